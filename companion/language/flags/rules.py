@@ -67,7 +67,7 @@ def hear_flags(text: str) -> tuple[Heard, ...]:
     typed, message = _read(text)
     heard = _heard(text, typed, message)
     if len(heard) == 1 and not heard[0].sure:
-        others = (flag for flag in likeliest(message.words) if flag is not heard[0].flag)
+        others = (flag for flag in likeliest(text, message.words) if flag is not heard[0].flag)
         return (replace(heard[0], also=tuple(islice(others, NAMED_MOST - 1))),)
     return heard or _suspected(text, typed, message.unexplained())
 
@@ -97,14 +97,14 @@ def _heard(text: str, typed: list[TypedWord], message: _Message) -> tuple[Heard,
 def _suspected(text: str, typed: list[TypedWord], words: list[str]) -> tuple[Heard, ...]:
     """Return the doubtful flag the classifier hears in words the rules heard nothing in, what else it may be, and the sentence most
     suspicious."""
-    flags = suspected(words)
+    flags = suspected(text, words)
     if not flags:
         return ()
     ends = [at for at, word in enumerate(words) if word in SENTENCE_ENDS]
     sentences = [(start, end) for start, end in pairwise([-1, *ends, len(words)]) if end > start + 1]
     if not sentences:
         return ()
-    start, end = max(sentences, key=lambda one: suspicion(words[one[0] + 1 : one[1]]))
+    start, end = max(sentences, key=lambda one: suspicion(text[typed[one[0] + 1][1] : typed[one[1] - 1][2]], words[one[0] + 1 : one[1]]))
     return (Heard(flags[0], False, text[typed[start + 1][1] : typed[end - 1][2]], flags[1:]),)
 
 
