@@ -17,18 +17,20 @@ ordinary is heard, as doubtful (``sure`` False) where the wording leaves it open
    f. asked or supposed ("if i faint"): doubtful.
 4. Of each flag the surest hit is kept. Self-harm stands first, then the sure before the doubtful, each in the order of ``Flag``.
 5. Where nothing is left, ``classifier`` weighs the words without the dropped hits, and may still hear a doubtful flag; to one doubtful
-   flag, its own or the rules', it adds what else may be meant, so that the question names these too.
+   flag, its own or the rules', it adds what else may be meant, so that the question names these too; to one sure flag of the rules, the
+   one it finds likelier, as doubtful. One doubtful flag of the rules in several words that it speaks
+   strongly against is dropped.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import cached_property
 from itertools import islice, pairwise
 from typing import NamedTuple
 
-from companion.language.flags.classifier import NAMED_MOST, likeliest, suspected, suspicion
+from companion.language.flags.classifier import AGAINST, NAMED_MOST, likeliest, suspected, suspicion, unnamed
 from companion.language.flags.flag import Flag, Heard
 from companion.language.flags.patterns import COMPILED_READ_AS, COMPILED_SIGNS, Pattern, found, holds, index_of, ordinary, word_set
 from companion.language.flags.spelling import TypedWord, words_typed
@@ -66,10 +68,17 @@ def hear_flags(text: str) -> tuple[Heard, ...]:
     """Return the flags a message carries, the strongest first; () where none. Never raises."""
     typed, message = _read(text)
     heard = _heard(text, typed, message)
-    if len(heard) == 1 and not heard[0].sure:
-        others = (flag for flag in likeliest(text, message.words) if flag is not heard[0].flag)
-        return (replace(heard[0], also=tuple(islice(others, NAMED_MOST - 1))),)
-    return heard or _suspected(text, typed, message.unexplained())
+    if not heard:
+        return _suspected(text, typed, message.unexplained())
+    if len(heard) > 1:
+        return heard
+    one = heard[0]
+    if one.sure:
+        return _in_order((one, *(Heard(flag, False, one.words) for flag in unnamed(text, message.words, one.flag))))
+    if len(one.words.split()) > 1 and suspicion(text, message.unexplained()) <= AGAINST:
+        return ()
+    others = (flag for flag in likeliest(text, message.words) if flag is not one.flag)
+    return (replace(one, also=tuple(islice(others, NAMED_MOST - 1))),)
 
 
 def by_the_rules(text: str) -> tuple[Heard, ...]:
@@ -116,6 +125,10 @@ def _strongest_first(text: str, typed: list[TypedWord], kept: Iterator[tuple[Sig
         if flag not in best or (sure, length) > best[flag][:2]:
             best[flag] = (sure, length, hit)
     heard = [Heard(flag, sure, text[typed[hit.start][1] : typed[hit.end - 1][2]]) for flag, (sure, _, hit) in best.items()]
+    return _in_order(heard)
+
+
+def _in_order(heard: Iterable[Heard]) -> tuple[Heard, ...]:
     return tuple(sorted(heard, key=lambda one: (one.flag is not Flag.SELF_HARM, not one.sure, _ORDER[one.flag])))
 
 
