@@ -178,8 +178,8 @@ def _held_apart(there: csr_array, said: list[bool]) -> of_flags.Weights:
         return float(cost @ short**2 + weights @ weights / 2), np.append(pushes.sum(), columns @ pushes) + weights
 
     found = minimize(loss, np.zeros(there.shape[1] + 1), jac=True, method="L-BFGS-B", options={"maxiter": ROUNDS, "maxcor": 5}).x
-    steps = np.rint(found[1:] * rarity * of_flags.STEPS).clip(-127, 127).astype(np.int8)
-    return of_flags.Weights(round(found[0] * of_flags.STEPS), memoryview(steps.tobytes()).cast("b"))
+    steps = np.rint(found[1:] * rarity * of_flags.MARGIN_STEPS).clip(-127, 127).astype(np.int8)
+    return of_flags.Weights(round(found[0] * of_flags.MARGIN_STEPS), memoryview(steps.tobytes()).cast("b"))
 
 
 def table(weights: dict[str, int]) -> str:

@@ -18,26 +18,26 @@ from companion.language.classifier import pairs, plain
 from companion.language.flags.flag import Flag
 from companion.language.flags.spelling import letters_of
 
-STEPS = 100
+MARGIN_STEPS = 100
 """Weights are whole hundredths of the margin by which the two sides of a regression are held apart."""
 PLACES, PLACES_NAMING = 1 << 18, 1 << 16
 """How many weights a regression has: a piece has the one at its checksum, which it may share with others."""
 URGENT = frozenset((Flag.SELF_HARM, Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.CHEST, Flag.WEAKNESS))
 THRESHOLD_URGENT, THRESHOLD = 0, 10
-"""Sums, in ``STEPS``, above which a message is heard; lower where a miss would cost most."""
+"""Sums, in ``MARGIN_STEPS``, above which a message is heard; lower where a miss would cost most."""
 AGAINST = -60
 """The sum up to which what the rules doubt is nothing: of a writer whose lines neither was made from, 8 of 13 doubts that were nothing, and
 none of 177 that were a flag."""
 NAMED_MOST, NEAR = 3, 80
-"""How many flags are named at most, and how far behind the likeliest, in ``STEPS``: the right one is named so in 0.988, the likeliest alone
-is right in 0.94."""
+"""How many flags are named at most, and how far behind the likeliest: the right one is named so in 0.988, the likeliest alone is right in
+0.94."""
 _LETTERS = (4, 5, 6)  # in a piece of the text, across words too
 _FURTHER = 4  # words from the first to the second of a pair that stands apart
 _LETTERS_READ = 700  # further letters are ignored
 
 
 class Weights(NamedTuple):
-    """What one regression learnt: where its sum starts, and the weight at each place, both in ``STEPS``."""
+    """The start of a regression's sum, and the weight at each place, both in ``MARGIN_STEPS``."""
 
     start: int
     at: memoryview
@@ -76,7 +76,7 @@ def threshold(flags: tuple[Flag, ...]) -> int:
 
 
 def suspicion(text: str, words: list[str]) -> int:
-    """Return how much speaks for some flag having been said, in ``STEPS``; below 0, against it."""
+    """Return how much speaks for some flag having been said, in ``MARGIN_STEPS``; below 0, against it."""
     return weights()[None].sum(pieces(text, words))
 
 

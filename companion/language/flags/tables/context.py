@@ -1,4 +1,4 @@
-"""The tables of ``words.toml``: words that stand for each other, readings and ordinary wording, denials, other people, the past, hard work."""
+"""The tables of ``words.toml``: words that stand for each other, readings, ordinary wording, denials, other people, the past, hard work."""
 
 import tomllib
 from importlib.resources import files
