@@ -49,6 +49,11 @@ UNFLAGGED = ("not_flags_seen.txt", "not_flags_more_c.txt", "not_flags_more_d.txt
              "not_flags_more_g.txt", "not_flags_more_h.txt", "not_flags_more_i.txt", "not_flags_more_j.txt")
 # Lines of pain parts and of everyday use, none of which was written to carry a flag; those the rules hear one in are left out.
 MOSTLY_UNFLAGGED = ("not_pain_seen.txt", "not_pain_more.txt", "not_pain_more_g.txt", "not_pain_more_h.txt", "not_flags_bot.txt")
+_PAINED = ("pain_more_g.txt", "pain_more_h.txt")
+_TURNS = "turns_seen.tsv"
+# What is typed to these is often a sign.
+_ABOUT_SIGNS = {"safety_check", "pain", "signs", "crisis", "limits", "limit_over", "clearance", "morning", "setup_morning", "referral",
+                "wrong_tap", "outcome"}
 _WIDTH = 120
 
 
@@ -116,11 +121,21 @@ def corpus() -> list[Line]:
 def messages() -> list[Message]:
     """Every line there is to learn flags from."""
     flagged = [(name, flags, text) for name in FLAGGED for flags, text in flagged_lines(name)]
-    every = flagged + [(name, frozenset[Flag](), text) for name in (*UNFLAGGED, *MOSTLY_UNFLAGGED) for text in lines_of(name)]
-    read = [
-        Message(name, text, tuple(flag_rules.unexplained(text)), flags, bool(flag_rules.by_the_rules(text))) for name, flags, text in every
-    ]
-    return [message for message in read if not (message.heard and message.part in MOSTLY_UNFLAGGED)]
+    none = [(name, text) for name in (*UNFLAGGED, *MOSTLY_UNFLAGGED, *_PAINED) for text in lines_of(name)]
+    every = flagged + [(name, frozenset[Flag](), text) for name, text in [*none, *((_TURNS, text) for text in _replies())]]
+    read = [Message(name, *_weighed(text), flags, bool(flag_rules.by_the_rules(text))) for name, flags, text in every]
+    return [message for message in read if not message.heard or message.part in (*FLAGGED, *UNFLAGGED)]
+
+
+def _weighed(text: str) -> tuple[str, tuple[str, ...]]:
+    left, words = flag_rules.unexplained(text)
+    return left, tuple(words)
+
+
+def _replies() -> list[str]:
+    """Replies to what is asked at other places than about signs, which report none and no pain."""
+    rows = (line.split("\t") for line in lines_of(_TURNS))
+    return [text for state, act, _, text, *_ in rows if act not in ("flag", "pain") and state.partition("/")[0] not in _ABOUT_SIGNS]
 
 
 def learn(lines: list[Line], way: Way = PAIN) -> dict[str, int]:

@@ -1,8 +1,8 @@
 """A second layer behind the rules of flags: one regression hears that something was said, one for each flag names what.
 
 What it hears where the rules hear nothing is a doubtful flag: a question, never more, in which the likeliest flags are named.
-``weights.bin`` holds its weights, fitted by ``tests/corpus/learn.py``. The thresholds were chosen on six writers (c, d, e, g, h, i of the
-corpus), each heard by weights learnt from all the others: 0.94 of what they said and 0.07 of what was nothing lie above them (choice).
+``weights.bin`` holds its weights, fitted by ``tests/corpus/learn.py``. The thresholds were chosen on writers c, g, h and i of the corpus,
+each heard by weights learnt from all the others: 0.93 of what they said is heard, and 0.06 of what was nothing beside the rules' (choice).
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ import zlib
 from collections.abc import Iterator
 from functools import cache
 from importlib.resources import files
+from itertools import islice
 from math import sqrt
 from typing import NamedTuple
 
@@ -23,7 +24,7 @@ MARGIN_STEPS = 100
 PLACES, PLACES_NAMING = 1 << 18, 1 << 16
 """How many weights a regression has: a piece has the one at its checksum, which it may share with others."""
 URGENT = frozenset((Flag.SELF_HARM, Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.CHEST, Flag.WEAKNESS))
-THRESHOLD_URGENT, THRESHOLD = 0, 10
+THRESHOLD_URGENT, THRESHOLD = -10, 0
 """Sums, in ``MARGIN_STEPS``, above which a message is heard; lower where a miss would cost most."""
 AGAINST = -60
 """The sum up to which what the rules doubt is nothing: of a writer whose lines neither was made from, 8 of 13 doubts that were nothing, and
@@ -31,6 +32,8 @@ none of 177 that were a flag."""
 NAMED_MOST, NEAR = 3, 80
 """How many flags are named at most, and how far behind the likeliest: the right one is named so in 0.988, the likeliest alone is right in
 0.94."""
+NEAR_HEARD = 30
+"""The same where the rules doubt a flag that is named anyway (choice)."""
 _LETTERS = (4, 5, 6)  # in a piece of the text, across words too
 _FURTHER = 4  # words from the first to the second of a pair that stands apart
 _LETTERS_READ = 700  # further letters are ignored
@@ -80,9 +83,10 @@ def suspicion(text: str, words: list[str]) -> int:
     return weights()[None].sum(pieces(text, words))
 
 
-def likeliest(text: str, words: list[str]) -> tuple[Flag, ...]:
-    """Return the flags most likely meant, given that one was: the likeliest first, then those near it."""
-    return _likeliest(pieces(text, words))
+def beside(text: str, words: list[str], heard: Flag) -> tuple[Flag, ...]:
+    """Return what else may be meant where the rules doubt that a flag is: the likeliest, if close to each other."""
+    flags = (flag for flag in _likeliest(pieces(text, words), NEAR_HEARD) if flag is not heard)
+    return tuple(islice(flags, NAMED_MOST - 1))
 
 
 def unnamed(text: str, words: list[str], heard: Flag) -> tuple[Flag, ...]:
@@ -92,14 +96,14 @@ def unnamed(text: str, words: list[str], heard: Flag) -> tuple[Flag, ...]:
     return (first,) if first is not heard and weights()[first].sum(found) > 0 else ()
 
 
-def _likeliest(found: list[list[int]]) -> tuple[Flag, ...]:
-    return nearest({flag: weights()[flag].sum(found) for flag in Flag})
+def _likeliest(found: list[list[int]], near: int = NEAR) -> tuple[Flag, ...]:
+    return nearest({flag: weights()[flag].sum(found) for flag in Flag}, near)
 
 
-def nearest(sums: dict[Flag, int]) -> tuple[Flag, ...]:
-    """Return the flags with the highest sums: ``NAMED_MOST`` at most, none more than ``NEAR`` behind the first."""
+def nearest(sums: dict[Flag, int], near: int = NEAR) -> tuple[Flag, ...]:
+    """Return the flags with the highest sums: ``NAMED_MOST`` at most, none more than ``near`` behind the first."""
     flags = sorted(sums, key=lambda flag: -sums[flag])[:NAMED_MOST]
-    return tuple(flag for flag in flags if sums[flag] >= sums[flags[0]] - NEAR)
+    return tuple(flag for flag in flags if sums[flag] >= sums[flags[0]] - near)
 
 
 @cache

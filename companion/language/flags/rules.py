@@ -27,10 +27,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import cached_property
-from itertools import islice, pairwise
+from itertools import pairwise
 from typing import NamedTuple
 
-from companion.language.flags.classifier import AGAINST, NAMED_MOST, likeliest, suspected, suspicion, unnamed
+from companion.language.flags.classifier import AGAINST, beside, suspected, suspicion, unnamed
 from companion.language.flags.flag import Flag, Heard
 from companion.language.flags.patterns import COMPILED_READ_AS, COMPILED_SIGNS, Pattern, found, holds, index_of, ordinary, word_set
 from companion.language.flags.spelling import TypedWord, words_typed
@@ -75,10 +75,9 @@ def hear_flags(text: str) -> tuple[Heard, ...]:
     one = heard[0]
     if one.sure:
         return _in_order((one, *(Heard(flag, False, one.words) for flag in unnamed(text, message.words, one.flag))))
-    if len(one.words.split()) > 1 and suspicion(text, message.unexplained()) <= AGAINST:
+    if len(one.words.split()) > 1 and suspicion(*unexplained(text)) <= AGAINST:
         return ()
-    others = (flag for flag in likeliest(text, message.words) if flag is not one.flag)
-    return (replace(one, also=tuple(islice(others, NAMED_MOST - 1))),)
+    return (replace(one, also=beside(text, message.words, one.flag)),)
 
 
 def by_the_rules(text: str) -> tuple[Heard, ...]:
@@ -86,9 +85,19 @@ def by_the_rules(text: str) -> tuple[Heard, ...]:
     return _heard(text, *_read(text))
 
 
-def unexplained(text: str) -> list[str]:
-    """Return the words of a message as ``classifier`` weighs them: without what the rules found and dropped."""
-    return _read(text)[1].unexplained()
+def unexplained(text: str) -> tuple[str, list[str]]:
+    """Return a message and its words as ``classifier`` weighs them: without what the rules found and dropped."""
+    typed, message = _read(text)
+    words = message.unexplained()
+    return _without(text, typed, words), words
+
+
+def _without(text: str, typed: list[TypedWord], words: list[str]) -> str:
+    """Return the text with each word taken out replaced by a mark."""
+    for (_, start, end), word in zip(reversed(typed), reversed(words), strict=True):
+        if word == _TAKEN_OUT:
+            text = text[:start] + _TAKEN_OUT + text[end:]
+    return text
 
 
 def _read(text: str) -> tuple[list[TypedWord], _Message]:
@@ -106,7 +115,7 @@ def _heard(text: str, typed: list[TypedWord], message: _Message) -> tuple[Heard,
 def _suspected(text: str, typed: list[TypedWord], words: list[str]) -> tuple[Heard, ...]:
     """Return the doubtful flag the classifier hears in words the rules heard nothing in, what else it may be, and the sentence most
     suspicious."""
-    flags = suspected(text, words)
+    flags = suspected(_without(text, typed, words), words)
     if not flags:
         return ()
     ends = [at for at, word in enumerate(words) if word in SENTENCE_ENDS]
