@@ -68,7 +68,7 @@ def test_all_is_loaded_at_once_where_many_wait():
     load_all()
     assert all("machine" in vars(compiled) for compiled in BOOK.flows.values())
     assert "companion.pictures.poses" in sys.modules
-    assert all(classifier._weights.cache_info().currsize for classifier in (of_flags, of_pain))
+    assert all(loaded.cache_info().currsize for loaded in (of_flags.weights, of_pain._weights))
 
 
 async def test_the_rest_is_loaded_while_the_first_words_are_read():

@@ -2,7 +2,7 @@
 
 ``a & b`` all of them in one clause, in any order, ``PARTS_APART`` words apart at most and with no denial between ·
 ``a && b`` all of them in one sentence, ``FAR`` words apart at most, whatever stands between · ``!x`` at the end: not where x comes
-next · ``word+`` the word and its regular endings (trip, trips, tripped, tripping). The groups are those of ``tables.groups``.
+next · ``word+`` the word and its regular endings (trip, trips, tripped, tripping). The groups are those of ``words.toml``.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from companion.language.flags import tables
 from companion.language.flags.flag import Flag
-from companion.language.flags.tables import context, groups
+from companion.language.flags.tables import context
 from companion.language.flags.tables.signs import Signs
 from companion.language.pain.patterns import CLAUSE_END, DENIALS, EVERYDAY_WORDS, PUNCTUATION, SENTENCE_ENDS, PatternStep, match
 
@@ -50,7 +50,7 @@ def word_set(table: str) -> frozenset[str]:
 
 def _opened(word: str) -> Iterable[str]:
     if word.startswith("<"):
-        return word_set(groups.SIGN_WORDS[word[1:-1]])
+        return word_set(context.SIGN_WORDS[word[1:-1]])
     return _endings(word[:-1]) if word.endswith("+") and len(word) > 2 else (word,)
 
 

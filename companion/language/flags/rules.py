@@ -17,18 +17,20 @@ ordinary is heard, as doubtful (``sure`` False) where the wording leaves it open
    f. asked or supposed ("if i faint"): doubtful.
 4. Of each flag the surest hit is kept. Self-harm stands first, then the sure before the doubtful, each in the order of ``Flag``.
 5. Where nothing is left, ``classifier`` weighs the words without the dropped hits, and may still hear a doubtful flag; to one doubtful
-   flag, its own or the rules', it adds what else may be meant, so that the question names these too.
+   flag, its own or the rules', it adds what else may be meant, so that the question names these too; to one sure flag of the rules, the
+   one it finds likelier, as doubtful. One doubtful flag of the rules in several words that it speaks
+   strongly against is dropped.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import cached_property
-from itertools import islice, pairwise
+from itertools import pairwise
 from typing import NamedTuple
 
-from companion.language.flags.classifier import NAMED_MOST, likeliest, suspected, suspicion
+from companion.language.flags.classifier import AGAINST, beside, suspected, suspicion, unnamed
 from companion.language.flags.flag import Flag, Heard
 from companion.language.flags.patterns import COMPILED_READ_AS, COMPILED_SIGNS, Pattern, found, holds, index_of, ordinary, word_set
 from companion.language.flags.spelling import TypedWord, words_typed
@@ -66,10 +68,16 @@ def hear_flags(text: str) -> tuple[Heard, ...]:
     """Return the flags a message carries, the strongest first; () where none. Never raises."""
     typed, message = _read(text)
     heard = _heard(text, typed, message)
-    if len(heard) == 1 and not heard[0].sure:
-        others = (flag for flag in likeliest(message.words) if flag is not heard[0].flag)
-        return (replace(heard[0], also=tuple(islice(others, NAMED_MOST - 1))),)
-    return heard or _suspected(text, typed, message.unexplained())
+    if not heard:
+        return _suspected(text, typed, message.unexplained())
+    if len(heard) > 1:
+        return heard
+    one = heard[0]
+    if one.sure:
+        return _in_order((one, *(Heard(flag, False, one.words) for flag in unnamed(text, message.words, one.flag))))
+    if len(one.words.split()) > 1 and suspicion(*unexplained(text)) <= AGAINST:
+        return ()
+    return (replace(one, also=beside(text, message.words, one.flag)),)
 
 
 def by_the_rules(text: str) -> tuple[Heard, ...]:
@@ -77,9 +85,19 @@ def by_the_rules(text: str) -> tuple[Heard, ...]:
     return _heard(text, *_read(text))
 
 
-def unexplained(text: str) -> list[str]:
-    """Return the words of a message as ``classifier`` weighs them: without what the rules found and dropped."""
-    return _read(text)[1].unexplained()
+def unexplained(text: str) -> tuple[str, list[str]]:
+    """Return a message and its words as ``classifier`` weighs them: without what the rules found and dropped."""
+    typed, message = _read(text)
+    words = message.unexplained()
+    return _without(text, typed, words), words
+
+
+def _without(text: str, typed: list[TypedWord], words: list[str]) -> str:
+    """Return the text with each word taken out replaced by a mark."""
+    for (_, start, end), word in zip(reversed(typed), reversed(words), strict=True):
+        if word == _TAKEN_OUT:
+            text = text[:start] + _TAKEN_OUT + text[end:]
+    return text
 
 
 def _read(text: str) -> tuple[list[TypedWord], _Message]:
@@ -97,14 +115,14 @@ def _heard(text: str, typed: list[TypedWord], message: _Message) -> tuple[Heard,
 def _suspected(text: str, typed: list[TypedWord], words: list[str]) -> tuple[Heard, ...]:
     """Return the doubtful flag the classifier hears in words the rules heard nothing in, what else it may be, and the sentence most
     suspicious."""
-    flags = suspected(words)
+    flags = suspected(_without(text, typed, words), words)
     if not flags:
         return ()
     ends = [at for at, word in enumerate(words) if word in SENTENCE_ENDS]
     sentences = [(start, end) for start, end in pairwise([-1, *ends, len(words)]) if end > start + 1]
     if not sentences:
         return ()
-    start, end = max(sentences, key=lambda one: suspicion(words[one[0] + 1 : one[1]]))
+    start, end = max(sentences, key=lambda one: suspicion(text[typed[one[0] + 1][1] : typed[one[1] - 1][2]], words[one[0] + 1 : one[1]]))
     return (Heard(flags[0], False, text[typed[start + 1][1] : typed[end - 1][2]], flags[1:]),)
 
 
@@ -116,6 +134,10 @@ def _strongest_first(text: str, typed: list[TypedWord], kept: Iterator[tuple[Sig
         if flag not in best or (sure, length) > best[flag][:2]:
             best[flag] = (sure, length, hit)
     heard = [Heard(flag, sure, text[typed[hit.start][1] : typed[hit.end - 1][2]]) for flag, (sure, _, hit) in best.items()]
+    return _in_order(heard)
+
+
+def _in_order(heard: Iterable[Heard]) -> tuple[Heard, ...]:
     return tuple(sorted(heard, key=lambda one: (one.flag is not Flag.SELF_HARM, not one.sure, _ORDER[one.flag])))
 
 

@@ -62,6 +62,12 @@ def words_typed(text: str) -> list[TypedWord]:
     return words
 
 
+def letters_of(text: str) -> str:
+    """Return a message in plain small letters, without apostrophes."""
+    text = text[:LONGEST_READ]
+    return (text.lower() if text.isascii() else _folded(text)[0]).translate(_APOSTROPHES)
+
+
 def _joins(plain: str, at: int) -> bool:
     """True if the sign at a place stands between two letters."""
     return 0 < at < len(plain) - 1 and plain[at - 1].isalnum() and plain[at + 1].isalnum()

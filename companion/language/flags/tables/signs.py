@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import tomllib
+from collections.abc import Iterator
+from importlib.resources import files
 from typing import NamedTuple
 
 from companion.language.flags.flag import Flag
@@ -22,3 +25,9 @@ class Signs(NamedTuple):
     thing: bool = True
     effort: bool = False
     own: bool = False
+
+
+def signs_of(family: str) -> Iterator[Signs]:
+    """Yield the headings of a family's file, in its order."""
+    for table in tomllib.loads((files(__package__) / f"{family}.toml").read_text("utf-8"))["signs"]:
+        yield Signs(**table | {"flag": Flag(table["flag"])})
