@@ -21,7 +21,7 @@ MOVED_FIRST = choice(
 ENDED_IT = choice(
     Option("clean", "I came down, nothing moved", ("nothing moved", "nothing", "tired", "arm", "balance", "i came down", "clean")),
     *MOVED_FIRST.choices[1:])
-STICK = fact("seen_by").is_("stick")
+ALONG_THE_SPINE = fact("seen_by").is_("stick")
 COME_DOWN = "Come down as soon as you can't keep it still. " + SHARP
 
 FLOW = flow_of(
@@ -35,11 +35,11 @@ FLOW = flow_of(
                 ("stick", "A stick on my back", "stick", "broomstick", "a stick"),
                 ("feel", "By feel", "feel", "felt it", "nobody"))),
         Ask("setup", "Hands and knees, hands under the shoulders, knees under the hips, something soft under the "
-            "knees. If you film, start it now. This phone on the floor, within reach.", Ready(), only_if=~STICK,
+            "knees. If you film, start it now. This phone on the floor, within reach.", Ready(), only_if=~ALONG_THE_SPINE,
             picture="bird_dog_setup"),
         Ask("setup_stick", "Hands and knees, hands under the shoulders, knees under the hips, something soft under "
             "the knees. Phone on the floor, within reach. Each time before you begin, lay the stick along your "
-            "spine: if it tips or slides, something moved.", Ready(), only_if=STICK,
+            "spine: if it tips or slides, something moved.", Ready(), only_if=ALONG_THE_SPINE,
             picture="bird_dog_setup_stick"),
         *each_side(
             Ask("{side}_do", "Now the {side} leg. Tap Start, push the floor away, then reach that leg straight back "

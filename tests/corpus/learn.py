@@ -51,6 +51,10 @@ UNFLAGGED = ("not_flags_seen.txt", "not_flags_more_c.txt", "not_flags_more_d.txt
 MOSTLY_UNFLAGGED = ("not_pain_seen.txt", "not_pain_more.txt", "not_pain_more_g.txt", "not_pain_more_h.txt", "not_flags_bot.txt")
 _PAINED = ("pain_more_g.txt", "pain_more_h.txt")
 _TURNS = "turns_seen.tsv"
+OFFERED = "not_flags_offered.txt"
+# How somebody may say the name of what is offered; not all of it is good English.
+SAID_AS = ("{}", "i want {}", "i want to {}", "i'd like to {}", "can i {}", "can we do {}", "let's do {}", "how do i {}", "{} please", "no, {}",
+           "what about {}", "i think {}", "{} i guess", "{} again", "it was {}", "not {}", "i dont have {}", "i have {}")
 # What is typed to these is often a sign.
 _ABOUT_SIGNS = {"safety_check", "pain", "signs", "crisis", "limits", "limit_over", "clearance", "morning", "setup_morning", "referral",
                 "wrong_tap", "outcome"}
@@ -122,7 +126,8 @@ def messages() -> list[Message]:
     """Every line there is to learn flags from."""
     flagged = [(name, flags, text) for name in FLAGGED for flags, text in flagged_lines(name)]
     none = [(name, text) for name in (*UNFLAGGED, *MOSTLY_UNFLAGGED, *_PAINED) for text in lines_of(name)]
-    every = flagged + [(name, frozenset[Flag](), text) for name, text in [*none, *((_TURNS, text) for text in _replies())]]
+    none += [(_TURNS, text) for text in _replies()] + [(OFFERED, text) for text in offered()]
+    every = flagged + [(name, frozenset[Flag](), text) for name, text in none]
     read = [Message(name, *_weighed(text), flags, bool(flag_rules.by_the_rules(text))) for name, flags, text in every]
     return [message for message in read if not message.heard or message.part in (*FLAGGED, *UNFLAGGED)]
 
@@ -130,6 +135,11 @@ def messages() -> list[Message]:
 def _weighed(text: str) -> tuple[str, tuple[str, ...]]:
     left, words = flag_rules.unexplained(text)
     return left, tuple(words)
+
+
+def offered() -> list[str]:
+    """What the bot offers, said back to it: a bot that hears a sign in the name of its own button is not trusted with a real one."""
+    return [way.format(name) for name in lines_of(OFFERED) for way in SAID_AS]
 
 
 def _replies() -> list[str]:
