@@ -59,7 +59,8 @@ def carry_out(db: sqlite3.Connection, request: OperatorRequest, at: datetime) ->
     if request.what == "invite":
         coaching.keep_invitation(db, request.role, None, request.name, request.code_hash, at)
     elif request.what == "end":
-        there = [person for person, called in coaching.coaches_named(db) if called == request.name and request.person in (0, person)]
+        there = [person for person, called, _ in coaching.coaches_with_lifters(db)
+                 if called == request.name and request.person in (0, person)]
         if len(there) > 1:
             _log.error("several coaches have this name, so none was ended: give the number instead")
             return
