@@ -19,7 +19,7 @@ from companion.screening.protocols.hand_on_back_squat import HandOnBackSquat
 from companion.screening.protocols.hinge_to_squat import HingeToSquat
 from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.knee_to_wall import KneeToWall
-from companion.screening.protocols.leg_raise import LegRaise
+from companion.screening.protocols.leg_raise import LegRaise, readings
 from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.protocols.rock_back import RockBack
 from companion.screening.protocols.squat_look import SquatLook
@@ -339,3 +339,10 @@ def test_a_pinch_that_was_asked_once_is_known_of_each_side(pinched: str | None, 
 def test_an_angle_by_cards_counts_before_one_by_eye() -> None:
     fold = HipFold(left_angle=100.0, left_film_angle=112.0, right_angle=98.0)
     assert (fold.angle("left"), fold.angle("right")) == (112.0, 98.0)
+
+
+@pytest.mark.parametrize(("raised", "placement"), [
+    (LegRaise(method="level", placement="shin", left_level=60.0), "shin"),
+    (LegRaise(method="heel", placement="shin", leg_length=88.0, left_heel=70.0), ""), (LegRaise(method="film", left_film_1=60.0), "")])
+def test_only_a_level_has_a_place_on_the_leg(raised: LegRaise, placement: str) -> None:
+    assert readings(raised, "left")[0].placement == placement
