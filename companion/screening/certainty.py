@@ -14,7 +14,7 @@ The share is no probability that the cause is right: it says how much the outcom
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import replace
 from functools import cache
 from itertools import pairwise
@@ -28,6 +28,7 @@ from companion.screening.sources import SOURCES, value
 
 if TYPE_CHECKING:
     import numpy as np
+    from numpy.random import Generator
     from numpy.typing import NDArray
 
     Floats = NDArray[np.float64]
@@ -79,33 +80,41 @@ def share_of(cause: str, ruling: Ruling, findings: Sequence[Finding]) -> tuple[f
     return float(same.mean()), about[worst] if lost[worst] > 0 else None
 
 
-@cache
-def _noise(rows: int) -> tuple[Floats, Floats, Ints]:
-    """Return the draws for so many findings: normal ones for weights and for readings, and slips by a band; the same every time."""
+def source_of(name: str) -> Generator:
+    """Return the source of luck of a name, the same every time."""
     import numpy as np
 
-    z = np.random.default_rng(RULING_SEED)
-    weights, readings = z.standard_normal((rows, RULING_DRAWS)), z.standard_normal((rows, RULING_DRAWS))
-    slips = z.random((2 * rows, RULING_DRAWS)) < z.random(RULING_DRAWS) * SLIPS_MOST
-    return weights, readings, np.where(slips, z.choice((-1, 1), (2 * rows, RULING_DRAWS)), 0)
+    return np.random.default_rng([RULING_SEED, *name.encode()])
+
+
+@cache
+def _normal(name: str) -> Floats:
+    """Return normal draws for a name, the same every time: what else was found changes nothing."""
+    return source_of(name).standard_normal(RULING_DRAWS)
+
+
+@cache
+def _slips(name: str) -> Ints:
+    """Return by how many bands the eye slipped in each draw at one squat; how often it does differs from draw to draw."""
+    import numpy as np
+
+    often, luck = source_of("slips").random(RULING_DRAWS) * SLIPS_MOST, source_of(name)
+    return np.where(luck.random(RULING_DRAWS) < often, luck.choice((-1, 1), RULING_DRAWS), 0)
 
 
 def drawn(about: Sequence[Finding]) -> tuple[Ints, Ints]:
     """Return each finding's grade (a rank) and sign in each draw: two arrays of findings by draws."""
     import numpy as np
 
-    weights, readings, slips = _noise(len(about))
-    rows = {row: n for n, row in enumerate(dict.fromkeys(one.row.id for one in about))}
-    tests = {test: n for n, test in enumerate(dict.fromkeys(one.row.test for one in about))}
     grades, signs = np.empty((len(about), RULING_DRAWS), dtype=np.int64), np.empty((len(about), RULING_DRAWS), dtype=np.int64)
     for n, one in enumerate(about):
-        weight = _BASE[one.grade] * np.exp(WEIGHT_SPREAD * weights[rows[one.row.id]])
+        weight = _BASE[one.grade] * np.exp(WEIGHT_SPREAD * _normal(f"{one.row.id} weight"))
         grades[n] = 1 + (weight >= _MODERATE_FROM) + (weight >= _STRONG_FROM)
         signs[n] = _SIGN[one.row.direction]
         if one.margin is not None:
-            signs[n][readings[n] > one.margin] = 0
+            signs[n][_normal(f"{one.row.test} {one.side}") > one.margin] = 0
         if one.bands is not None:
-            moved = one.bands + slips[n] - (slips[-1 - tests[one.row.test]] if one.looks > 1 else 0)
+            moved = one.bands + _slips(one.row.finding) - (_slips(one.row.test) if one.looks > 1 else 0)
             speaks_for = np.sign(one.bands) if one.row.direction == "for" else -1 if one.part in PARTS_BY_CAUSE["strength"] else 1
             signs[n] = np.where(moved * speaks_for > 0, 1, -1)
     return grades, signs
@@ -118,10 +127,10 @@ def ruled(parts: Sequence[str], about: Sequence[Finding], grades: Ints, signs: I
     decisive, strong = grades >= Grade.MODERATE.rank, grades == Grade.STRONG.rank
 
     def enough(own: Sequence[int], speaking: Truths) -> Truths:
-        return np.asarray((speaking & strong[own]).any(axis=0) | (_tests(about, own, speaking) >= TESTS_AGREEING))
+        return np.asarray((speaking & strong[own]).any(axis=0) | (tests_in(about, own, speaking) >= TESTS_AGREEING))
 
     worst: Ints = np.zeros(RULING_DRAWS, dtype=np.int64)
-    for side in SIDES:
+    for side in SIDES if any(one.side for one in about) else SIDES[:1]:
         on_side: Ints = np.zeros(RULING_DRAWS, dtype=np.int64)
         here = [n for n, one in enumerate(about) if one.side in ("", side)]
         for_it = np.zeros(signs.shape, dtype=np.bool_)  # decisive, of a part that nothing decisive speaks against
@@ -151,7 +160,7 @@ def _mattered(about: Sequence[Finding], own: Sequence[int], signs: Ints) -> Trut
     return np.asarray(~speaks.any(axis=0) | (speaks & trials).any(axis=0))
 
 
-def _tests(about: Sequence[Finding], own: Sequence[int], mask: Truths) -> Ints:
+def tests_in(about: Sequence[Finding], own: Iterable[int], mask: Truths) -> Ints:
     """Return in each draw from how many different tests the findings in a mask come."""
     import numpy as np
 

@@ -68,7 +68,7 @@ def test_a_tap_under_a_ruling_names_the_rows_that_decided_and_whose_weights_they
 
 def test_the_button_under_the_load_tells_of_the_load():
     talk = told(**CONTROL_LIKELY).tap("What to do now")
-    load = next(say for say in talk.says if "80 % of 80 kg" in say.text)
+    load = next(say for say in talk.says if "80 % of 20 kg" in say.text)
     (button,) = [tap for row in load.buttons for tap in row]
     before = len(talk.says)
     assert button.label == "Why?"

@@ -42,7 +42,8 @@ TARGETS: Final = (
     Target("companion/reminders/decision.py",
            ("tests/reminders/test_kinds.py tests/reminders/test_kind_rows.py", "tests/reminders/test_sweep.py")),
     Target("companion/app/rate_limit.py", ("tests/app/test_rate_bounds.py", "tests/app/test_rate_limit.py")),
-    Target("companion/record/coaching.py", ("tests/record/test_coaching.py", "tests/coach/test_actions.py tests/test_access.py")),
+    Target("companion/record/coaching.py", ("tests/record/test_coaching.py", "tests/coach/test_links.py tests/coach/test_alerts.py "
+           "tests/coach/test_actions.py tests/test_access.py")),
     Target("companion/screening/rulings.py", ("tests/screening/test_rulings.py", "tests/screening/test_conclusion.py")),
     Target("companion/screening/conclusion.py", ("tests/screening/test_rulings.py", "tests/screening/test_conclusion.py"),
            only=("_drill_part",)),
