@@ -11,7 +11,7 @@ from hypothesis import given
 from companion.screening.about import About
 from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.findings import findings_of
-from companion.screening.protocols import protocols, rows
+from companion.screening.protocols import protocol, protocols, rows
 from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
 from companion.screening.protocols.bird_dog import BirdDog
 from companion.screening.protocols.film_measure import FilmMeasure
@@ -19,7 +19,7 @@ from companion.screening.protocols.hand_on_back_squat import HandOnBackSquat
 from companion.screening.protocols.hinge_to_squat import HingeToSquat
 from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.knee_to_wall import KneeToWall
-from companion.screening.protocols.leg_raise import LegRaise
+from companion.screening.protocols.leg_raise import LegRaise, readings
 from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.protocols.rock_back import RockBack
 from companion.screening.protocols.squat_look import SquatLook
@@ -317,3 +317,24 @@ def test_a_pinch_that_was_asked_once_is_known_of_each_side(pinched: str | None, 
 def test_an_angle_by_cards_counts_before_one_by_eye() -> None:
     fold = HipFold(left_angle=100.0, left_film_angle=112.0, right_angle=98.0)
     assert (fold.angle("left"), fold.angle("right")) == (112.0, 98.0)
+
+
+@pytest.mark.parametrize(("raised", "placement"), [
+    (LegRaise(method="level", placement="shin", left_level=60.0), "shin"),
+    (LegRaise(method="heel", placement="shin", leg_length=88.0, left_heel=70.0), ""), (LegRaise(method="film", left_film_1=60.0), "")])
+def test_only_a_level_has_a_place_on_the_leg(raised: LegRaise, placement: str) -> None:
+    assert readings(raised, "left")[0].placement == placement
+
+
+@pytest.mark.parametrize(("key", "way", "told", "said", "angle"), [
+    ("left_level", "level", 60.0, {}, 60.0), ("left_level", "level", 40.0, {"left_lean": "short"}, 50.0),
+    ("left_level_2", "level", 40.0, {}, None), ("left_film_1", "film", 40.0, {}, 40.0), ("left_film_1", "film", None, {}, None),
+    ("left_heel", "heel", 88.615, {"leg_length": 88.0}, 70.0), ("left_heel_2", "heel", 70.0, {}, None),
+    ("left_eye", "eye", "under_45", {}, (None, 45.0)), ("left_eye", "eye", "60_70", {}, (60.0, 70.0)),
+    ("left_eye", "eye", "over_80", {}, (80.0, None)), ("left_end", "", "stretch", {}, None)])
+def test_an_answer_of_the_leg_raise_is_exported_as_its_angle(key: str, way: str, told: Any, said: dict[str, Any], angle: Any) -> None:
+    """88.6 cm of heel: worked by hand in ``expected.toml``."""
+    derived = protocol("leg_raise").derived
+    assert derived is not None
+    assert derived.way(key) == way
+    assert derived.value(key, "left", told, said) == (pytest.approx(angle, abs=.05) if isinstance(angle, float) else angle)
