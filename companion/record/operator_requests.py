@@ -15,7 +15,7 @@ from dataclasses import asdict, dataclass
 from datetime import datetime
 from pathlib import Path
 
-from companion.base.private import private_file, private_folder
+from companion.base.private import private_file, private_folder, real_path
 from companion.conversation.effects import Say
 from companion.language.units import METRIC
 from companion.record import coaching, log, orders
@@ -98,5 +98,4 @@ def _leave(database: Path, request: OperatorRequest) -> None:
 
 
 def _folder(database: Path) -> Path:
-    real = database.resolve()  # the same folder by whatever name the file is opened
-    return real.with_name(real.name + ".asked")
+    return real_path(database, ".asked")  # the same folder by whatever name the file is opened

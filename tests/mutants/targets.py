@@ -30,6 +30,8 @@ NUMBER_TESTS: Final = (
     "tests/flows/test_why.py")
 """What is asked of every number, after the tests that know its readers (``numbers.stages_of``): none that says only what it is."""
 
+PROTOCOLS: Final = ("arms_forward_squat", "bird_dog", "hand_on_back_squat", "hinge_to_squat", "hip_fold", "knee_to_wall", "leg_raise",
+                    "pause_squat", "rock_back", "squat_look")
 TARGETS: Final = (
     Target("companion/screening/safety.py", (SAFETY_TESTS, *CHECK_TESTS)),
     Target("flows/shared.py", (DOORS,), but=("BANDS", "WATCHED", "watched_by")),
@@ -47,8 +49,10 @@ TARGETS: Final = (
            only=("_drill_part",)),
     Target("companion/reminders/kinds.py", ("tests/reminders/test_kind_rows.py", "tests/reminders")),
     *(Target(f"companion/screening/protocols/{test}.py", ("tests/screening/test_evidence_rows.py", "tests/screening/test_findings.py"),
-             only=("_ROWS",)) for test in ("arms_forward_squat", "bird_dog", "hand_on_back_squat", "hinge_to_squat", "hip_fold",
-                                          "knee_to_wall", "leg_raise", "pause_squat", "rock_back", "squat_look")),
+             only=("_ROWS",)) for test in PROTOCOLS),
+    *(Target(f"companion/screening/protocols/{test}.py", (
+        "tests/screening/test_findings.py tests/screening/test_evidence_rows.py", "tests/screening/test_readings.py "
+        "tests/screening/test_doubts.py tests/screening/test_expected.py"), compared=True) for test in PROTOCOLS),
     Target("companion/screening/evidence.py", ("tests/screening/test_evidence_rows.py", "tests/screening/test_findings.py")),
     Target("companion/coach/caseload.py", ("tests/coach/test_caseload.py",)),
     Target("companion/coach/since.py", ("tests/coach/test_since.py",)),
