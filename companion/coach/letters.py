@@ -17,6 +17,7 @@ from companion.record import coaching
 from companion.record.guesses import EXPECTED
 from companion.record.persist import put_message
 from companion.record.turn import Turn
+from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.levels import words_of
 from companion.screening.safety import Level
 
@@ -85,8 +86,8 @@ def lifter_looked_at(turn: Turn, of: str, what: str) -> int | None:
 
 def reply_buttons(db: sqlite3.Connection, coach: int, lifter: int) -> Rows:
     """Return the buttons below a message about a lifter: write to them, see them."""
-    name = display_name(db, coach, lifter)
-    return button(f"Write to {name}", "coach_note", lifter), button(f"See {name}", "lifter", lifter)
+    name, writes = display_name(db, coach, lifter), coaching.role_of(db, coach) in COACH_ACTS["note"].roles
+    return (*([button(f"Write to {name}", "coach_note", lifter)] if writes else []), button(f"See {name}", "lifter", lifter))
 
 
 def order_over(db: sqlite3.Connection, coach: int, lifter: int, words: str) -> Letter:

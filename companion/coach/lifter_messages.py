@@ -26,7 +26,7 @@ from companion.language.units import shown
 from companion.pictures.film_chart import CURVE_FACT, FILM_CHART
 from companion.pictures.personal import owner_of
 from companion.pictures.series import all_charts, chart_of
-from companion.record import coaching, log, orders
+from companion.record import log, orders
 from companion.record.guesses import guess_words
 from companion.record.thread import thread_of
 from companion.record.timestamps import moment_of
@@ -42,6 +42,7 @@ EVIDENCE_MOST: Final = 600
 ENTRIES_SHOWN: Final = 10
 SUMMARY_MOST: Final = 3500
 """Both our choice, for the width and height of a phone."""
+_WRITE: Final = ("Write", "coach_note", "note")
 RULINGS: Final = {**{ruling.value: words for ruling, words in RULING_WORDS.items()}, "open": "open", "": "no results yet"}
 
 
@@ -50,10 +51,10 @@ def summary_say(look: LifterView, page: LifterPage) -> Say:
     of = look.lifter
     taps = [tap(label, "lifter", f"{of}-{what}") for label, what in (("Numbers", "numbers"), ("Squat days", "days"))]
     taps += [tap("Log", "lifter_log", f"{of}-0"), tap("Charts", "lifter", f"{of}-charts"), tap("Report", "lifter_report", of),
-             tap("Messages", "lifter", f"{of}-thread"), tap("Write", "coach_note", of),
+             tap("Messages", "lifter", f"{of}-thread"), *look.taps(_WRITE),
              tap("Reviewed", "coach_act", f"{of}-reviewed"), tap("Why?", "lifter", f"{of}-{WHY_VIEW}"),
              tap("More", "lifter", f"{of}-more"), tap("Back to list", "caseload")]
-    expects = page.retest_to_come and coaching.role_of(look.db, look.coach) in COACH_ACTS["guess"].roles
+    expects = page.retest_to_come and look.taps(("", "", "guess"))
     return Say(fitting(_summary(look, page), SUMMARY_MOST), (*([guess_row(of)] if expects else []), *in_rows(taps, 2)))
 
 
@@ -161,8 +162,7 @@ def more_say(look: LifterView, page: LifterPage) -> Say:
                         f"{orders.value_words(one.what, one.value, page.system)}"
                         f"{f' ({one.reason})' if one.reason else ''}", 220) for one in page.acts)]
     lines += [shortened(f"· sent {look.day_name(one.at)}: a {one.kind}, {in_words(one.flow)}", 80) for one in page.media[:5]]
-    taps = [tap(act.label, act.flow, f"{look.lifter}-{act.name}") for act in COACH_ACTS.values()
-            if act.label and coaching.role_of(look.db, look.coach) in act.roles]
+    taps = look.taps(*((act.label, act.flow, act.name) for act in COACH_ACTS.values() if act.label))
     return Say(fitting(lines), (*in_rows(taps, 2), *back_rows(look.lifter)))
 
 
@@ -172,7 +172,7 @@ def thread_say(look: LifterView) -> Say:
     lines = [f"{look.name}: messages, the newest first. Every coach of theirs and they themselves read these; a private note only you do."]
     lines += [shortened(f"· {look.day_name(moment_of(one.at))}, {'private, ' if one.private else ''}"
                         f"{one.coach or look.name}: {one.words}", LINE_MOST) for one in rows] or ["Nothing written yet."]
-    taps = [tap("Write", "coach_note", look.lifter), tap("Private note", "coach_act", f"{look.lifter}-private")]
+    taps = look.taps(_WRITE, ("Private note", "coach_act", "private"))
     return Say(fitting(lines), (*in_rows(taps, 2), *back_rows(look.lifter)))
 
 

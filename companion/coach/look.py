@@ -14,7 +14,10 @@ from companion.coach.letters import Rows, tap
 from companion.coach.names import display_name
 from companion.coach.summary import LifterPage, lifter_page
 from companion.coach.triage import DayNamer
+from companion.conversation.effects import Tap
 from companion.conversation.prompt import in_rows
+from companion.record import coaching
+from companion.screening.coach_acts import COACH_ACTS
 
 TEXT_MOST: Final = 4096
 """Bot API: a message has 1 to 4,096 characters; counted as UTF-16 units here, which is never fewer."""
@@ -41,6 +44,11 @@ class LifterView:
     def name(self) -> str:
         """The lifter's name for this coach."""
         return display_name(self.db, self.coach, self.lifter)
+
+    def taps(self, *acts: tuple[str, str, str]) -> list[Tap]:
+        """Return a button for each act, as (label, flow, act), that this coach may do."""
+        role = coaching.role_of(self.db, self.coach)
+        return [tap(label, flow, f"{self.lifter}-{act}") for label, flow, act in acts if role in COACH_ACTS[act].roles]
 
     @cached_property
     def page(self) -> LifterPage:

@@ -74,9 +74,8 @@ class LifterNews:
 
     @property
     def act(self) -> tuple[str, str, str]:
-        """The act suggested: its button, the conversation, and what that is begun with."""
-        label, flow, what = TRIAGE[self.told[0].group].act
-        return label, flow, f"{self.person}-{what}" if what else str(self.person)
+        """The act suggested: its button, the conversation, and its name."""
+        return TRIAGE[self.told[0].group].act
 
 
 def news_of(db: sqlite3.Connection, coach: int, now: datetime, zone: str) -> list[LifterNews]:
@@ -170,9 +169,8 @@ def since_say(db: sqlite3.Connection, coach: int, now: datetime, zone: str, page
     for n, one in enumerate(on_it, first + 1):
         quote = f"\n· {one.quote}" if one.quote and one.quote not in one.words else ""
         lines.append(f"\n{n}. {one.name}: {shortened(one.words, NEWS_MOST)}{quote}")
-        label, flow, asked = one.act
-        what = TRIAGE[one.told[0].group].act[2] or ("note" if flow == "coach_note" else "")
-        act = (tap(label, flow, asked),) if what and role in COACH_ACTS[what].roles else ()
+        label, flow, what = one.act
+        act = (tap(label, flow, f"{one.person}-{what}"),) if what and role in COACH_ACTS[what].roles else ()
         rows.append((tap(f"{n} {one.name}", "lifter", one.person), *act, tap("Put aside", "coach_act", f"{one.person}-put_aside")))
         if one.told[0].group == "retest_due" and role in COACH_ACTS["guess"].roles:
             rows.append(guess_row(one.person))

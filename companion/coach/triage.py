@@ -235,7 +235,7 @@ def _after(at: str, reviewed: str | None) -> bool:
     return at > (reviewed or "")
 
 
-_WRITE: Final = ("Write", "coach_note", "")
+_WRITE: Final = ("Write", "coach_note", "note")
 _SEE: Final = ("See", "lifter", "")
 
 TRIAGE: Final[Mapping[str, State]] = {one.name: one for one in (
@@ -256,7 +256,7 @@ TRIAGE: Final[Mapping[str, State]] = {one.name: one for one in (
     State("contradiction", "contradiction", "in results later than the last review, tests speak both for and against a cause, which is too "
           "close to call", _contradiction, ("Ask for a test", "coach_act", "ask_for")),
     State("note", "note unread", "a note to this coach, who has neither opened the lifter's page nor done anything for them since", _note,
-          ("Write back", "coach_note", "")),
+          ("Write back", "coach_note", "note")),
     State("better", "better", "better at a retest by more than measurement error, since the last review",
           lambda one, now, day_name: _changed(one, "better", day_name),
           ("Reviewed", "coach_act", "reviewed")),

@@ -37,7 +37,8 @@ def test_the_summary_says_what_is_likely_what_stands_and_what_comes_next(room):
     assert [tap.data for tap in taps(say)] == [
         *(f"go.coach_act.{sam}-guess-{value}" for value in ("better", "within_error", "worse")),
         f"go.lifter.{sam}-numbers", f"go.lifter.{sam}-days", f"go.lifter_log.{sam}-0", f"go.lifter.{sam}-charts", f"go.lifter_report.{sam}",
-        f"go.lifter.{sam}-thread", f"go.coach_note.{sam}", f"go.coach_act.{sam}-reviewed", f"go.lifter.{sam}-why", f"go.lifter.{sam}-more",
+        f"go.lifter.{sam}-thread", f"go.coach_note.{sam}-note",
+        f"go.coach_act.{sam}-reviewed", f"go.lifter.{sam}-why", f"go.lifter.{sam}-more",
         "go.caseload"]
 
 

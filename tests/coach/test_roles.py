@@ -8,6 +8,7 @@ import pytest
 
 from companion.app.dispatch import carry_out
 from companion.coach.actions import act
+from companion.coach.letters import reply_buttons
 from companion.coach.views import show
 from companion.conversation.effects import Act, Find
 from companion.record import coaching, log, reminders
@@ -103,3 +104,7 @@ def test_what_is_suggested_is_what_somebody_may_do(room, role, offered):
     room.hurt(sam, 1)
     (say,) = show(Turn(room.db, other, NOW, BOOK), "since", "")
     assert {tap.label for tap in say.buttons[0]} == {"1 Sam", *offered}
+    for of in (f"{sam}", f"{sam}-thread"):
+        (page,) = show(Turn(room.db, other, NOW, BOOK), "lifter", of)
+        assert ("Write" in {tap.label for row in page.buttons for tap in row}) == ("Write" in offered)
+    assert len(reply_buttons(room.db, other, sam)) == (2 if "Write" in offered else 1)
