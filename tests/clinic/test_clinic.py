@@ -96,7 +96,7 @@ def test_the_lifters_know_nothing_of_the_rule() -> None:
 
 
 def test_a_lifters_own_triangle_is_that_of_the_geometry() -> None:
-    assert shin_of(11.6, 178.0) == pytest.approx(shin_from_distance(11.6, 178.0).value)
+    assert shin_of(11.6, 178.0) == pytest.approx(shin_from_distance(11.6, 178.0))
 
 
 def test_every_world_and_limit_has_its_turn() -> None:

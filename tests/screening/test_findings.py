@@ -305,3 +305,15 @@ def test_the_same_depth_twice_says_less_in_the_top_band_which_has_no_upper_end()
 def test_under_load_no_earlier_than_the_top_band_is_no_finding() -> None:
     loaded = {"squat_look": replace(TOP, load_film="yes", load_kg=100.0, load_rounds="clearly", load_depth="well_above")}
     assert "load_same_trunk" not in shown(loaded)
+
+
+@pytest.mark.parametrize(("pinched", "left", "right"), [("left", "yes", "no"), ("both", "yes", "yes"), ("none", "no", "no"),
+                                                        (None, None, None)])
+def test_a_pinch_that_was_asked_once_is_known_of_each_side(pinched: str | None, left: str | None, right: str | None) -> None:
+    fold = HipFold("fold", right_first="fold", pinched=pinched)
+    assert (fold.pinch("left"), fold.pinch("right")) == (left, right)
+
+
+def test_an_angle_by_cards_counts_before_one_by_eye() -> None:
+    fold = HipFold(left_angle=100.0, left_film_angle=112.0, right_angle=98.0)
+    assert (fold.angle("left"), fold.angle("right")) == (112.0, 98.0)
