@@ -37,7 +37,6 @@ FLOOR_OPEN = RESTED & (NOT_CHECKED_TODAY | LEVEL.one_of("go", "no_load"))
 NO_FLOOR = fact("at_hand.floor").is_("no") & fact("at_hand.floor.today").known
 """True if they said today that they can't lie down or get down on the floor."""
 YEARS: Final = fact("about_you.years")
-STICK: Final = fact("about_you.stick")
 
 
 def tests_done(known: Known, since: datetime | None) -> set[str]:
@@ -90,7 +89,7 @@ def what_is_open(known: Known) -> dict[str, Value]:
     about = about_from(answers)
     found = findings_of(screen, about, showing(known), errors_from(answers, about.sex))
     names = _worth_doing(tuple(found), conclusion.verdicts, tuple(tests), tuple(waiting(screen).items()), about.load,
-                         not (BODY_WEIGHT | NO_BAR | STICK.one_of("broomstick", "none")).holds(facts))
+                         not (BODY_WEIGHT | NO_BAR | fact("about_you.stick").one_of("broomstick", "none")).holds(facts))
     first = next((test for test in names if wanted(protocol(test), "about_you.years" in facts).holds(facts)), "")
     if not first:
         return {}
