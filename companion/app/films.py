@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import tempfile
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -26,41 +26,45 @@ NUMBERS_OF: Final[dict[FilmOf, tuple[str, ...]]] = {"squats": FILM_NUMBERS, "sho
 """The names of the degrees that a film gives, by what is in it."""
 
 
-async def read_wanted(wanted: FilmWanted, fetch: Fetch) -> FilmRead:
-    """Fetch and read one film; whatever goes wrong is an outcome too. The raw film is deleted before this returns."""
+async def read_wanted(wanted: FilmWanted, fetch: Fetch) -> tuple[FilmRead, Mapping[str, bytes]]:
+    """Fetch and read one film; whatever goes wrong is an outcome too. Returns that, and pictures of it by file name where they are wanted.
+    The raw film is deleted before this returns."""
     import asyncio
 
     with tempfile.TemporaryDirectory(prefix="companion-film-") as folder:
         try:
             path = await fetch(wanted.film, Path(folder))
         except OSError as error:
-            return _mend(wanted, str(error))
+            return _mend(wanted, str(error)), {}
         return await asyncio.to_thread(outcome_of_film, wanted, path)
 
 
-def outcome_of_film(wanted: FilmWanted, path: Path) -> FilmRead:
-    """Return what a film shows, or the one thing to mend."""
+def outcome_of_film(wanted: FilmWanted, path: Path) -> tuple[FilmRead, Mapping[str, bytes]]:
+    """Return what a film shows, or the one thing to mend; and pictures of it."""
     from companion.film.footage import Unreadable
     from companion.film.measure import measured
     from companion.film.moves import moved
     from companion.film.reader import read_film
+    from companion.film.shown import shown
     from companion.film.words import curve_text, said, to_mend
 
     try:
         footage = read_film(path)
         if wanted.what == "shot":
             mend = to_mend(footage)
-            return _mend(wanted, mend) if mend else FilmRead(wanted.run, wanted.squat, "good", says="All cards are in view. That will do.")
+            return (_mend(wanted, mend) if mend else
+                    FilmRead(wanted.run, wanted.squat, "good", says="All cards are in view. That will do.")), {}
         if wanted.what != "squats":
-            return _of_test(wanted, moved(footage, wanted.what))
+            return _of_test(wanted, moved(footage, wanted.what)), {}
         film = measured(footage)
     except Unreadable as error:
-        return _mend(wanted, str(error))
+        return _mend(wanted, str(error)), {}
     onset = film.onset
     values = (onset.depth, onset.low, onset.high, onset.spread, film.deepest, film.amplitude)
     numbers = tuple((name, None if value is None else round(value, 1)) for name, value in zip(FILM_NUMBERS, values, strict=True))
     outcome = "none" if onset.depth is None else "onset"
-    return FilmRead(wanted.run, wanted.squat, outcome, numbers, said(film), curve_text(film) if wanted.squat == "plain" else "")
+    read = FilmRead(wanted.run, wanted.squat, outcome, numbers, said(film), curve_text(film) if wanted.squat == "plain" else "")
+    return read, shown(path, footage, film) if wanted.shown else {}
 
 
 def _of_test(wanted: FilmWanted, film: MoveFilm) -> FilmRead:

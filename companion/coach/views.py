@@ -42,6 +42,7 @@ from companion.pictures.series import all_charts, chart_of
 from companion.record import coaching, log, orders
 from companion.record.caseload import WHOLE_LOG, LogFilter, LogPageRow, audit_caseload, log_count, log_parts, log_rows
 from companion.record.groups import EVERYBODY, LifterGroup, groups_of
+from companion.record.picture_files import FILM_KEPT, film_kept_for
 from companion.record.thread import thread_of
 from companion.record.turn import Turn
 from companion.reminders.kinds import coach_words
@@ -127,7 +128,7 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
     look = LifterView(db, coach, lifter, now, zone, day_namer(zone, now))
     if view == "lifter_log":
         return [log_view(look, of, book)]
-    if label := _chart_labels().get(what):
+    if label := _chart_labels(look).get(what):
         coaching.audit_look(db, lifter, coach, f"chart: {label.lower()}", now)
         return [Say(f"{look.name}: {label.lower()}", _back(lifter, ("Charts", "charts")), f"{what} of {lifter}")]
     if topic := topic_asked(what):
@@ -422,9 +423,10 @@ def _alarm_lines(alarm: AlertDetail, look: LifterView) -> list[str]:
             *([shortened(f"Answered: {told}", 420)] if told else [])]
 
 
-def _chart_labels() -> dict[str, str]:
-    """Return the label of each chart's button, by the chart's name."""
-    return {name: chart.label for name, chart in all_charts().items()} | {FILM_CHART: "Filmed squat"}
+def _chart_labels(look: LifterView) -> dict[str, str]:
+    """Return the label of each chart's button, by the chart's name; pictures of the lifter's film only where they let a coach see them."""
+    film = FILM_KEPT if film_kept_for(look.db, look.lifter) == "coach" else {}
+    return {name: chart.label for name, chart in all_charts().items()} | {FILM_CHART: "Filmed squat"} | film
 
 
 def _whys(look: LifterView) -> Say:
@@ -440,8 +442,9 @@ def _charts(look: LifterView) -> Say:
     facts = log.facts_of(look.db, look.lifter)
     answers, whose = list(map(log.as_answer, log.answers_of(look.db, look.lifter))), owner_of(look.db, look.lifter)
     there = [name for name in all_charts() if chart_of(name, answers, whose) is not None]
-    there += [FILM_CHART] if CURVE_FACT in facts else []
-    taps = [_tap(_chart_labels()[name], "lifter", f"{look.lifter}-{name}") for name in there]
+    labels = _chart_labels(look)
+    there += [name for name in (FILM_CHART, *FILM_KEPT) if name in labels] if CURVE_FACT in facts else []
+    taps = [_tap(labels[name], "lifter", f"{look.lifter}-{name}") for name in there]
     return Say(f"{look.name}: which chart?" if there else f"{look.name}: nothing to draw yet.",
                (*in_rows(taps, 2), *_back(look.lifter, ("Numbers", "numbers"))))
 

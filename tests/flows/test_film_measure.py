@@ -28,7 +28,7 @@ def at_the_film() -> Talk:
     talk = begun()
     talk.send(Sent("photo", "p1"))
     read(talk, "shot", "good")
-    return talk
+    return talk.tap("Keep nothing")
 
 
 def values(talk: Talk) -> dict[str, object]:
@@ -65,7 +65,8 @@ def test_a_test_shot_says_what_to_mend_and_may_be_sent_again():
     talk.send(Sent("video", "v2"))
     assert ReadFilm("v2", "shot2", "1", "shot") in talk.effects
     read(talk, "shot2", "good")
-    assert "usual squat, without load" in talk.last
+    assert "May I keep two pictures" in talk.last
+    assert "usual squat, without load" in talk.tap("Keep nothing").last
 
 
 def test_the_film_gives_numbers_to_the_log_and_opens_the_changes():

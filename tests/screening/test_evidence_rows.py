@@ -31,6 +31,8 @@ MEANT = {  # row: its part, whether it speaks for (+), against (-) or neither (.
     "film_slow_same_control": "control - moderate",
     "film_slow_earlier_trunk": "trunk + weak h",
     "film_wide_later_hip": "hip + weak h",
+    "film_still_later_control": "control + moderate",
+    "film_still_same_control": "control - moderate",
     "hip_fold_back": "hip + moderate s",
     "hip_fold_reached": "hip - strong s",
     "hip_fold_pinch": "hip . none s",

@@ -111,7 +111,8 @@ SHOWN: dict[str, dict[str, Any]] = {
         ("film_heels_later_calf", "heels", 85.0), ("film_heels_later_hip", "heels", 85.0), ("film_heels_same_calf", "heels", 70.0),
         ("film_front_later_hip", "front", 85.0), ("film_front_later_trunk", "front", 85.0), ("film_front_later_control", "front", 85.0),
         ("film_slow_later_control", "slow", 85.0), ("film_slow_same_control", "slow", 70.0), ("film_slow_earlier_trunk", "slow", 55.0),
-        ("film_wide_later_hip", "wide", 85.0))},
+        ("film_wide_later_hip", "wide", 85.0), ("film_still_later_control", "still", 85.0),
+        ("film_still_same_control", "still", 70.0))},
 }
 
 
