@@ -20,9 +20,9 @@ the person where it can't."""
 
 FAILED: Final = "Something went wrong on my side while I read that film. Say “back” and send it once more."
 FILM_NUMBERS: Final = ("onset", "low", "high", "spread", "deepest", "bend")
-TURNS: Final = ("1", "2", "3")
+TURNS: Final = ("1", "2", "3", "photo")
 NUMBERS_OF: Final[dict[FilmOf, tuple[str, ...]]] = {"squats": FILM_NUMBERS, "shot": (), "shin": TURNS, "leg": TURNS,
-                                                    "fold": ("angle",)}
+                                                    "fold": ("angle",), "bird_dog": ("pelvis", "back")}
 """The names of the degrees that a film gives, by what is in it."""
 
 
@@ -71,8 +71,10 @@ def _of_test(wanted: FilmWanted, film: MoveFilm) -> FilmRead:
     """Return what a film of a test gives: up to three turns, or how far the thigh comes before the pelvis turns with it."""
     from companion.film.words import move_lines
 
+    names = NUMBERS_OF[wanted.what]
     taken = film.turns if film.onset is None else (film.turns[0] if film.onset.depth is None else film.onset.depth,)
-    numbers = tuple((name, round(taken[at], 1) if at < len(taken) else None) for at, name in enumerate(NUMBERS_OF[wanted.what]))
+    got = {"photo": taken[0]} if film.photo and "photo" in names else dict(zip(names, taken, strict=False))
+    numbers = tuple((name, round(got[name], 1) if name in got else None) for name in names)
     return FilmRead(wanted.run, wanted.squat, "good", numbers, " ".join(move_lines(film)))
 
 

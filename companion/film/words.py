@@ -102,7 +102,12 @@ MOVES_NAMED: Final = {"shin": "the shin leans by", "leg": "the leg comes up by",
 
 def move_lines(film: MoveFilm) -> Iterator[str]:
     """Yield the result of a film of a test, the way it is said in the chat too."""
-    yield f"By the cards {MOVES_NAMED[film.move]} {', '.join(f'{turn:.0f}°' for turn in film.turns)}, counted from keeping still."
+    if film.move == "bird_dog":
+        yield (f"By the cards, on hands and knees: the pelvis turns by up to {film.turns[0]:.0f}°, the lower back bends by up to "
+               f"{film.turns[1]:.0f}°. From the side a hip that drops or turns out can't be seen.")
+        return
+    zero = "upright, or the floor" if film.photo else "keeping still"
+    yield f"By the cards {MOVES_NAMED[film.move]} {', '.join(f'{turn:.0f}°' for turn in film.turns)}, counted from {zero}."
     if film.onset is not None:
         yield (f"The pelvis begins to turn at {film.onset.depth:.0f}° ({film.onset.low:.0f} to {film.onset.high:.0f})."
                if film.onset.depth is not None else "The pelvis does not begin to turn on that way.")

@@ -57,6 +57,7 @@ MEANT = {  # row: its part, whether it speaks for (+), against (-) or neither (.
     "hinge_breaks": "control + moderate",
     "hinge_clean": "control - weak",
     "bird_dog_turns": "control + weak s",
+    "bird_dog_film": "control . none s",
     "bird_dog_short": "control . none",
     "bird_dog_clean": "control - weak",
     "hand_later_control": "control + moderate",

@@ -34,7 +34,7 @@ PAST_ONSET: Final = value("film_past_onset")
 
 
 class FilmedSquats:
-    """What the films of one taping gave. By squat: "reading" is "onset", "none" or "mend"; "onset", its "spread" by repetition, and how
+    """Degrees from the films of one taping. By squat: "reading" is "onset", "none" or "mend"; "onset", its "spread" by repetition, and how
     "deepest" it went in degrees of the thigh; of the plain squat the interval of the onset and the bend of the lower back at the bottom
     too; of a loaded one its "kg"."""
 
