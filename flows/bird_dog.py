@@ -22,7 +22,7 @@ MOVED_FIRST = choice(
 ENDED_IT = choice(
     Option("clean", "I came down, nothing moved", ("nothing moved", "nothing", "tired", "arm", "balance", "i came down", "clean")),
     *MOVED_FIRST.choices[1:])
-CARDS = fact("seen_by").is_("film") & FILMS_READ
+BY_FILM_TOO = fact("seen_by").is_("film") & FILMS_READ
 STICK = fact("seen_by").is_("stick")
 COME_DOWN = "Come down as soon as you can't keep it still. " + SHARP
 
@@ -44,7 +44,7 @@ FLOW = flow_of(
             "spine: if it tips or slides, something moved.", Ready(), only_if=STICK,
             picture="bird_dog_setup_stick"),
         Tell("With printed cards the film measures too: card 1 on the ribs and card 2 on the belt line, on the side that faces the phone, "
-             "card 5 upright behind you. Keep still for two seconds before each leg. One film a leg.", CARDS),
+             "card 5 upright behind you. Keep still for two seconds before each leg. One film a leg.", BY_FILM_TOO),
         *each_side(
             Ask("{side}_do", "Now the {side} leg. Tap Start, push the floor away, then reach that leg straight back "
                 "and the other arm straight ahead, no higher than your body. Hold until I say time.",
@@ -58,8 +58,8 @@ FLOW = flow_of(
                 picture="bird_dog_slow_{side}"),
             Ask("{side}_slow", "In those five, {side} leg: what moved first?", MOVED_FIRST,
                 only_if=fact("{side}_slow_do").known),
-            *side_film("Cards on? Send the film of the {side} leg, and I read how still pelvis and back are kept.", "bird_dog", "{side}",
-                       CARDS & fact("{side}_hold").known),
+            *side_film("Cards on? Send the film of the {side} leg, and I read how still pelvis and back are kept.", "trunk", "{side}",
+                       BY_FILM_TOO & fact("{side}_hold").known),
         ),
     ),
 )

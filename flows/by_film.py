@@ -12,7 +12,8 @@ from companion.conversation.kinds import BeingRead, Film, Option
 
 FILMS_READ: Final = fact("films").is_("yes")
 WAIT: Final = "I am reading it: some seconds, a long film a minute. Nothing to tap."
-BY_CARDS: Final = Option("film", "Film or photo, with a card", ("film with a card", "photo", "photo with a card", "card", "cards", "film it", "video"), only_if=FILMS_READ)
+BY_CARDS: Final = Option("film", "Film or photo, with a card", (
+    "film with a card", "photo", "photo with a card", "card", "cards", "film it", "video"), only_if=FILMS_READ)
 """The way of measuring that is offered only where films can be read."""
 
 READ_SAYS: Final[Mapping[str, Value]] = {f"{side}_film_says": "That is read." for side in ("left", "right")}
@@ -36,7 +37,8 @@ def side_film(say: str, what: FilmOf, side: str, only_if: Condition = ALWAYS,
               caution: str = "", picture: str = "") -> tuple[Step, ...]:
     """Return the film of one side: where it can't be read it is asked for again, until it is sent well or skipped."""
     film = f"{side}_film"
-    return (Ask(f"{film}_video", f"{say} Not now? Tap Skip.", Film(("video", "photo", "document")), only_if=only_if, caution=caution, picture=picture),
+    return (Ask(f"{film}_video", f"{say} Not now? Tap Skip.", Film(("video", "photo", "document")), only_if=only_if, caution=caution,
+                picture=picture),
             *reading(film, what, Jump(fact(f"{film}_reading").is_("mend"), f"{film}_video", f"{{{film}_says}}")))
 
 

@@ -24,21 +24,18 @@ READS_FILMS: Final = Gate(~FILMS_READ,
                           "Films can't be read here: this bot was installed without its film part. All other tests work without it.")
 
 STILL_THEN_SQUAT: Final = "Start filming, stand still for two seconds, then three squats. Send the film here, best as a file."
-NO_LIMIT: Final = 500.0
-"""Kilograms that stand for no limit: nobody is asked for more."""
 FILMS: Final = ("shot", "shot2", *OF_SQUATS)
-STILL: Final = SquatChange("still", "kept still", "try to keep the curve of your lower back still, all the way down and up",
+KEEP_STILL: Final = SquatChange("still", "kept still", "try to keep the curve of your lower back still, all the way down and up",
                            CHANGES["slow"].caution)
-SAID: Final = {**CHANGES, STILL.name: STILL}
-TITLES: Final = {"heels": "Heels up", "front": "Weight in front", "slow": "Slower", "wide": "Wider", "still": "Kept still",
+ALL_CHANGES: Final = {**CHANGES, KEEP_STILL.name: KEEP_STILL}
+SQUAT_TITLES: Final = {"heels": "Heels up", "front": "Weight in front", "slow": "Slower", "wide": "Wider", "still": "Kept still",
                  **dict.fromkeys(LOADED, "With that load")}
 
 
 def at_start(known: Known) -> dict[str, Value]:
     """Return the amounts of the changes in the lifter's units, and words for films not read yet."""
     inches = known.facts.get("welcome.units") == IMPERIAL
-    _, most = limit_now(known.facts) or ("", NO_LIMIT)
-    return {"most": most, "rise": "about an inch" if inches else "2 to 3 cm", "weight": "5 to 10 lb" if inches else "2 to 5 kg",
+    return {"rise": "about an inch" if inches else "2 to 3 cm", "weight": "5 to 10 lb" if inches else "2 to 5 kg",
             **{f"{film}_says": "That is read." for film in FILMS}}
 
 
@@ -60,15 +57,24 @@ def _told(squat: str) -> Fact:
             way = {1: "later than without", 0: "at the same depth as without", -1: "earlier than without"}[moved]
             by, off = change
             told = f"your back rounds {way}: {by:+.0f}° (95 in 100: {by - off:+.0f} to {by + off:+.0f}°; + is later)."
-        return f"{TITLES[squat]}: {told}"
+        return f"{SQUAT_TITLES[squat]}: {told}"
 
     return Fact(f"{squat}_told", of=of)
 
 
+def _limit(got: Facts, side: str) -> Value | None:
+    """Return the load limit that holds, in kg; None without any."""
+    found = limit_now(got)
+    return found[1] if found else None
+
+
 def _over(squat: str) -> Fact:
-    """Return whether a set's load is above the limit that holds, so that it is not asked for."""
-    return Fact(f"{squat}_over", values=("yes", "no"), of=lambda got, side: "yes" if over_by(float(got[f"{squat}_kg"]), float(got["most"]))
-                else "no")
+    def of(got: Facts, side: str) -> Value | None:
+        """Return whether a set's load is above the limit that holds, so that it is not asked for."""
+        limit = _limit(got, side)
+        return "yes" if over_by(float(got[f"{squat}_kg"]), None if limit is None else float(limit)) else "no"
+
+    return Fact(f"{squat}_over", values=("yes", "no"), of=of)
 
 
 def _apart(got: Facts, side: str) -> Value | None:
@@ -82,7 +88,7 @@ READ_NUMBERS: Final = tuple(Fact(f"{film}_{name}", *DEGREES[name], step=.1) for 
                             for name in names if name in DEGREES)
 """Degrees that a film may give; the reading puts them there."""
 HAS_ONSET: Final = fact("plain_reading").is_("onset")
-KEPT: Final = HAS_ONSET & fact("keep").one_of("coach", "mine")
+SHOWN_TOO: Final = HAS_ONSET & fact("keep_film").one_of("coach", "mine")
 
 
 def _compared(squat: str, say: str, only_if: Condition, caution: str, picture: str = "") -> tuple[Step, ...]:
@@ -93,8 +99,9 @@ def _compared(squat: str, say: str, only_if: Condition, caution: str, picture: s
 
 def _change(change: str) -> tuple[Step, ...]:
     wanted = HAS_ONSET & ~BODY_WEIGHT if change == "front" else HAS_ONSET
-    return _compared(change, f"{TITLES[change]}: {SAID[change].say}. All else as before, cards untouched. Film it the same way and send it. "
-                     "Not today? Tap Skip.", wanted, SAID[change].caution, "hand_on_back" if change == "still" else f"squat_{change}")
+    one, picture = ALL_CHANGES[change], "hand_on_back" if change == "still" else f"squat_{change}"
+    return _compared(change, f"{SQUAT_TITLES[change]}: {one.say}. All else as before, cards untouched. Film it the same way and send it. "
+                     "Not today? Tap Skip.", wanted, one.caution, picture)
 
 
 def _loaded(squat: str, before: Condition) -> tuple[Step, ...]:
@@ -111,7 +118,8 @@ def _loaded(squat: str, before: Condition) -> tuple[Step, ...]:
 
 FLOW = flow_of(
     PROTOCOL, at_start=at_start, before_check=(READS_FILMS,), command=("film with cards", "measure my squat"),
-    facts=(*READ_NUMBERS, Fact("apart", 0, 60, step=1, of=_apart), *map(_told, (*FILMED_CHANGES, *LOADED)), *map(_over, LOADED)),
+    facts=(*READ_NUMBERS, Fact("apart", 0, 60, step=1, of=_apart), *map(_told, (*FILMED_CHANGES, *LOADED)),
+           Fact("most", 0, 500, step=.5, of=_limit), *map(_over, LOADED)),
     steps=(
         Ask("cards", "This measures where your back begins to round, with five printed cards on your side. You need a printer, tape, tight "
             "clothes, a phone on a stand and good light. Are the cards printed?", choice(
@@ -131,8 +139,9 @@ FLOW = flow_of(
         Ask("shot2_video", "Mend that and send one more test shot. Or tap Skip and film as it is.", Film(("video", "photo", "document")),
             only_if=fact("shot_reading").is_("mend")),
         *reading("shot2", "shot"),
-        Ask("keep", "Each film is deleted here once it is read. May I keep two pictures of your plain squat, cards outlined and degrees "
-            "written: where rounding begins, and a clip of seconds? They go when you erase your data, or say no here another time.", choice(
+        Ask("keep_film", "Each film is deleted here once it is read. May I keep two pictures of your plain squat, cards outlined and "
+            "degrees written: where rounding begins, and a clip of seconds? They go when you erase your data, or say no here another "
+            "time.", choice(
                 ("coach", "Keep, coaches may see", "keep", "yes", "coach"), ("mine", "Keep, only for me", "only me", "mine"),
                 ("no", "Keep nothing", "no", "nothing"))),
         Ask("plain_video", f"Now your usual squat, without load. {STILL_THEN_SQUAT}", Film(), caution=SHARP),
@@ -140,8 +149,8 @@ FLOW = flow_of(
         Tell("On the chart: how far your lower back bends on the way down, a line a squat. The upright line is where rounding begins, the "
              "grey around it how far that may be off. Cards on cloth slide over the bones, so take the depth as an estimate; it says "
              "nothing of harm.", HAS_ONSET, picture="chart_film"),
-        Tell("The moment itself: the cards outlined, with the degrees from standing.", KEPT, picture="film_still"),
-        Tell("And one squat down, a few seconds.", KEPT, picture="film_clip"),
+        Tell("The moment itself: the cards outlined, with the degrees from standing.", SHOWN_TOO, picture="film_still"),
+        Tell("And one squat down, a few seconds.", SHOWN_TOO, picture="film_clip"),
         Tell("“Back” takes you to the film again, or try another day.", fact("plain_reading").is_("mend")),
         Ask("again_video", "Once more just the same, cards untouched: it shows by how much two films of yours differ, before anything is "
             "changed. Film it the same way and send it. Not today? Tap Skip.", Film(), caution=SHARP, only_if=HAS_ONSET),

@@ -110,7 +110,8 @@ def _as_left(asks: tuple[Ask, ...]) -> tuple[Ask, ...]:
 
 
 BENDS = side_film("Film the {side} leg: card 4 outside on the shin, arrow up. Phone side-on, at knee height, two big steps away. "
-                  "Stand still two seconds, then three times knee to the wall, two seconds each. Or one photo at the furthest, card 5 upright behind you: rougher.",
+                  "Stand still two seconds, then three times knee to the wall, two seconds each. Or one photo at the "
+                  "furthest, card 5 upright behind you: rougher.",
                   "shin", "{side}", FILM, ANKLE_CAUTION, "knee_to_wall_{side}")
 
 LIMIT = Ask("{side}_limit", "What stopped the {side} knee: a pull in the calf, or a pinch at the front of the ankle?",

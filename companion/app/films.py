@@ -22,7 +22,7 @@ FAILED: Final = "Something went wrong on my side while I read that film. Say “
 FILM_NUMBERS: Final = ("onset", "low", "high", "spread", "deepest", "bend")
 TURNS: Final = ("1", "2", "3", "photo")
 NUMBERS_OF: Final[dict[FilmOf, tuple[str, ...]]] = {"squats": FILM_NUMBERS, "shot": (), "shin": TURNS, "leg": TURNS,
-                                                    "fold": ("angle",), "bird_dog": ("pelvis", "back")}
+                                                    "fold": ("angle",), "trunk": ("pelvis", "back")}
 """The names of the degrees that a film gives, by what is in it."""
 
 

@@ -30,8 +30,8 @@ def cards(paper: Literal["A4", "letter"], out: Path) -> None:
 @click.option("--check", is_flag=True, help="Every angle, and what the decoder saw of each card.")
 @click.option("--show", type=click.Path(file_okay=False, path_type=Path), help="A folder for the frame of the onset and a clip, "
               "cards outlined.")
-@click.option("--test", "move", type=click.Choice(("shin", "leg", "fold", "bird_dog")), help="A film of this test, or a photo; not of squats.")
-def film(file: Path, check: bool, show: Path | None, move: Literal["shin", "leg", "fold", "bird_dog"] | None) -> None:
+@click.option("--test", "move", type=click.Choice(("shin", "leg", "fold", "trunk")), help="A film of this test, or a photo; not of squats.")
+def film(file: Path, check: bool, show: Path | None, move: Literal["shin", "leg", "fold", "trunk"] | None) -> None:
     """Read a film of squats with cards: the depth at which the lower back begins to round, in degrees of the thigh."""
     from companion.film.footage import Unreadable
     from companion.film.measure import measured

@@ -51,8 +51,8 @@ class SquatFilm:
 def hidden(place: Place) -> str:
     """Return the line that says that a card can't be seen."""
     card = BY_PLACE[place]
-    return f"Card {card.number} ({card.title.lower()}) is hidden or out of view most of the time. Hands and clothes off it, side-on to the " \
-           "phone, and film again."
+    return (f"Card {card.number} ({card.title.lower()}) is hidden or out of view most of the time. Hands and clothes off it, side-on to "
+            "the phone, and film again.")
 
 
 def begun_still(footage: Footage, places: Sequence[Place], not_still: str) -> tuple[Angles, tuple[int, int]]:

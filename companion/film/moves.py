@@ -20,10 +20,10 @@ from companion.film.measure import begun_still, hidden
 from companion.film.onset import Onset, binned, is_whole, onset_of
 from companion.film.squats import curves_of, descents, still_stretches
 
-Movement = Literal["shin", "leg", "fold", "bird_dog"]
+Movement = Literal["shin", "leg", "fold", "trunk"]
 
 CARDS_OF: Final[dict[Movement, tuple[Place, ...]]] = {"shin": ("shank",), "leg": ("shank",), "fold": ("pelvis", "thigh"),
-                                                      "bird_dog": ("ribs", "pelvis")}
+                                                      "trunk": ("ribs", "pelvis")}
 LEAST_TURN: Final[dict[Movement, float]] = {"shin": 10.0, "leg": 20.0, "fold": 40.0}
 """Degrees that the card must turn for it to count as the movement (choice)."""
 HELD_WITHIN: Final = 1.5
@@ -37,9 +37,9 @@ KNEE_BENT: Final = 12.0
 """Degrees between thigh and shin, where both cards are seen, from which the knee of a straight leg has bent (choice)."""
 ON_ALL_FOURS: Final = 40.0
 """Degrees within which the ribs are level on hands and knees (choice)."""
-NOT_DOWN: Final = "I find no moment of keeping still on hands and knees. Card 5 upright behind you; keep still two seconds, then the arm and leg."
+NOT_DOWN: Final = "I find no still moment on hands and knees. Card 5 upright behind you; keep still two seconds, then the arm and the leg."
 NO_PHOTO: Final = "A photo shows no stillness. Send a film: two seconds on hands and knees first, then the arm and the leg."
-ASKEW: Final = "By that photo the card lies across the bone, or it is past 75°, where one photo says too little. Arrow up, or send a film."
+ASKEW: Final = "By that photo the card lies across the bone, or past 75°, where photos say too little. Arrow up, or a film."
 PHOTO_MOST: Final = 75.0
 """Degrees past which one photo does not tell a leg short of upright from one past it (choice; the same bound as the heel's height has)."""
 BENT: Final = "The knee bends by {by:.0f}° on the way up. Keep it straight, stop where it would bend, and film again."
@@ -49,8 +49,9 @@ BENT: Final = "The knee bends by {by:.0f}° on the way up. Keep it straight, sto
 class MoveFilm:
     """A film of one of these tests, read.
 
-    ``turns``: the furthest turn of each try in degrees from still, at most three; of the hip fold that of the thigh; of the bird dog that of
-    the pelvis and that of the ribs against it. ``onset``: of the hip fold, where on the thigh's way the pelvis begins to turn; else None.
+    ``turns``: the furthest turn of each try in degrees from still, at most three; of the hip fold that of the thigh; of the bird dog
+    that of the pelvis and that of the ribs against it. ``onset``: of the hip fold, where on the thigh's way the pelvis begins to turn.
+    ``photo``: it is one picture without a still beginning.
     """
 
     move: Movement
@@ -64,7 +65,7 @@ def moved(footage: Footage, move: Movement) -> MoveFilm:
     if len(footage.times) < LEAST_FRAMES:
         return MoveFilm(move, (_in_a_photo(footage, move),), photo=True)
     angles, still = begun_still(footage, CARDS_OF[move], NO_STILL)
-    if move == "bird_dog":
+    if move == "trunk":
         return _kept_still(angles)
     if move == "fold":
         return _folded(angles, still)
@@ -81,7 +82,7 @@ def moved(footage: Footage, move: Movement) -> MoveFilm:
 
 def _in_a_photo(footage: Footage, move: Movement) -> float:
     """Return the angle that one photo shows: the shin from upright, the leg from the floor, or the thigh against the pelvis."""
-    if move == "bird_dog":
+    if move == "trunk":
         raise Unreadable(NO_PHOTO)
     for place in CARDS_OF[move] if move == "fold" else (*CARDS_OF[move], "wall"):
         if footage.share(place) == 0:
@@ -118,7 +119,7 @@ def _kept_still(angles: Angles) -> MoveFilm:
         raise Unreadable(NOT_DOWN)
     pelvis, ribs = ((values - np.nanmedian(values[slice(*still[0])]))[still[0][0]:still[-1][1]]
                     for values in (down.smooth["pelvis"], down.smooth["ribs"]))
-    return MoveFilm("bird_dog", tuple(float(np.nanmax(np.abs(one))) for one in (pelvis, ribs - pelvis)))
+    return MoveFilm("trunk", tuple(float(np.nanmax(np.abs(one))) for one in (pelvis, ribs - pelvis)))
 
 
 def _turned(angles: Angles, place: Place, still: tuple[int, int]) -> Floats:

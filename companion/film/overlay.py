@@ -18,7 +18,7 @@ STILL_SIDE, CLIP_SIDE = 1280, 640
 """The longest side of each in pixels (choice)."""
 CLIP_RATE: Final = 10
 """Pictures a second of the clip (choice)."""
-OUTLINE: Final = (0, 200, 255)
+OUTLINED: Final = (0, 200, 255)
 
 
 def main() -> int:
@@ -68,7 +68,7 @@ def _marked(picture: Any, marks: dict[str, Any], side: int) -> Any:
 
     for corners, turn in marks["cards"]:
         points = np.round(np.asarray(corners) * scale).astype(np.int32)
-        cv2.polylines(picture, [points], True, OUTLINE, max(1, round(4 * size)), cv2.LINE_AA)
+        cv2.polylines(picture, [points], True, OUTLINED, max(1, round(4 * size)), cv2.LINE_AA)
         write(turn, (int(points[:, 0].max()) + round(8 * size), int(points[:, 1].max())))
     for row, line in enumerate(marks["lines"], 1):
         write(line, (round(20 * size), round(48 * size * row)))

@@ -61,7 +61,7 @@ def read_film(path: Path, seconds: float = WALL_SECONDS) -> Footage:
 def run_apart(module: str, *given: Path, told: bytes = b"", seconds: float = WALL_SECONDS) -> tuple[int, bytes]:
     """Run one of this room's modules on a film, as a process of its own that is killed after so many seconds; return its exit code and what
     it wrote. ``told``: its standard input. Raises Unreadable where it takes too long."""
-    with tempfile.TemporaryFile() as asked, tempfile.TemporaryFile() as answer:  # files, not pipes, so that the limit of a file's size holds
+    with tempfile.TemporaryFile() as asked, tempfile.TemporaryFile() as answer:  # not pipes, so that the limit of a file's size holds
         asked.write(told)
         asked.seek(0)
         command = [sys.executable, "-m", module, *map(str, given)]

@@ -102,7 +102,7 @@ MOVES_NAMED: Final = {"shin": "the shin leans by", "leg": "the leg comes up by",
 
 def move_lines(film: MoveFilm) -> Iterator[str]:
     """Yield the result of a film of a test, the way it is said in the chat too."""
-    if film.move == "bird_dog":
+    if film.move == "trunk":
         yield (f"By the cards, on hands and knees: the pelvis turns by up to {film.turns[0]:.0f}°, the lower back bends by up to "
                f"{film.turns[1]:.0f}°. From the side a hip that drops or turns out can't be seen.")
         return

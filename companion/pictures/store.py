@@ -94,8 +94,8 @@ class PictureStore:
         path = next(self.cache.folder.glob(f"own-{person}-{name}.*"), None)
         if path is None or kept_for not in ("coach", "mine" if of is None else "coach"):
             return None
-        return Picture(path, await self.cache.off_loop(path.read_bytes), "The filmed squat: its cards outlined, degrees from standing written.",
-                       path.suffix == ".mp4")
+        return Picture(path, await self.cache.off_loop(path.read_bytes), "The filmed squat: its cards outlined, degrees from "
+                       "standing written.", path.suffix == ".mp4")
 
     async def _own(self, name: str, address: Address, of: int | None) -> Picture | None:
         from companion.pictures import personal

@@ -1,4 +1,4 @@
-"""A channel's file ids of pictures the bot has sent, so that each is uploaded once; and who said that pictures of their film may be kept."""
+"""A channel's file ids of pictures the bot has sent, so that each is uploaded once; and who let pictures of their film be kept."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ def file_of(db: sqlite3.Connection, bot: str, picture: str) -> str | None:
 
 def film_kept_for(db: sqlite3.Connection, person: int) -> str:
     """Return who may see what is kept of a person's filmed squat, as they said last: "coach" (they and their coaches), "mine", or "no"."""
-    row = db.execute("select value from answers where person = ? and flow = 'film_measure' and key = 'keep' and status = 'ok' "
+    row = db.execute("select value from answers where person = ? and key = 'keep_film' and status = 'ok' "
                      "order by id desc limit 1", (person,)).fetchone()
     return str(row[0]) if row else "no"
 

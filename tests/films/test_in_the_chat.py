@@ -124,7 +124,8 @@ async def test_pictures_of_a_film_are_kept_where_the_lifter_said_so_and_go_when_
     await settled(life)
     await read(life, *TO_THE_SHOT, "skip", "Keep, only for me", str(small_film("plain")))
     still, clip = await shelf.find("film_still", sam), await shelf.find("film_clip", sam)
-    assert still is not None and clip is not None
+    assert still is not None
+    assert clip is not None
     assert (still.moves, clip.moves) == (False, True)
     shelf.forget(1)  # as after old answers were removed: the word that they may be kept stands
     assert await shelf.find("film_still", sam) is not None

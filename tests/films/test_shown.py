@@ -11,7 +11,7 @@ from PIL import Image
 
 from companion.film.footage import Unreadable
 from companion.film.measure import measured
-from companion.film.overlay import CLIP, OUTLINE, STILL
+from companion.film.overlay import CLIP, OUTLINED, STILL
 from companion.film.shown import plan_of, shown
 from companion.record.picture_files import FILM_KEPT
 
@@ -31,7 +31,7 @@ def test_each_card_is_outlined_in_the_frame_of_the_onset(name, small_film, small
         for one, other in zip(corners, corners[1:] + corners[:1], strict=True):
             x, y = np.round((np.array(one) + other) / 2).astype(int)
             near = still[y - 2:y + 3, x - 2:x + 3].reshape(-1, 3)
-            assert np.abs(near - OUTLINE[::-1]).sum(axis=1).min() < 120
+            assert np.abs(near - OUTLINED[::-1]).sum(axis=1).min() < 120
     with av.open(io.BytesIO(files[CLIP])) as clip:
         assert 8 <= sum(1 for _ in clip.decode(video=0)) <= 40
 

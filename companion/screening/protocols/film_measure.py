@@ -11,7 +11,7 @@ from dataclasses import make_dataclass
 from math import hypot, sqrt
 from typing import Any, Final
 
-from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
+from companion.screening.evidence import EvidenceRow, Finding, Grade, found
 from companion.screening.limits import Work
 from companion.screening.protocol import Detail, FindingContext, Protocol
 from companion.screening.readings import Error, NumberFormat
@@ -25,7 +25,7 @@ LOADED: Final = ("load1", "load2", "load3")
 """Sets with a load that were done anyway."""
 OF_EACH: Final = {"reading": str, "onset": float, "spread": float, "deepest": float}
 OF_SQUATS: Final = {"plain": {**OF_EACH, "low": float, "high": float, "bend": float},
-                    **dict.fromkeys((*FILMED_CHANGES, "again"), OF_EACH), **dict.fromkeys(LOADED, {**OF_EACH, "kg": float})}
+                    **{squat: {**OF_EACH} for squat in (*FILMED_CHANGES, "again")}, **{squat: {**OF_EACH, "kg": float} for squat in LOADED}}
 """By squat, the names and types of what its film gives."""
 REPEAT_SEM: Final = value("film_repeat_sem")
 PRIOR_FILMS: Final = value("prior_films")
@@ -94,45 +94,37 @@ class FilmedSquats:
         return tuple(found)
 
 
-FilmMeasure: type[FilmedSquats] = make_dataclass("FilmMeasure", [(f"{squat}_{what}", kind | None, None) for squat, kinds in OF_SQUATS.items()
-                                                                 for what, kind in kinds.items()],
-                                                 bases=(FilmedSquats,), frozen=True, slots=True)
+FilmMeasure: type[FilmedSquats] = make_dataclass(
+    "FilmMeasure", [(f"{squat}_{what}", kind | None, None) for squat, kinds in OF_SQUATS.items() for what, kind in kinds.items()],
+    bases=(FilmedSquats,), frozen=True, slots=True)
 """The record: each squat's answers, all of them None at first."""
 
-_ROWS: Final = by_id(
-    EvidenceRow("film_rounds", _ID, "On film with cards, your lower back rounds in the plain squat", "all", "neither", Grade.NONE,
-        standing="choice"),
-    EvidenceRow("film_heels_later_calf", _ID, "With your heels raised, your back rounds later, measured on film", "calf", "for",
-        Grade.MODERATE, standing="choice", trial=True),
-    EvidenceRow("film_heels_later_hip", _ID, "With your heels raised, your back rounds later, measured on film", "hip", "for", Grade.WEAK,
-        hint=True, standing="choice", trial=True),
-    EvidenceRow("film_heels_same_calf", _ID, "With your heels raised, your back rounds at the same depth, measured on film", "calf",
-        "against", Grade.MODERATE, standing="choice"),
-    EvidenceRow("film_front_later_hip", _ID, "With a weight held in front, your back rounds later, measured on film", "hip", "for",
-        Grade.WEAK, hint=True, standing="choice", trial=True),
-    EvidenceRow("film_front_later_trunk", _ID, "With a weight held in front, your back rounds later, measured on film", "trunk", "for",
-        Grade.WEAK, hint=True, standing="choice"),
-    EvidenceRow("film_front_later_control", _ID, "With a weight held in front, your back rounds later, measured on film", "control", "for",
-        Grade.WEAK, hint=True, standing="choice"),
-    EvidenceRow("film_slow_later_control", _ID, "Going down over three seconds, your back rounds later, measured on film", "control", "for",
-        Grade.MODERATE, standing="choice"),
-    EvidenceRow("film_slow_same_control", _ID, "Going down over three seconds, your back rounds at the same depth, measured on film",
-        "control", "against", Grade.MODERATE, standing="choice"),
-    EvidenceRow("film_slow_earlier_trunk", _ID, "Going down over three seconds, your back rounds earlier, measured on film", "trunk", "for",
-        Grade.WEAK, hint=True, standing="choice"),
-    EvidenceRow("film_still_later_control", _ID, "When you try to keep it still, your back rounds later, measured on film", "control", "for",
-        Grade.MODERATE, standing="choice"),
-    EvidenceRow("film_still_same_control", _ID, "When you try to keep it still, your back rounds at the same depth, measured on film",
-        "control", "against", Grade.MODERATE, standing="choice"),
-    EvidenceRow("film_wide_later_hip", _ID, "With your feet wider, your back rounds later, measured on film", "hip", "for", Grade.WEAK,
-        hint=True, standing="choice", trial=True),
-)
-"""The grades are those of the same changes seen by eye: a finer ruler does not make a change say more about its cause (choice)."""
-_BY_CHANGE: Final = {
-    ("heels", 1): ("film_heels_later_calf", "film_heels_later_hip"), ("heels", 0): ("film_heels_same_calf",),
-    ("front", 1): ("film_front_later_hip", "film_front_later_trunk", "film_front_later_control"),
-    ("slow", 1): ("film_slow_later_control",), ("slow", 0): ("film_slow_same_control",), ("slow", -1): ("film_slow_earlier_trunk",),
-    ("still", 1): ("film_still_later_control",), ("still", 0): ("film_still_same_control",), ("wide", 1): ("film_wide_later_hip",)}
+_LATER, _SAME, _EARLIER = "your back rounds later", "your back rounds at the same depth", "your back rounds earlier"
+_TOLD: Final = (
+    ("heels", 1, f"With your heels raised, {_LATER}", ("calf",), ("hip",)),
+    ("heels", 0, f"With your heels raised, {_SAME}", ("calf",), ()),
+    ("front", 1, f"With a weight held in front, {_LATER}", (), ("hip", "trunk", "control")),
+    ("slow", 1, f"Going down over three seconds, {_LATER}", ("control",), ()),
+    ("slow", 0, f"Going down over three seconds, {_SAME}", ("control",), ()),
+    ("slow", -1, f"Going down over three seconds, {_EARLIER}", (), ("trunk",)),
+    ("still", 1, f"When you try to keep it still, {_LATER}", ("control",), ()),
+    ("still", 0, f"When you try to keep it still, {_SAME}", ("control",), ()),
+    ("wide", 1, f"With your feet wider, {_LATER}", (), ("hip",)))
+"""Each change with what films tell of it, in words, and the parts for (the same depth: against) which that is moderate, or weak evidence.
+The grades are those of the same changes seen by eye: a finer ruler does not make a change say more about its cause (choice)."""
+
+
+def _row(change: str, way: int, words: str, part: str, grade: Grade) -> EvidenceRow:
+    return EvidenceRow(f"film_{change}_{ {1: 'later', 0: 'same', -1: 'earlier'}[way]}_{part}", _ID, f"{words}, measured on film", part,
+                       "for" if way else "against", grade, hint=grade == Grade.WEAK, standing="choice",
+                       trial=way > 0 and (change == "heels" or part == "hip"))
+
+
+_BY_CHANGE: Final = {(change, way): (*(_row(change, way, words, part, Grade.MODERATE) for part in moderate),
+                                     *(_row(change, way, words, part, Grade.WEAK) for part in weak))
+                     for change, way, words, moderate, weak in _TOLD}
+_ROUNDS: Final = EvidenceRow("film_rounds", _ID, "On film with cards, your lower back rounds in the plain squat", "all", "neither",
+                             Grade.NONE, standing="choice")
 
 
 def findings(film: FilmedSquats, context: FindingContext) -> Iterator[Finding]:
@@ -140,11 +132,11 @@ def findings(film: FilmedSquats, context: FindingContext) -> Iterator[Finding]:
     if film.onset("plain") is None:
         return
     plain = ("plain_reading", "plain_onset", "plain_spread", "again_reading", "again_onset")
-    yield found(_ROWS["film_rounds"], *plain, "plain_low", "plain_high")
-    for (change, way), ids in _BY_CHANGE.items():
+    yield found(_ROUNDS, *plain, "plain_low", "plain_high")
+    for (change, way), rows in _BY_CHANGE.items():
         if film.moved(change) == way:
-            for row in ids:
-                yield found(_ROWS[row], *plain, *(f"{change}_{asked}" for asked in ("reading", "onset", "spread", "deepest")))
+            for row in rows:
+                yield found(row, *plain, *(f"{change}_{asked}" for asked in ("reading", "onset", "spread", "deepest")))
 
 
 SQUATS_FILMED: Final = {"plain": "Plain", "heels": "Heels raised", "front": "Weight held in front", "slow": "Three seconds down",
@@ -173,6 +165,7 @@ PROTOCOL: Final = Protocol(
     _ID, title="Filmed squat", short_name="filmed squat", lines_named=r"filmed squats?|printed cards?",
     looks_at="at how many degrees of the thigh the lower back begins to round, by printed cards, and which change moves that",
     minutes=15, place=15, ease=12, needs=("printed cards", "tape", "phone on a stand"), posture=BodyPosition.STANDING, uses=(Work.SQUAT,),
-    record=FilmMeasure, rows=tuple(_ROWS.values()), findings=findings, detail=detail, picture="view_film", on_route=False,
+    record=FilmMeasure, rows=(_ROUNDS, *(row for rows in _BY_CHANGE.values() for row in rows)), findings=findings, detail=detail,
+    picture="view_film", on_route=False,
     errors=(Error(_ID, "film", REPEAT_SEM, "deg", "films drawn by a physics engine, and a choice for taping", "choice"),),
 )
