@@ -25,12 +25,13 @@ def films_unread(known: Known) -> dict[str, Value]:
     return dict(READ_SAYS)
 
 
-def reading(film: str, what: FilmOf, *then: Jump) -> tuple[Step, ...]:
-    """Return the steps that read a film once it was sent, and tell its outcome."""
-    sent = fact(f"{film}_video").known
+def reading(film: str, what: FilmOf, *then: Jump, picture: str = "") -> tuple[Step, ...]:
+    """Return the steps that read a film once it was sent, and tell its outcome; with a picture where it could be read."""
+    sent, read = fact(f"{film}_video").known, fact(f"{film}_reading")
     return (Do(ReadFilm(f"{{{film}_video}}", film, what=what), sent),
             Ask(f"{film}_reading", WAIT, BeingRead(), only_if=sent, then=then),
-            Tell(f"{{{film}_says}}", sent & fact(f"{film}_reading").known))
+            *((Tell(f"{{{film}_says}}", sent & read.one_of("onset", "none"), picture=picture),
+               Tell(f"{{{film}_says}}", sent & read.is_("mend"))) if picture else (Tell(f"{{{film}_says}}", sent & read.known),)))
 
 
 def side_film(say: str, what: FilmOf, side: str, only_if: Condition = ALWAYS,

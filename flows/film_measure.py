@@ -88,7 +88,6 @@ READ_NUMBERS: Final = tuple(Fact(f"{film}_{name}", *DEGREES[name], step=.1) for 
                             for name in names if name in DEGREES)
 """Degrees that a film may give; the reading puts them there."""
 HAS_ONSET: Final = fact("plain_reading").is_("onset")
-SHOWN_TOO: Final = HAS_ONSET & fact("keep_film").one_of("coach", "mine")
 
 
 def _compared(squat: str, say: str, only_if: Condition, caution: str, picture: str = "") -> tuple[Step, ...]:
@@ -145,15 +144,14 @@ FLOW = flow_of(
                 ("coach", "Keep, coaches may see", "keep", "yes", "coach"), ("mine", "Keep, only for me", "only me", "mine"),
                 ("no", "Keep nothing", "no", "nothing"))),
         Ask("plain_video", f"Now your usual squat, without load. {STILL_THEN_SQUAT}", Film(), caution=SHARP),
-        *reading("plain", "squats"),
+        *reading("plain", "squats", picture="chart_film"),
         Tell("On the chart: how far your lower back bends on the way down, a line a squat. The upright line is where rounding begins, the "
              "grey around it how far that may be off. Cards on cloth slide over the bones, so take the depth as an estimate; it says "
-             "nothing of harm.", HAS_ONSET, picture="chart_film"),
-        Tell("The moment itself: the cards outlined, with the degrees from standing.", SHOWN_TOO, picture="film_still"),
-        Tell("And one squat down, a few seconds.", SHOWN_TOO, picture="film_clip"),
+             "nothing of harm.", HAS_ONSET, picture="film_still"),
         Tell("“Back” takes you to the film again, or try another day.", fact("plain_reading").is_("mend")),
         Ask("again_video", "Once more just the same, cards untouched: it shows by how much two films of yours differ, before anything is "
-            "changed. Film it the same way and send it. Not today? Tap Skip.", Film(), caution=SHARP, only_if=HAS_ONSET),
+            "changed. Film it the same way and send it. Not today? Tap Skip.", Film(), caution=SHARP, only_if=HAS_ONSET,
+            picture="film_clip"),
         *reading("again", "squats"),
         Tell("Filmed twice, your rounding began {apart:deg} apart. A change counts only beyond what they differ.", fact("apart").known),
         *(step for change in FILMED_CHANGES for step in _change(change)),

@@ -37,8 +37,8 @@ FLOW = flow_of(
         Tell("First picture the bottom of your deepest squat: how close is the thigh to the belly? That is your squat's fold. Then lie on "
              "your back, legs long, both hands palms down under the curve of the lower back, light even pressure. Film from the side is "
              "optional.", picture="lying_setup"),
-        Tell("With printed cards the film measures: card 2 on the side of the pelvis, card 3 on the outside of the thigh, lying still for "
-             "two seconds first. One film a leg, from its own side, or one photo where the pressure changes.", FILMS_READ),
+        Tell("With printed cards the film measures: card 2 on the side of the pelvis, card 3 on the outside of the thigh. First lie still "
+             "for two seconds. One film a leg, from its own side. Or send a photo of where the pressure changes.", FILMS_READ),
         did("Left knee bent, thigh slowly to the chest, turned out as you squat, until the pressure clearly changes or your squat's "
             "fold. Then the right.", FOLD_CAUTION, *SIDES_HURT, also=(FILMED, NOWHERE_TO_LIE),
             picture="hip_fold_left"),

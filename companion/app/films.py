@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import tempfile
 from collections.abc import Awaitable, Callable, Mapping
 from pathlib import Path
@@ -30,13 +31,19 @@ async def read_wanted(wanted: FilmWanted, fetch: Fetch) -> tuple[FilmRead, Mappi
     """Fetch and read one film; whatever goes wrong is an outcome too. Returns that, and pictures of it by file name where they are wanted.
     The raw film is deleted before this returns."""
     import asyncio
+    from concurrent.futures import ProcessPoolExecutor
+    from multiprocessing import get_context
 
     with tempfile.TemporaryDirectory(prefix="companion-film-") as folder:
         try:
             path = await fetch(wanted.film, Path(folder))
         except OSError as error:
             return _mend(wanted, str(error)), {}
-        return await asyncio.to_thread(outcome_of_film, wanted, path)
+        apart = ProcessPoolExecutor(1, get_context("spawn"), os.nice, (10,))  # not a thread: its arithmetic would hold up others' turns
+        try:
+            return await asyncio.get_running_loop().run_in_executor(apart, outcome_of_film, wanted, path)
+        finally:
+            apart.shutdown(wait=False)
 
 
 def outcome_of_film(wanted: FilmWanted, path: Path) -> tuple[FilmRead, Mapping[str, bytes]]:

@@ -157,8 +157,7 @@ def opened(path: str) -> Iterator[tuple[Any, Any]]:
         if not container.streams.video:
             raise NotDecoded("no_film")
         stream = container.streams.video[0]
-        stream.thread_type = "AUTO"
-        stream.codec_context.thread_count = 2
+        stream.codec_context.thread_count = 1  # others need the second core
         if stream.width * stream.height > MOST_PIXELS:
             raise NotDecoded("too_large")
         yield container, stream
