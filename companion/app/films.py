@@ -39,7 +39,7 @@ async def read_wanted(wanted: FilmWanted, fetch: Fetch) -> tuple[FilmRead, Mappi
             path = await fetch(wanted.film, Path(folder))
         except OSError as error:
             return _mend(wanted, str(error)), {}
-        apart = ProcessPoolExecutor(1, get_context("spawn"), os.nice, (10,))  # not a thread: its arithmetic would hold up others' turns
+        apart = ProcessPoolExecutor(1, get_context("spawn"), os.nice, (19,))  # not a thread: its arithmetic would hold up others' turns
         try:
             return await asyncio.get_running_loop().run_in_executor(apart, outcome_of_film, wanted, path)
         finally:

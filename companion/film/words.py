@@ -133,12 +133,13 @@ def _counted(film: SquatFilm) -> str:
 
 def said(film: SquatFilm) -> str:
     """Return a film's result as one message for the lifter."""
-    onset = film.onset
+    onset, left = film.onset, film.angles.left_out
+    seen = f" You went down at {film.speed:.0f}° a second" + (f"; {100 * left:.0f} in 100 frames were left out." if left >= .005 else ".")
     if onset.depth is None:
         return (f"{_counted(film)} read, down to {film.deepest:.0f}° of the thigh (90° is level with the floor): by the cards your "
-                "lower back keeps its shape, as far as a film can tell.")
+                f"lower back keeps its shape, as far as a film can tell.{seen}")
     return (f"{_counted(film)} read. By the cards your lower back begins to round at about {onset.depth:.0f}° of the thigh, between "
-            f"{onset.low:.0f}° and {onset.high:.0f}°. 90° is level with the floor. At the bottom it has bent by {film.amplitude:.0f}°.")
+            f"{onset.low:.0f}° and {onset.high:.0f}°. 90° is level with the floor. At the bottom it has bent by {film.amplitude:.0f}°.{seen}")
 
 
 def curve_text(film: SquatFilm) -> str:
