@@ -138,8 +138,9 @@ def said(film: SquatFilm) -> str:
     if onset.depth is None:
         return (f"{_counted(film)} read, down to {film.deepest:.0f}° of the thigh (90° is level with the floor): by the cards your "
                 f"lower back keeps its shape, as far as a film can tell.{seen}")
-    return (f"{_counted(film)} read. By the cards your lower back begins to round at about {onset.depth:.0f}° of the thigh, between "
-            f"{onset.low:.0f}° and {onset.high:.0f}°. 90° is level with the floor. At the bottom it has bent by {film.amplitude:.0f}°.{seen}")
+    return (f"{_counted(film)} read. By the cards your lower back begins to round at about {onset.depth:.0f}° of the thigh, "
+            f"between {onset.low:.0f}° and {onset.high:.0f}°. 90° is level with the floor. At the bottom it "
+            f"has bent by {film.amplitude:.0f}°.{seen}")
 
 
 def curve_text(film: SquatFilm) -> str:
