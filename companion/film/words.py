@@ -97,6 +97,7 @@ def result_lines(film: SquatFilm) -> Iterator[str]:
         yield f"card {BY_PLACE['wall'].number} (wall) was not seen: angles hold against standing only"
 
 
+PHOTO_ZERO: Final = {"shin": "upright", "leg": "the floor", "fold": "the pelvis"}
 MOVES_NAMED: Final = {"shin": "the shin leans by", "leg": "the leg comes up by", "fold": "the thigh comes up by"}
 
 
@@ -106,7 +107,7 @@ def move_lines(film: MoveFilm) -> Iterator[str]:
         yield (f"By the cards, on hands and knees: the pelvis turns by up to {film.turns[0]:.0f}°, the lower back bends by up to "
                f"{film.turns[1]:.0f}°. From the side a hip that drops or turns out can't be seen.")
         return
-    zero = "upright, or the floor" if film.photo else "keeping still"
+    zero = PHOTO_ZERO[film.move] if film.photo else "keeping still"
     yield f"By the cards {MOVES_NAMED[film.move]} {', '.join(f'{turn:.0f}°' for turn in film.turns)}, counted from {zero}."
     if film.onset is not None:
         yield (f"The pelvis begins to turn at {film.onset.depth:.0f}° ({film.onset.low:.0f} to {film.onset.high:.0f})."
