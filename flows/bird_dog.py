@@ -23,7 +23,7 @@ ENDED_IT = choice(
     Option("clean", "I came down, nothing moved", ("nothing moved", "nothing", "tired", "arm", "balance", "i came down", "clean")),
     *MOVED_FIRST.choices[1:])
 BY_FILM_TOO = fact("seen_by").is_("film") & FILMS_READ
-STICK = fact("seen_by").is_("stick")
+BY_STICK = fact("seen_by").is_("stick")
 COME_DOWN = "Come down as soon as you can't keep it still. " + SHARP
 
 FLOW = flow_of(
@@ -37,11 +37,11 @@ FLOW = flow_of(
                 ("stick", "A stick on my back", "stick", "broomstick", "a stick"),
                 ("feel", "By feel", "feel", "felt it", "nobody"))),
         Ask("setup", "Hands and knees, hands under the shoulders, knees under the hips, something soft under the "
-            "knees. If you film, start it now. This phone on the floor, within reach.", Ready(), only_if=~STICK,
+            "knees. If you film, start it now. This phone on the floor, within reach.", Ready(), only_if=~BY_STICK,
             picture="bird_dog_setup"),
         Ask("setup_stick", "Hands and knees, hands under the shoulders, knees under the hips, something soft under "
             "the knees. Phone on the floor, within reach. Each time before you begin, lay the stick along your "
-            "spine: if it tips or slides, something moved.", Ready(), only_if=STICK,
+            "spine: if it tips or slides, something moved.", Ready(), only_if=BY_STICK,
             picture="bird_dog_setup_stick"),
         Tell("With printed cards the film measures too: card 1 on the ribs and card 2 on the belt line, on the side that faces the phone, "
              "card 5 upright behind you. Keep still for two seconds before each leg. One film a leg.", BY_FILM_TOO),
