@@ -4,11 +4,12 @@ No norms for the hold were found with their reliability: the lifter's own baseli
 repetitions and eight seconds to get into place: choice.
 """
 
-from companion.conversation.condition import fact
-from companion.conversation.flow import Ask, Jump, each_side
+from companion.conversation.condition import Fact, fact
+from companion.conversation.flow import Ask, Jump, Tell, both, each_side
 from companion.conversation.kinds import Hold, Option, Ready, choice
 from companion.conversation.number_kinds import Number
 from companion.screening.protocols.bird_dog import HOLD_SECONDS, PROTOCOL
+from flows.by_film import FILMS_READ, films_unread, side_film
 from flows.protocol_flow import flow_of
 from flows.shared import SHARP
 
@@ -21,11 +22,12 @@ MOVED_FIRST = choice(
 ENDED_IT = choice(
     Option("clean", "I came down, nothing moved", ("nothing moved", "nothing", "tired", "arm", "balance", "i came down", "clean")),
     *MOVED_FIRST.choices[1:])
-ALONG_THE_SPINE = fact("seen_by").is_("stick")
+BY_FILM_TOO = fact("seen_by").is_("film") & FILMS_READ
+BY_STICK = fact("seen_by").is_("stick")
 COME_DOWN = "Come down as soon as you can't keep it still. " + SHARP
 
 FLOW = flow_of(
-    PROTOCOL,
+    PROTOCOL, at_start=films_unread, facts=both(*(Fact(f"{{side}}_film_{part}", 0, 90, step=.1) for part in ("pelvis", "back"))),
     steps=(
         Ask("seen_by", f"This shows {PROTOCOL.looks_at}. Who or what will tell "
             "you?", choice(
@@ -35,12 +37,14 @@ FLOW = flow_of(
                 ("stick", "A stick on my back", "stick", "broomstick", "a stick"),
                 ("feel", "By feel", "feel", "felt it", "nobody"))),
         Ask("setup", "Hands and knees, hands under the shoulders, knees under the hips, something soft under the "
-            "knees. If you film, start it now. This phone on the floor, within reach.", Ready(), only_if=~ALONG_THE_SPINE,
+            "knees. If you film, start it now. This phone on the floor, within reach.", Ready(), only_if=~BY_STICK,
             picture="bird_dog_setup"),
         Ask("setup_stick", "Hands and knees, hands under the shoulders, knees under the hips, something soft under "
             "the knees. Phone on the floor, within reach. Each time before you begin, lay the stick along your "
-            "spine: if it tips or slides, something moved.", Ready(), only_if=ALONG_THE_SPINE,
+            "spine: if it tips or slides, something moved.", Ready(), only_if=BY_STICK,
             picture="bird_dog_setup_stick"),
+        Tell("With printed cards the film measures too: card 1 on the ribs and card 2 on the belt line, on the side that faces the phone, "
+             "card 5 upright behind you. Keep still for two seconds before each leg. One film a leg.", BY_FILM_TOO),
         *each_side(
             Ask("{side}_do", "Now the {side} leg. Tap Start, push the floor away, then reach that leg straight back "
                 "and the other arm straight ahead, no higher than your body. Hold until I say time.",
@@ -54,6 +58,8 @@ FLOW = flow_of(
                 picture="bird_dog_slow_{side}"),
             Ask("{side}_slow", "In those five, {side} leg: what moved first?", MOVED_FIRST,
                 only_if=fact("{side}_slow_do").known),
+            *side_film("Cards on? Send the film of the {side} leg, and I read how still pelvis and back are kept.", "trunk", "{side}",
+                       BY_FILM_TOO & fact("{side}_hold").known),
         ),
     ),
 )

@@ -5,26 +5,31 @@ Films of one run are of one taping. Three squats a film, two seconds of standing
 
 from __future__ import annotations
 
-from typing import Any, Final
+from typing import Final
 
-from companion.conversation.condition import Fact, Facts, Value, fact
+from companion.conversation.condition import Condition, Fact, Facts, Value, fact
 from companion.conversation.effects import SendCards
 from companion.conversation.flow import END, Ask, Do, Gate, Jump, Known, Step, Tell
 from companion.conversation.kinds import Film, Ready, choice
+from companion.conversation.number_kinds import Number
 from companion.language.units import IMPERIAL
-from companion.screening.protocols.film_measure import FILMED_CHANGES, PROTOCOL, FilmMeasure
-from companion.screening.setups import CHANGES
+from companion.screening.load_limit import limit_now, over_by
+from companion.screening.protocols.film_measure import FILMED_CHANGES, LOADED, OF_EACH, OF_SQUATS, PROTOCOL, FilmMeasure
+from companion.screening.setups import CHANGES, SquatChange
 from flows.by_film import FILMS_READ, reading
 from flows.protocol_flow import flow_of
-from flows.shared import BODY_WEIGHT, SHARP
+from flows.shared import BODY_WEIGHT, NO_BAR, SHARP
 
 READS_FILMS: Final = Gate(~FILMS_READ,
                           "Films can't be read here: this bot was installed without its film part. All other tests work without it.")
 
 STILL_THEN_SQUAT: Final = "Start filming, stand still for two seconds, then three squats. Send the film here, best as a file."
-FILMS: Final = ("shot", "shot2", "plain", "again", *FILMED_CHANGES)
-MOVED_WORDS: Final = {1: "later", 0: "same", -1: "earlier"}
-CHANGE_TITLES: Final = {"heels": "Heels up", "front": "Weight in front", "slow": "Slower", "wide": "Wider"}
+FILMS: Final = ("shot", "shot2", *OF_SQUATS)
+KEEP_STILL: Final = SquatChange("still", "kept still", "try to keep the curve of your lower back still, all the way down and up",
+                           CHANGES["slow"].caution)
+ALL_CHANGES: Final = {**CHANGES, KEEP_STILL.name: KEEP_STILL}
+SQUAT_TITLES: Final = {"heels": "Heels up", "front": "Weight in front", "slow": "Slower", "wide": "Wider", "still": "Kept still",
+                 **dict.fromkeys(LOADED, "With that load")}
 
 
 def at_start(known: Known) -> dict[str, Value]:
@@ -34,18 +39,42 @@ def at_start(known: Known) -> dict[str, Value]:
             **{f"{film}_says": "That is read." for film in FILMS}}
 
 
-def _moved(change: str) -> Fact:
+def _told(squat: str) -> Fact:
     def of(got: Facts, side: str) -> Value | None:
-        """Return "later", "same" or "earlier" for a changed squat on film; None if the films can't tell."""
-        taken: dict[str, Any] = {}
-        for film in ("plain", "again", change):
-            taken[f"{film}_reading"] = got.get(f"{film}_reading")
-            numbers = {key: got.get(f"{film}_{key}") for key in ("onset", "spread", "deepest")}
-            taken |= {f"{film}_{key}": value for key, value in numbers.items() if isinstance(value, float | int)}
-        moved = FilmMeasure(**taken).moved(change)
-        return None if moved is None else MOVED_WORDS[moved]
+        """Return what a squat's film tells against the plain one, with its interval; None before it is read."""
+        taken = {key: got.get(key) for one in ("plain", "again", squat) for key in (f"{one}_{what}" for what in OF_EACH)}
+        film = FilmMeasure(**{key: value for key, value in taken.items() if key.endswith("reading") or isinstance(value, float | int)})
+        if film.told(squat, "reading") not in ("onset", "none"):
+            return None
+        change, moved = film.change(squat), film.moved(squat)
+        if film.told("plain", "reading") == "none":
+            told = "your back rounds, and without it does not." if film.onset(squat) else "your back keeps its shape there too."
+        elif moved is None:
+            told = "no film can tell that apart from the plain squat."
+        elif change is None:
+            told = "your back does not round, as deep as it does without and deeper."
+        else:
+            way = {1: "later than without", 0: "at the same depth as without", -1: "earlier than without"}[moved]
+            by, off = change
+            told = f"your back rounds {way}: {by:+.0f}° (95 in 100: {by - off:+.0f} to {by + off:+.0f}°; + is later)."
+        return f"{SQUAT_TITLES[squat]}: {told}"
 
-    return Fact(f"{change}_moved", values=("later", "same", "earlier"), of=of)
+    return Fact(f"{squat}_told", of=of)
+
+
+def _limit(got: Facts, side: str) -> Value | None:
+    """Return the load limit that holds, in kg; None without any."""
+    found = limit_now(got)
+    return found[1] if found else None
+
+
+def _over(squat: str) -> Fact:
+    def of(got: Facts, side: str) -> Value | None:
+        """Return whether a set's load is above the limit that holds, so that it is not asked for."""
+        limit = _limit(got, side)
+        return "yes" if over_by(float(got[f"{squat}_kg"]), None if limit is None else float(limit)) else "no"
+
+    return Fact(f"{squat}_over", values=("yes", "no"), of=of)
 
 
 def _apart(got: Facts, side: str) -> Value | None:
@@ -54,33 +83,42 @@ def _apart(got: Facts, side: str) -> Value | None:
     return round(abs(float(onsets[0]) - float(onsets[1]))) if len(onsets) == 2 else None
 
 
-OF_EACH: Final = (("onset", 40, 100), ("spread", 0, 5), ("deepest", 60, 120))
-OF_PLAIN: Final = (("low", 40, 100), ("high", 40, 100), ("bend", 0, 40))
-READ_NUMBERS: Final = tuple(Fact(f"{film}_{name}", low, high, step=.1) for film in ("plain", "again", *FILMED_CHANGES)
-                            for name, low, high in (*OF_EACH, *(OF_PLAIN if film == "plain" else ())))
+DEGREES: Final = {"onset": (40, 100), "spread": (0, 5), "deepest": (60, 120), "low": (40, 100), "high": (40, 100), "bend": (0, 40)}
+READ_NUMBERS: Final = tuple(Fact(f"{film}_{name}", *DEGREES[name], step=.1) for film, names in OF_SQUATS.items()
+                            for name in names if name in DEGREES)
 """Degrees that a film may give; the reading puts them there."""
 HAS_ONSET: Final = fact("plain_reading").is_("onset")
 
 
+def _compared(squat: str, say: str, only_if: Condition, caution: str, picture: str = "") -> tuple[Step, ...]:
+    """Return the film of one more squat, and what it tells against the plain one."""
+    return (Ask(f"{squat}_video", say, Film(), caution=caution, only_if=only_if, picture=picture), *reading(squat, "squats"),
+            Tell(f"{{{squat}_told}}", fact(f"{squat}_told").known))
+
+
 def _change(change: str) -> tuple[Step, ...]:
-    """Return the film with one change, and what it tells against the plain one."""
     wanted = HAS_ONSET & ~BODY_WEIGHT if change == "front" else HAS_ONSET
-    moved, title = fact(f"{change}_moved"), CHANGE_TITLES[change]
-    return (
-        Ask(f"{change}_video", f"{title}: {CHANGES[change].say}. All else as before, cards untouched. Film it the same way and send it. "
-            "Not today? Tap Skip.", Film(), caution=CHANGES[change].caution, only_if=wanted, picture=f"squat_{change}"),
-        *reading(change, "squats"),
-        Tell(f"{title}: your back rounds later than without, by more than two films may differ.", moved.is_("later")),
-        Tell(f"{title}: your back rounds earlier than without, by more than two films may differ.", moved.is_("earlier")),
-        Tell(f"{title}: your back rounds at the same depth as without, as near as a film can tell.", moved.is_("same")),
-        Tell(f"{title}: no film can tell that apart from the plain squat.",
-             fact(f"{change}_reading").one_of("onset", "none") & ~moved.known),
-    )
+    one, picture = ALL_CHANGES[change], "hand_on_back" if change == "still" else f"squat_{change}"
+    return _compared(change, f"{SQUAT_TITLES[change]}: {one.say}. All else as before, cards untouched. Film it the same way and send it. "
+                     "Not today? Tap Skip.", wanted, one.caution, picture)
+
+
+def _loaded(squat: str, before: Condition) -> tuple[Step, ...]:
+    """Return a set with a load, which was to be done anyway."""
+    first = squat == LOADED[0]
+    say = ("Squatting with a bar today anyway? Then film up to three of those sets, cards untouched, the lightest first; nothing is lifted "
+           "for this, and nothing above the load set for you. How heavy is the first? Else tap Skip." if first else
+           "One more set that you do anyway? How heavy is it? Else tap Skip.")
+    return (Ask(f"{squat}_kg", say, Number("kg", 1, 500, usual=(15, 300), example_value=60), only_if=before & ~BODY_WEIGHT & ~NO_BAR),
+            Tell("That is above the {most:kg} to keep to for now, so leave that set out.", fact(f"{squat}_over").is_("yes")),
+            *_compared(squat, f"That set, as you do it anyway. {STILL_THEN_SQUAT.replace('three squats', 'your squats')}",
+                       fact(f"{squat}_over").is_("no"), f"Safety arms in place. {SHARP}", PROTOCOL.picture))
 
 
 FLOW = flow_of(
     PROTOCOL, at_start=at_start, before_check=(READS_FILMS,), command=("film with cards", "measure my squat"),
-    facts=(*READ_NUMBERS, Fact("apart", 0, 60, step=1, of=_apart), *map(_moved, FILMED_CHANGES)),
+    facts=(*READ_NUMBERS, Fact("apart", 0, 60, step=1, of=_apart), *map(_told, (*FILMED_CHANGES, *LOADED)),
+           Fact("most", 0, 500, step=.5, of=_limit), *map(_over, LOADED)),
     steps=(
         Ask("cards", "This measures where your back begins to round, with five printed cards on your side. You need a printer, tape, tight "
             "clothes, a phone on a stand and good light. Are the cards printed?", choice(
@@ -100,16 +138,24 @@ FLOW = flow_of(
         Ask("shot2_video", "Mend that and send one more test shot. Or tap Skip and film as it is.", Film(("video", "photo", "document")),
             only_if=fact("shot_reading").is_("mend")),
         *reading("shot2", "shot"),
+        Ask("keep_film", "Each film is deleted here once it is read. May I keep two pictures of your plain squat, cards outlined and "
+            "degrees written: where rounding begins, and a clip of seconds? They go when you erase your data, or say no here another "
+            "time.", choice(
+                ("coach", "Keep, coaches may see", "keep", "yes", "coach"), ("mine", "Keep, only for me", "only me", "mine"),
+                ("no", "Keep nothing", "no", "nothing"))),
         Ask("plain_video", f"Now your usual squat, without load. {STILL_THEN_SQUAT}", Film(), caution=SHARP),
-        *reading("plain", "squats"),
+        *reading("plain", "squats", picture="chart_film"),
         Tell("On the chart: how far your lower back bends on the way down, a line a squat. The upright line is where rounding begins, the "
              "grey around it how far that may be off. Cards on cloth slide over the bones, so take the depth as an estimate; it says "
-             "nothing of harm.", HAS_ONSET, picture="chart_film"),
+             "nothing of harm.", HAS_ONSET, picture="film_still"),
         Tell("“Back” takes you to the film again, or try another day.", fact("plain_reading").is_("mend")),
         Ask("again_video", "Once more just the same, cards untouched: it shows by how much two films of yours differ, before anything is "
-            "changed. Film it the same way and send it. Not today? Tap Skip.", Film(), caution=SHARP, only_if=HAS_ONSET),
+            "changed. Film it the same way and send it. Not today? Tap Skip.", Film(), caution=SHARP, only_if=HAS_ONSET,
+            picture="film_clip"),
         *reading("again", "squats"),
         Tell("Filmed twice, your rounding began {apart:deg} apart. A change counts only beyond what they differ.", fact("apart").known),
         *(step for change in FILMED_CHANGES for step in _change(change)),
+        *(step for number, squat in enumerate(LOADED)
+          for step in _loaded(squat, fact(f"{LOADED[number - 1]}_kg").known if number else fact("plain_reading").one_of("onset", "none"))),
     ),
 )

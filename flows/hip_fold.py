@@ -1,12 +1,12 @@
 """Hip fold: lying on the back, knee bent, the thigh's way to the chest before the lower back moves."""
 
-from companion.conversation.condition import Fact, Value, fact
-from companion.conversation.flow import Ask, Known, Tell, both, each_side
+from companion.conversation.condition import Fact, fact
+from companion.conversation.flow import Ask, Tell, both, each_side
 from companion.conversation.kinds import choice
 from companion.conversation.number_kinds import Number
 from companion.screening.protocols.hip_fold import PROTOCOL
 from flows.block import FILMED, NO_FLOOR_TODAY, NOWHERE_TO_LIE, SIDES_HURT, did, done
-from flows.by_film import FILMS_READ, READ_SAYS, side_film
+from flows.by_film import FILMS_READ, films_unread, side_film
 from flows.protocol_flow import flow_of
 
 # 120° is textbook hip flexion with the knee bent (AAOS; 121 ± 13°, Roach & Miles 1991, from memory).
@@ -30,11 +30,6 @@ def _one(side: str) -> tuple[str, ...]:
 ON_FILM = fact("did").is_("filmed")
 BY_BELLY = fact("left_first").is_("belly") | fact("right_first").is_("belly")
 
-def films_unread(known: Known) -> dict[str, Value]:
-    """Return words for films not read yet."""
-    return dict(READ_SAYS)
-
-
 FLOW = flow_of(
     PROTOCOL, command=("hip test",), at_start=films_unread,
     facts=both(Fact("{side}_film_angle", 0, 160, step=.1)),
@@ -42,8 +37,8 @@ FLOW = flow_of(
         Tell("First picture the bottom of your deepest squat: how close is the thigh to the belly? That is your squat's fold. Then lie on "
              "your back, legs long, both hands palms down under the curve of the lower back, light even pressure. Film from the side is "
              "optional.", picture="lying_setup"),
-        Tell("With printed cards the film measures: card 2 on the side of the pelvis, card 3 on the outside of the thigh, lying still for "
-             "two seconds first. One film a leg, from its own side.", FILMS_READ),
+        Tell("With printed cards the film measures: card 2 on the side of the pelvis, card 3 on the outside of the thigh. First lie still "
+             "for two seconds. One film a leg, from its own side. Or send a photo of where the pressure changes.", FILMS_READ),
         did("Left knee bent, thigh slowly to the chest, turned out as you squat, until the pressure clearly changes or your squat's "
             "fold. Then the right.", FOLD_CAUTION, *SIDES_HURT, also=(FILMED, NOWHERE_TO_LIE),
             picture="hip_fold_left"),

@@ -143,7 +143,8 @@ FLOW = flow_of(
         Tell("Bare feet, facing a wall. Lay the tape on the floor, zero at the wall. No free wall? A closed door "
             "or a wardrobe does.", TAPE, picture="knee_to_wall_setup"),
         Tell("Bare feet, facing a wall or a closed door, phone in your hand with the level open.", LEVEL),
-        Tell("Bare feet, facing a wall, the phone on a stand. First find the place: the foot as far back as the heel allows.", FILM),
+        Tell("Bare feet, facing a wall, the phone on a stand. First find the place: the foot as far back as the heel allows. "
+             "One photo there, card 5 upright behind you, will do too; it is rougher.", FILM),
         *sided((*TAKE, *BENDS, LIMIT), "left"),
         *_as_left(sided(TAKE, "right")), *sided(BENDS, "right"), *ODD_FOOT, sided(LIMIT, "right"),
         Tell("Something else stopped it, so it is kept and not scored. Bare feet, a floor that grips, nothing strapped on: then say “knee "

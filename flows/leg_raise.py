@@ -103,7 +103,7 @@ def _odd(got: Facts, side: str) -> Value | None:
 
 
 LIFT_ANSWERS = frozenset(("method", "effort", "leg_length", *(f"{side}_{key}" for side in SIDES for key in (
-    "level", "lean", "heel", "level_2", "heel_2", "level_3", "heel_3", "film_1", "film_2", "film_3"))))
+    "level", "lean", "heel", "level_2", "heel_2", "level_3", "heel_3", "film_1", "film_2", "film_3", "film_photo"))))
 TOO_HIGH = Fact("{side}_too_high", values=("yes", "no"), of=_too_high)
 SECOND = Fact("{side}_second", values=("yes", "no"), of=_again(1))
 THIRD_LIFT = Fact("{side}_third", values=("yes", "no"), of=_again(2))
@@ -210,8 +210,9 @@ FLOW = flow_of(
              picture="leg_raise_setup_level_{placed}"),
         Tell("Lie alongside a wall or open door frame. Stick the tape to it, zero on the floor. Prop the phone sideways, three big steps "
              "away, and film; or let somebody mark the back of the heel.", BY_HEEL, picture="leg_raise_setup_heel"),
-        Tell("Card 4 on the outside of the shin that faces the phone. Phone sideways on a stand near the floor, three big steps away. Film "
-             "the left leg from the left, tape the card over, then the right from the right; lie still for two seconds first each time.",
+        Tell("Card 4 on the outside of the shin that faces the phone; phone sideways on a stand near the floor, three big steps away. Left "
+             "leg from the left, tape the card over, right from the right. Lie still for two seconds first. Or a photo at the top, card 5 "
+             "upright: rougher, up to 75°.",
              BY_FILM),
         Tell("Prop the phone sideways near the floor, three big steps away, and film; you judge from the film afterwards. Or let somebody "
              "look.", BY_EYE),

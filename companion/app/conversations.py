@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import logging
 import sqlite3
-from collections.abc import Callable, Coroutine, Sequence
+from collections.abc import Callable, Coroutine, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -71,7 +71,8 @@ class Conversations:
     """The open database with its writer, and everybody's sessions.
 
     ``on_commit`` is called with the channel whose outbox may have new messages; ``on_erase`` with the person whose rows are
-    deleted, so that files saved beside the database go too. ``keep_months``: months for which answers are kept, None for ever.
+    deleted, so that files saved beside the database go too; ``keep_film`` with
+    whose film was read and the pictures of it. ``keep_months``: months for which answers are kept, None for ever.
     ``here``: the time zone of the machine that the person sits at, None if they may be anywhere. ``fetch_film``: brings films from the
     channel, None where they can't be read here. ``unsaved``: messages held in memory only. ``erased``: true while erased data may still
     be in the write-ahead log. ``bot``: the bot's name, once the channel knows it.
@@ -93,6 +94,7 @@ class Conversations:
         self.watch = Counters()
         self.on_commit = on_commit
         self.on_erase: Callable[[int], object] = lambda person: None
+        self.keep_film: Callable[[int, Mapping[str, bytes]], object] = lambda person, files: None
         self.keep_months: int | None = None
         self.here: str | None = None
         self.unsaved = UnsavedMessages()
@@ -216,7 +218,9 @@ class Conversations:
         """Read a film that waits for it, one at a time, and go on with the conversation; a person erased meanwhile is left alone."""
         try:
             async with self._one_film:
-                read = await films.read_wanted(wanted, self.fetch_film) if self.fetch_film else None
+                read, files = await films.read_wanted(wanted, self.fetch_film) if self.fetch_film else (None, {})
+            if wanted.squat == "plain" and (files or not wanted.shown):
+                self.keep_film(wanted.person, files)
         except Exception as error:
             _log.error("a film could not be read: %s", type(error).__name__, exc_info=error)
             read = FilmRead(wanted.run, wanted.squat, "mend", says=films.FAILED)

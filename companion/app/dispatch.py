@@ -37,6 +37,7 @@ from companion.export.registry import FORMATS, ExportSource, Format
 from companion.record import late_pain, orders, people, persist
 from companion.record.coaching import ReportWanted
 from companion.record.context import SAFETY_LEVEL
+from companion.record.picture_files import film_kept_for
 from companion.record.turn import FilmWanted, Turn
 from companion.reminders import planner
 from companion.screening.levels import REFERRED
@@ -111,7 +112,8 @@ def _send(turn: Turn, says: str, file: persist.Document) -> None:
 
 def _read_film(turn: Turn, effect: ReadFilm) -> None:
     if turn.to is not None:
-        turn.films.append(FilmWanted(turn.person, turn.to, effect.film, effect.run, effect.squat, effect.what))
+        shown = effect.squat == "plain" and film_kept_for(turn.db, turn.person) != "no"
+        turn.films.append(FilmWanted(turn.person, turn.to, effect.film, effect.run, effect.squat, effect.what, shown))
 
 
 def _cards(turn: Turn, effect: SendCards) -> None:

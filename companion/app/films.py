@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import tempfile
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -20,55 +21,67 @@ the person where it can't."""
 
 FAILED: Final = "Something went wrong on my side while I read that film. Say “back” and send it once more."
 FILM_NUMBERS: Final = ("onset", "low", "high", "spread", "deepest", "bend")
-TURNS: Final = ("1", "2", "3")
+TURNS: Final = ("1", "2", "3", "photo")
 NUMBERS_OF: Final[dict[FilmOf, tuple[str, ...]]] = {"squats": FILM_NUMBERS, "shot": (), "shin": TURNS, "leg": TURNS,
-                                                    "fold": ("angle",)}
+                                                    "fold": ("angle",), "trunk": ("pelvis", "back")}
 """The names of the degrees that a film gives, by what is in it."""
 
 
-async def read_wanted(wanted: FilmWanted, fetch: Fetch) -> FilmRead:
-    """Fetch and read one film; whatever goes wrong is an outcome too. The raw film is deleted before this returns."""
+async def read_wanted(wanted: FilmWanted, fetch: Fetch) -> tuple[FilmRead, Mapping[str, bytes]]:
+    """Fetch and read one film; whatever goes wrong is an outcome too. Returns that, and pictures of it by file name where they are wanted.
+    The raw film is deleted before this returns."""
     import asyncio
+    from concurrent.futures import ProcessPoolExecutor
+    from multiprocessing import get_context
 
     with tempfile.TemporaryDirectory(prefix="companion-film-") as folder:
         try:
             path = await fetch(wanted.film, Path(folder))
         except OSError as error:
-            return _mend(wanted, str(error))
-        return await asyncio.to_thread(outcome_of_film, wanted, path)
+            return _mend(wanted, str(error)), {}
+        apart = ProcessPoolExecutor(1, get_context("spawn"), os.nice, (19,))  # not a thread: its arithmetic would hold up others' turns
+        try:
+            return await asyncio.get_running_loop().run_in_executor(apart, outcome_of_film, wanted, path)
+        finally:
+            apart.shutdown(wait=False)
 
 
-def outcome_of_film(wanted: FilmWanted, path: Path) -> FilmRead:
-    """Return what a film shows, or the one thing to mend."""
+def outcome_of_film(wanted: FilmWanted, path: Path) -> tuple[FilmRead, Mapping[str, bytes]]:
+    """Return what a film shows, or the one thing to mend; and pictures of it."""
     from companion.film.footage import Unreadable
     from companion.film.measure import measured
     from companion.film.moves import moved
     from companion.film.reader import read_film
+    from companion.film.shown import shown
     from companion.film.words import curve_text, said, to_mend
 
     try:
         footage = read_film(path)
         if wanted.what == "shot":
             mend = to_mend(footage)
-            return _mend(wanted, mend) if mend else FilmRead(wanted.run, wanted.squat, "good", says="All cards are in view. That will do.")
+            return (_mend(wanted, mend) if mend else
+                    FilmRead(wanted.run, wanted.squat, "good", says="All cards are in view. That will do.")), {}
         if wanted.what != "squats":
-            return _of_test(wanted, moved(footage, wanted.what))
+            return _of_test(wanted, moved(footage, wanted.what)), {}
         film = measured(footage)
     except Unreadable as error:
-        return _mend(wanted, str(error))
+        return _mend(wanted, str(error)), {}
     onset = film.onset
     values = (onset.depth, onset.low, onset.high, onset.spread, film.deepest, film.amplitude)
     numbers = tuple((name, None if value is None else round(value, 1)) for name, value in zip(FILM_NUMBERS, values, strict=True))
     outcome = "none" if onset.depth is None else "onset"
-    return FilmRead(wanted.run, wanted.squat, outcome, numbers, said(film), curve_text(film) if wanted.squat == "plain" else "")
+    read = FilmRead(wanted.run, wanted.squat, outcome, numbers, said(film), curve_text(film) if wanted.squat == "plain" else "")
+    return read, shown(path, footage, film) if wanted.shown else {}
 
 
 def _of_test(wanted: FilmWanted, film: MoveFilm) -> FilmRead:
     """Return what a film of a test gives: up to three turns, or how far the thigh comes before the pelvis turns with it."""
     from companion.film.words import move_lines
 
+    names = NUMBERS_OF[wanted.what]
     taken = film.turns if film.onset is None else (film.turns[0] if film.onset.depth is None else film.onset.depth,)
-    numbers = tuple((name, round(taken[at], 1) if at < len(taken) else None) for at, name in enumerate(NUMBERS_OF[wanted.what]))
+    got = {"photo": taken[0]} if film.photo and "photo" in names else dict(zip(names, taken, strict=False))
+    numbers = tuple((name, round(got[name], 1) if name in got else None) for name in names)
     return FilmRead(wanted.run, wanted.squat, "good", numbers, " ".join(move_lines(film)))
 
 

@@ -42,7 +42,7 @@ async def running_writer(companion: Companion) -> AsyncIterator[asyncio.Task[Non
 def picture_store(companion: Companion, clock: Clock) -> Iterator[PictureStore]:
     """Open the store of a companion's pictures, in a folder beside its database."""
     shelf = PictureStore(companion.db.conn, companion.writer, clock, folder_beside(companion.path))
-    companion.on_erase = shelf.forget
+    companion.on_erase, companion.keep_film = shelf.forget, shelf.keep_film
     try:
         yield shelf
     finally:

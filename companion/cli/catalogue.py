@@ -84,6 +84,7 @@ def picture_uses() -> dict[str, list[str]]:
     from companion.conversation.flow import Ask, Tell
     from companion.pictures.drawing import slug
     from companion.pictures.poses import SHARED
+    from companion.record.picture_files import FILM_KEPT
     from companion.screening.drills import DRILLS
     from companion.screening.setups import CHANGES
     from flows.catalogue import BOOK
@@ -96,7 +97,7 @@ def picture_uses() -> dict[str, list[str]]:
         fields = re.findall(r"\{(\w+)\}", picture)
         for values in product(*(PICTURE_FIELDS.get(field, exercises if field.endswith("name") else tuple(CHANGES)) for field in fields)):
             name = slug(picture.format_map(dict(zip(fields, values, strict=True))))
-            if not name.startswith(("chart_", "your_squat")):
+            if not name.startswith(("chart_", "your_squat")) and name not in FILM_KEPT:
                 uses.setdefault(name, []).append(where)
     return uses
 

@@ -28,13 +28,16 @@ def cards(paper: Literal["A4", "letter"], out: Path) -> None:
 @click.command()
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
 @click.option("--check", is_flag=True, help="Every angle, and what the decoder saw of each card.")
-@click.option("--test", "move", type=click.Choice(("shin", "leg", "fold")), help="A film of this test, not of squats.")
-def film(file: Path, check: bool, move: Literal["shin", "leg", "fold"] | None) -> None:
+@click.option("--show", type=click.Path(file_okay=False, path_type=Path), help="A folder for the frame of the onset and a clip, "
+              "cards outlined.")
+@click.option("--test", "move", type=click.Choice(("shin", "leg", "fold", "trunk")), help="A film of this test, or a photo; not of squats.")
+def film(file: Path, check: bool, show: Path | None, move: Literal["shin", "leg", "fold", "trunk"] | None) -> None:
     """Read a film of squats with cards: the depth at which the lower back begins to round, in degrees of the thigh."""
     from companion.film.footage import Unreadable
     from companion.film.measure import measured
     from companion.film.moves import moved
     from companion.film.reader import read_film
+    from companion.film.shown import shown
     from companion.film.words import angle_lines, move_lines, result_lines, seen_lines, to_mend, turn_lines
 
     try:
@@ -52,3 +55,8 @@ def film(file: Path, check: bool, move: Literal["shin", "leg", "fold"] | None) -
     if check:
         click.echo("\n".join(angle_lines(found)))
     click.echo("\n".join(result_lines(found)))
+    if show:
+        show.mkdir(parents=True, exist_ok=True)
+        for name, data in shown(file, footage, found).items():
+            (show / name).write_bytes(data)
+            click.echo(show / name)

@@ -28,6 +28,7 @@ from companion.pictures.personal import owner_of
 from companion.pictures.series import all_charts, chart_of
 from companion.record import log, orders
 from companion.record.guesses import guess_words
+from companion.record.picture_files import FILM_KEPT, film_kept_for
 from companion.record.thread import thread_of
 from companion.record.timestamps import moment_of
 from companion.reminders.kinds import coach_words
@@ -182,9 +183,10 @@ def _alarm_lines(alarm: AlertDetail, look: LifterView) -> list[str]:
             *([shortened(f"Answered: {told}", 420)] if told else [])]
 
 
-def chart_labels() -> dict[str, str]:
-    """Return the label of each chart's button, by the chart's name."""
-    return {name: chart.label for name, chart in all_charts().items()} | {FILM_CHART: "Filmed squat"}
+def chart_labels(look: LifterView) -> dict[str, str]:
+    """Return the label of each chart's button, by the chart's name; pictures of the lifter's film only where they let a coach see them."""
+    film = FILM_KEPT if film_kept_for(look.db, look.lifter) == "coach" else {}
+    return {name: chart.label for name, chart in all_charts().items()} | {FILM_CHART: "Filmed squat"} | film
 
 
 def whys_say(look: LifterView) -> Say:
@@ -200,8 +202,9 @@ def charts_say(look: LifterView) -> Say:
     facts = log.facts_of(look.db, look.lifter)
     answers, whose = list(map(log.as_answer, log.answers_of(look.db, look.lifter))), owner_of(look.db, look.lifter)
     there = [name for name in all_charts() if chart_of(name, answers, whose) is not None]
-    there += [FILM_CHART] if CURVE_FACT in facts else []
-    taps = [tap(chart_labels()[name], "lifter", f"{look.lifter}-{name}") for name in there]
+    labels = chart_labels(look)
+    there += [name for name in (FILM_CHART, *FILM_KEPT) if name in labels] if CURVE_FACT in facts else []
+    taps = [tap(labels[name], "lifter", f"{look.lifter}-{name}") for name in there]
     return Say(f"{look.name}: which chart?" if there else f"{look.name}: nothing to draw yet.",
                (*in_rows(taps, 2), *back_rows(look.lifter, ("Numbers", "numbers"))))
 

@@ -54,7 +54,7 @@ def show(turn: Turn, view: str, of: str) -> list[Say]:
     look = LifterView(db, coach, lifter, now, zone)
     if view == "lifter_log":
         return [log_view(look, of, book)]
-    if label := chart_labels().get(what):
+    if label := chart_labels(look).get(what):
         coaching.audit_look(db, lifter, coach, f"chart: {label.lower()}", now)
         return [Say(f"{look.name}: {label.lower()}", back_rows(lifter, ("Charts", "charts")), f"{what} of {lifter}")]
     if topic := topic_asked(what):

@@ -183,7 +183,7 @@ class Act:
     days: str = ""
 
 
-FilmOf = Literal["squats", "shot", "shin", "leg", "fold"]
+FilmOf = Literal["squats", "shot", "shin", "leg", "fold", "trunk"]
 
 
 @dataclass(frozen=True, slots=True)

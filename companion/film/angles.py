@@ -13,6 +13,8 @@ from scipy.signal import savgol_filter  # type: ignore[import-untyped]
 from companion.film.cards import ON_BODY, Place
 from companion.film.footage import Floats, Footage
 
+LEAST_FRAMES: Final = 8
+"""Frames under which it is a photo, in whatever file, and no film (choice)."""
 BRIDGED: Final = 0.2
 """Seconds without a card that are bridged; longer gaps are left out (our choice: a squat's thigh turns by ten degrees in that time)."""
 SMOOTHING: Final = 0.23
@@ -69,7 +71,7 @@ def turning(maps: Floats) -> Floats:
 
 def angles_of(footage: Footage) -> Angles | None:
     """Return the angles in a film; None where it has too few frames to have any."""
-    if len(footage.times) < 8:
+    if len(footage.times) < LEAST_FRAMES:
         return None
     step = float(np.median(np.diff(footage.times)))
     grid = np.arange(footage.times[0], footage.times[-1] + step / 2, step)
@@ -96,7 +98,7 @@ def _wall(footage: Footage, seen: NDArray[np.bool_]) -> Floats | None:
 
     Its shape is taken over the whole film, as the camera stands; its turning over half a second, as a hand or a stabiliser moves.
     """
-    if seen.sum() < max(8, len(seen) / 4):
+    if seen.sum() < max(LEAST_FRAMES, len(seen) / 4):
         return None
     maps = local_maps(footage.corners["wall"][seen])
     maps = np.asarray(maps / np.sqrt(np.abs(np.linalg.det(maps)))[:, None, None], dtype=np.float64)

@@ -10,6 +10,7 @@ import os
 import resource
 import sys
 from collections.abc import Iterator
+from contextlib import contextmanager
 from typing import Any, Final
 
 from companion.film.cards import BY_PATTERN, DICTIONARY
@@ -28,7 +29,6 @@ MARGIN: Final = 0.6
 LOOK_WIDE: Final = 15
 LOOK_WIDE_FOR_ONE: Final = 3
 """Every so many frames the whole picture is searched, or sooner where a card is missing; and whenever fewer are found than before."""
-
 
 
 def limit_process() -> None:
@@ -127,21 +127,23 @@ class Finder:
         return {pattern: points for pattern, (_, points) in best.items()}
 
 
-def grey_of(frame: Any) -> Any:
-    """Return a frame's brightness as a picture the way it is shown: turned by its rotation flag, at most LONG_SIDE long."""
+def picture_of(frame: Any, kind: str = "gray") -> Any:
+    """Return a frame as a picture the way it is shown: turned by its rotation flag, at most LONG_SIDE long; its brightness alone, or the
+    colours of another ``kind``."""
     import cv2
     import numpy as np
 
-    grey = frame.to_ndarray(format="gray")
+    picture = frame.to_ndarray(format=kind)
     if (turns := round(frame.rotation / 90) % 4) != 0:
-        grey = np.rot90(grey, turns)
-    if (long := max(grey.shape)) > LONG_SIDE:
-        grey = cv2.resize(grey, None, fx=LONG_SIDE / long, fy=LONG_SIDE / long, interpolation=cv2.INTER_AREA)
-    return np.ascontiguousarray(grey)
+        picture = np.rot90(picture, turns)
+    if (long := max(picture.shape)) > LONG_SIDE:
+        picture = cv2.resize(picture, None, fx=LONG_SIDE / long, fy=LONG_SIDE / long, interpolation=cv2.INTER_AREA)
+    return np.ascontiguousarray(picture)
 
 
-def read(path: str) -> dict[str, Any]:
-    """Return what a film holds: size, frames (time, brightness, corners by pattern), mirrored or not, bits a second. Raises NotDecoded."""
+@contextmanager
+def opened(path: str) -> Iterator[tuple[Any, Any]]:
+    """Open a film; gives its container and its picture. Raises NotDecoded."""
     import av
     import cv2
 
@@ -155,10 +157,15 @@ def read(path: str) -> dict[str, Any]:
         if not container.streams.video:
             raise NotDecoded("no_film")
         stream = container.streams.video[0]
-        stream.thread_type = "AUTO"
-        stream.codec_context.thread_count = 2
+        stream.codec_context.thread_count = 1  # others need the second core
         if stream.width * stream.height > MOST_PIXELS:
             raise NotDecoded("too_large")
+        yield container, stream
+
+
+def read(path: str) -> dict[str, Any]:
+    """Return what a film holds: size, frames (time, brightness, corners by pattern), mirrored or not, bits a second. Raises NotDecoded."""
+    with opened(path) as (container, stream):
         rate = float(stream.average_rate or 30)
         every = max(1, int(rate / LEAST_RATE + 0.02))
         plain, mirror, frames, shape = Finder(), Finder(), [], (0, 0)
@@ -166,7 +173,7 @@ def read(path: str) -> dict[str, Any]:
         for number, (at, frame) in enumerate(frames_in(container, stream)):
             if number % every:
                 continue
-            grey = grey_of(frame)
+            grey = picture_of(frame)
             shape = grey.shape
             found, other = plain.find(grey), {}
             if not seen[False] and (seen[True] or number < 60 * every):

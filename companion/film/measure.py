@@ -48,14 +48,19 @@ class SquatFilm:
     slipped: float
 
 
+def hidden(place: Place) -> str:
+    """Return the line that says that a card can't be seen."""
+    card = BY_PLACE[place]
+    return (f"Card {card.number} ({card.title.lower()}) is hidden or out of view most of the time. Hands and clothes off it, side-on to "
+            "the phone, and film again.")
+
+
 def begun_still(footage: Footage, places: Sequence[Place], not_still: str) -> tuple[Angles, tuple[int, int]]:
     """Return the angles and the first and last frame of the still beginning. Raises Unreadable where one of the cards is seldom seen, and
     with ``not_still`` where nothing keeps still."""
     for place in places:
         if footage.share(place) < LEAST_SEEN:
-            card = BY_PLACE[place]
-            raise Unreadable(f"Card {card.number} ({card.title.lower()}) is hidden or out of view most of the time. Hands and clothes off "
-                             "it, side-on to the phone, and film again.")
+            raise Unreadable(hidden(place))
     angles = angles_of(footage)
     still = standing_still(angles) if angles is not None else None
     if angles is None or still is None:

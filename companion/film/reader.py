@@ -44,18 +44,7 @@ def read_film(path: Path, seconds: float = WALL_SECONDS) -> Footage:
         raise Unreadable(EMPTY if size == 0 else NO_FILM)
     if size > MOST_BYTES:
         raise Unreadable(TOO_BIG)
-    with tempfile.TemporaryFile() as answer:  # a file, not a pipe, so that the limit of a file's size holds for the answer
-        command = [sys.executable, "-m", "companion.film.decoder", str(path.absolute())]
-        with subprocess.Popen(command, stdin=subprocess.DEVNULL, stdout=answer, stderr=subprocess.DEVNULL, start_new_session=True,
-                              env=_environment()) as running:
-            try:
-                code = running.wait(seconds)
-            except subprocess.TimeoutExpired:
-                raise Unreadable(TOO_SLOW) from None
-            finally:
-                _kill(running)
-        answer.seek(0)
-        text = answer.read(ANSWER_BYTES)
+    code, text = run_apart("companion.film.decoder", path.absolute(), seconds=seconds)
     if code == -9 or code == -24:  # killed for memory, or out of its seconds (SIGXCPU)
         raise Unreadable(TOO_SLOW)
     try:
@@ -67,6 +56,25 @@ def read_film(path: Path, seconds: float = WALL_SECONDS) -> Footage:
         return footage_from(told)
     except (ValueError, KeyError, TypeError, OverflowError) as error:
         raise Unreadable(NO_FILM) from error
+
+
+def run_apart(module: str, *given: Path, told: bytes = b"", seconds: float = WALL_SECONDS) -> tuple[int, bytes]:
+    """Run one of this room's modules on a film, as a process of its own that is killed after so many seconds; return its exit code and what
+    it wrote. ``told``: its standard input. Raises Unreadable where it takes too long."""
+    with tempfile.TemporaryFile() as asked, tempfile.TemporaryFile() as answer:  # not pipes, so that the limit of a file's size holds
+        asked.write(told)
+        asked.seek(0)
+        command = [sys.executable, "-m", module, *map(str, given)]
+        with subprocess.Popen(command, stdin=asked, stdout=answer, stderr=subprocess.DEVNULL, start_new_session=True,
+                              env=_environment()) as running:
+            try:
+                code = running.wait(seconds)
+            except subprocess.TimeoutExpired:
+                raise Unreadable(TOO_SLOW) from None
+            finally:
+                _kill(running)
+        answer.seek(0)
+        return code, answer.read(ANSWER_BYTES)
 
 
 def _environment() -> dict[str, str]:

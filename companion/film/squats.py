@@ -65,19 +65,24 @@ class Descent:
     speed: float
 
 
-def standing_still(angles: Angles) -> tuple[int, int] | None:
-    """Return the first stretch in which the lifter stands still with the cards as they were taped; the first still one if none is upright;
-    None if there is none."""
+def still_stretches(angles: Angles) -> list[tuple[int, int]]:
+    """Return the stretches in which every card that is seen keeps still, as first and last frame."""
     seen = [angles.smooth[place] for place in ON_BODY if np.isfinite(angles.smooth[place]).any()]
     if not seen:
-        return None
+        return []
     speeds = np.stack([np.abs(np.gradient(values, angles.times)) for values in seen])
     # a card that an arm hides for a moment does not break the stretch, as long as two others tell
     still = (np.nan_to_num(speeds, nan=0.0).max(axis=0) < STILL_SPEED) & (np.isfinite(speeds).sum(axis=0) >= min(2, len(seen)))
     edges = np.flatnonzero(np.diff(np.concatenate([[0], still.astype(int), [0]])))
-    long = [(int(begin), int(end)) for begin, end in zip(edges[::2], edges[1::2], strict=True)
+    return [(int(begin), int(end)) for begin, end in zip(edges[::2], edges[1::2], strict=True)
             if angles.times[end - 1] - angles.times[begin] >= STILL_SECONDS
             and all(np.isfinite(values[begin:end]).sum() >= LEAST_SAMPLES for values in seen)]
+
+
+def standing_still(angles: Angles) -> tuple[int, int] | None:
+    """Return the first stretch in which the lifter stands still with the cards as they were taped; the first still one if none is upright;
+    None if there is none."""
+    long = still_stretches(angles)
     upright = [at for at in long if all(abs((float(np.nanmedian(angles.smooth[place][slice(*at)])) + 180) % 360 - 180) < TAPED_UPRIGHT
                                         for place in ON_BODY if np.isfinite(angles.smooth[place]).any())]
     return next(iter(upright or long), None)

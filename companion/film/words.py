@@ -97,12 +97,18 @@ def result_lines(film: SquatFilm) -> Iterator[str]:
         yield f"card {BY_PLACE['wall'].number} (wall) was not seen: angles hold against standing only"
 
 
+PHOTO_ZERO: Final = {"shin": "upright", "leg": "the floor", "fold": "the pelvis"}
 MOVES_NAMED: Final = {"shin": "the shin leans by", "leg": "the leg comes up by", "fold": "the thigh comes up by"}
 
 
 def move_lines(film: MoveFilm) -> Iterator[str]:
     """Yield the result of a film of a test, the way it is said in the chat too."""
-    yield f"By the cards {MOVES_NAMED[film.move]} {', '.join(f'{turn:.0f}°' for turn in film.turns)}, counted from keeping still."
+    if film.move == "trunk":
+        yield (f"By the cards, on hands and knees: the pelvis turns by up to {film.turns[0]:.0f}°, the lower back bends by up to "
+               f"{film.turns[1]:.0f}°. From the side a hip that drops or turns out can't be seen.")
+        return
+    zero = PHOTO_ZERO[film.move] if film.photo else "keeping still"
+    yield f"By the cards {MOVES_NAMED[film.move]} {', '.join(f'{turn:.0f}°' for turn in film.turns)}, counted from {zero}."
     if film.onset is not None:
         yield (f"The pelvis begins to turn at {film.onset.depth:.0f}° ({film.onset.low:.0f} to {film.onset.high:.0f})."
                if film.onset.depth is not None else "The pelvis does not begin to turn on that way.")
@@ -128,12 +134,14 @@ def _counted(film: SquatFilm) -> str:
 
 def said(film: SquatFilm) -> str:
     """Return a film's result as one message for the lifter."""
-    onset = film.onset
+    onset, left = film.onset, film.angles.left_out
+    seen = f" You went down at {film.speed:.0f}° a second" + (f"; {100 * left:.0f} in 100 frames were left out." if left >= .005 else ".")
     if onset.depth is None:
         return (f"{_counted(film)} read, down to {film.deepest:.0f}° of the thigh (90° is level with the floor): by the cards your "
-                "lower back keeps its shape, as far as a film can tell.")
-    return (f"{_counted(film)} read. By the cards your lower back begins to round at about {onset.depth:.0f}° of the thigh, between "
-            f"{onset.low:.0f}° and {onset.high:.0f}°. 90° is level with the floor. At the bottom it has bent by {film.amplitude:.0f}°.")
+                f"lower back keeps its shape, as far as a film can tell.{seen}")
+    return (f"{_counted(film)} read. By the cards your lower back begins to round at about {onset.depth:.0f}° of the thigh, "
+            f"between {onset.low:.0f}° and {onset.high:.0f}°. 90° is level with the floor. At the bottom it "
+            f"has bent by {film.amplitude:.0f}°.{seen}")
 
 
 def curve_text(film: SquatFilm) -> str:

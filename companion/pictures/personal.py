@@ -12,6 +12,7 @@ from companion.pictures.film_chart import CURVE_FACT, FILM_CHART, film_chart, fi
 from companion.pictures.series import ChartOwner, all_charts, chart_of
 from companion.pictures.your_squat import NAME, your_squat
 from companion.record import log
+from companion.record.picture_files import FILM_KEPT
 from companion.screening.depth import band_of
 from companion.screening.errors import errors_from
 from companion.screening.load_limit import limits_in
@@ -23,7 +24,7 @@ Own = tuple[bytes, str, Ending]
 
 def is_own(name: str) -> bool:
     """True if a picture of this name is drawn from somebody's log."""
-    return name in all_charts() or name in (NAME, FILM_CHART)
+    return name in all_charts() or name in (NAME, FILM_CHART, *FILM_KEPT)
 
 
 def owner_of(db: sqlite3.Connection, person: int, zone: str = "") -> ChartOwner:

@@ -18,7 +18,7 @@ ALSO: Final = {"drill_hand_on_back_squat": "hand_on_back", "drill_bird_dog": "bi
                "leg_raise_setup_own": "lying_setup", "leg_raise_setup": "lying_setup"}
 
 SHARED: Final = {
-    "film_measure.plain_video": "view_film", "film_measure.again_video": "view_film", "hand_on_back_squat.did": "hand_on_back",
+    "film_measure.plain_video": "view_film", "hand_on_back_squat.did": "hand_on_back",
     **{f"knee_to_wall.{side}{unit}_{turn}": f"knee_to_wall{unit and '_level_{placement}'}_{side}"
        for side in ("left", "right") for unit in ("", "_deg") for turn in (2, 3)},
     "knee_to_wall.check": "knee_to_wall_{odd}", "knee_to_wall.check_deg": "knee_to_wall_level_{placement}_{odd}",

@@ -6,6 +6,7 @@ import logging
 import re
 import sqlite3
 from asyncio import wait_for
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Final
 
@@ -14,6 +15,7 @@ from companion.channels.pictures import Picture
 from companion.pictures.cache import PictureCache, save
 from companion.port import Address
 from companion.record import coaching, people, picture_files
+from companion.record.picture_files import FILM_KEPT, film_kept_for
 from companion.record.writer import Writer
 
 _log = logging.getLogger(__name__)
@@ -71,9 +73,29 @@ class PictureStore:
         await self._writer.do(lambda db: picture_files.keep_file(db, bot, key, file_id, self._clock.now()))
 
     def forget(self, person: int) -> None:
-        """Delete the saved files of a person's own pictures."""
+        """Delete the saved files of a person's own pictures; those of their film stay as long as their word that they may."""
+        stays = film_kept_for(self._db, person) != "no"
         for path in self.cache.folder.glob(f"own-{person}-*"):
+            if not (stays and path.name.startswith(f"own-{person}-film_")):
+                path.unlink(missing_ok=True)
+
+    def keep_film(self, person: int, files: Mapping[str, bytes]) -> None:
+        """Keep pictures of a person's film, by file name, in place of those of an earlier one; none where they said no, or say nothing."""
+        for path in self.cache.folder.glob(f"own-{person}-film_*"):
             path.unlink(missing_ok=True)
+        if film_kept_for(self._db, person) != "no":
+            for name, data in files.items():
+                save(self.cache.folder / f"own-{person}-{name}", data)
+
+    async def _film(self, name: str, person: int, of: int | None) -> Picture | None:
+        kept_for = film_kept_for(self._db, person)
+        if kept_for == "no":
+            self.forget(person)
+        path = next(self.cache.folder.glob(f"own-{person}-{name}.*"), None)
+        if path is None or kept_for not in ("coach", "mine" if of is None else "coach"):
+            return None
+        return Picture(path, await self.cache.off_loop(path.read_bytes), "The filmed squat: its cards outlined, degrees from "
+                       "standing written.", path.suffix == ".mp4")
 
     async def _own(self, name: str, address: Address, of: int | None) -> Picture | None:
         from companion.pictures import personal
@@ -81,6 +103,8 @@ class PictureStore:
         person = self._whose(address, of)  # checked again when drawing: the message may have waited past the end of the coach's view
         if person is None:
             return None
+        if name in FILM_KEPT:
+            return await self._film(name, person, of)
         made = await self.cache.off_loop(personal.from_log(self._db, person, name, address.channel != LOCAL_CHANNEL))
         if made is None:
             return None

@@ -20,7 +20,8 @@ from companion.record.reminders import Reminder
 
 
 class FilmWanted(NamedTuple):
-    """A film to be read after the commit: whose, from which (channel, address), its reference there, and what waits for it."""
+    """A film to be read after the commit: whose, from which (channel, address), its reference there, what waits for it, and whether
+    pictures of it may be kept."""
 
     person: int
     to: tuple[str, str]
@@ -28,6 +29,7 @@ class FilmWanted(NamedTuple):
     run: str
     squat: str
     what: FilmOf = "squats"
+    shown: bool = False
 
 
 @dataclass(slots=True)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
+from math import inf
 from typing import Final, Literal
 
 from companion.screening.about import About
@@ -16,8 +17,8 @@ from companion.screening.depth import BAND_WORDS, KEEP_ABOVE, NEVER_STARTS, Band
 from companion.screening.errors import Errors
 from companion.screening.evidence import PART_WORDS, Finding
 from companion.screening.findings import findings_of
-from companion.screening.load_threshold import Bracket, bracket, sets_of
-from companion.screening.pairs import HYPERMOBILE_WORDS, ReferenceSquat, hypermobile, look_of, opened, stance
+from companion.screening.load_threshold import Bracket, SeenSet, bracket, sets_of
+from companion.screening.pairs import HYPERMOBILE_WORDS, ReferenceSquat, hypermobile, loads_filmed, look_of, opened, stance
 from companion.screening.protocol import FindingContext
 from companion.screening.protocols import measured, protocol, route
 from companion.screening.readings import SIDES, NumberFormat, metric, side_difference
@@ -116,7 +117,9 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Numb
     keep, keep_words = _depth(overall, min(rounds, default=None), about)
     if better and better.start is not None and overall not in _AT_REST:
         keep, keep_words = _depth_with(better, loaded if loaded is not None and plain is not None and loaded < plain else None, about, show)
-    limit, load_words = _load(overall, about, show, bracket(sets_of(look, days)))
+    told, filmed = sets_of(look, days), tuple(SeenSet(kg, rounds, film=True) for kg, rounds in loads_filmed(screen))
+    begins = (bracket(told), *filter(None, map(bracket, ((*told, *filmed), filmed))))
+    limit, load_words = _lowest(*(_load(overall, about, show, one) for one in begins))
     bends_far = hypermobile(screen)
     pinched = {f.part for f in findings if f.row.pinched}
     return Conclusion(
@@ -270,6 +273,12 @@ def _setup_words(setup: SetUp | None, keep: Band | None, limit: float | None, ab
     shown = (f" In the check it rounded at: {start_words(setup.start)}. Plain: {start_words(setup.plain)}."
              if setup.start is not None and setup.plain is not None else "")
     return f"Your squat for now: {called(setup.change, show)}, all else as usual{depth}. Load: {load}.{shown}"
+
+
+def _lowest(told: tuple[float | None, str], *filmed: tuple[float | None, str]) -> tuple[float | None, str]:
+    """Return the lowest of the load limits with its sentence, the first of equal ones: a film with cards only ever lowers one, and none
+    that is in words alone."""
+    return told if told[0] is None and told[1] else min((told, *filmed), key=lambda one: inf if one[0] is None else one[0])
 
 
 def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | None) -> tuple[float | None, str]:

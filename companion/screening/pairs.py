@@ -21,6 +21,7 @@ from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, f
 from companion.screening.protocols import (
     arms_forward_squat,
     film_measure,
+    hand_on_back_squat,
     hinge_to_squat,
     hip_fold,
     knee_to_wall,
@@ -112,8 +113,16 @@ def outranked_by_film(screen: Screen) -> frozenset[str]:
         return frozenset()
     told = {change: moved for change in squat_look.ONE_CHANGE if (moved := film.moved(change)) is not None}
     by_eye = {row for (change, _), ids in squat_look.ROWS_BY_CHANGE.items() if change in told for row in ids}
+    if film.moved("still") is not None:
+        by_eye |= {row.id for row in hand_on_back_squat.PROTOCOL.rows}
     spared = any(told.get(change, 0) > 0 for change in squat_look.SPARE_THE_HIP)
     return frozenset(by_eye | ({"unmoved_hip"} if spared else set()))
+
+
+def loads_filmed(screen: Screen) -> tuple[tuple[float, bool], ...]:
+    """Return the loaded sets measured on film: kilograms, and whether the back rounded earlier than without a load."""
+    film = screen.of(film_measure.FilmMeasure)
+    return film.loaded if film else ()
 
 
 # tests that open another ---------------------------------------------------------------------------------------

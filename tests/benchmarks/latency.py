@@ -7,7 +7,7 @@ import asyncio
 import contextlib
 import json
 import sys
-from collections.abc import Iterator
+from collections.abc import AsyncIterator, Awaitable, Callable, Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -40,27 +40,39 @@ async def _serve() -> None:
             print(json.dumps(took), flush=True)
 
 
-async def _measure(folder: Path) -> list[Row]:
+@contextlib.asynccontextmanager
+async def tapping() -> AsyncIterator[tuple[str, str, Callable[[str], Awaitable[list[float]]]]]:
+    """The addresses of the stand-in for both bots, and what taps through one's questions and gives the milliseconds of each."""
     child = await asyncio.create_subprocess_exec(sys.executable, "-m", "tests.benchmarks.latency", stdin=asyncio.subprocess.PIPE,
                                                  stdout=asyncio.subprocess.PIPE)
     assert child.stdin is not None
     assert child.stdout is not None
-    took: dict[str, list[float]] = {"ours": [], "theirs": []}
+    to, told = child.stdin, child.stdout
+
+    async def taps(name: str) -> list[float]:
+        """Tap through one bot's questions."""
+        to.write(f"{name}\n".encode())
+        async with asyncio.timeout(60):
+            return [float(one) for one in json.loads(await told.readline())]
+
     try:
-        mine, other = (await child.stdout.readline()).decode().split()
-        async with ours(folder, 1, mine) as companion, theirs(folder, questions(), other):
-            for turn in range(ROUNDS + 2):
-                for name in ("ours", "theirs") if turn % 2 else ("theirs", "ours"):
-                    begin_anew(companion, 1)
-                    child.stdin.write(f"{name}\n".encode())
-                    async with asyncio.timeout(60):
-                        some = json.loads(await child.stdout.readline())
-                    if turn >= 2:
-                        took[name] += some
+        mine, other = (await told.readline()).decode().split()
+        yield mine, other, taps
     finally:
         with contextlib.suppress(ProcessLookupError):
             child.terminate()
         await child.wait()
+
+
+async def _measure(folder: Path) -> list[Row]:
+    took: dict[str, list[float]] = {"ours": [], "theirs": []}
+    async with tapping() as (mine, other, taps), ours(folder, 1, mine) as companion, theirs(folder, questions(), other):
+        for turn in range(ROUNDS + 2):
+            for name in ("ours", "theirs") if turn % 2 else ("theirs", "ours"):
+                begin_anew(companion, 1)
+                some = await taps(name)
+                if turn >= 2:
+                    took[name] += some
     against = "PTB's ConversationHandler, PicklePersistence"
     return [compare(f"update to reply on the wire, p{share:.0%}".rstrip("%"), against, [percentile(took["ours"], share)],
                     [percentile(took["theirs"], share)], "ms", "at most", most) for share, most in ((0.5, 2.0), (0.99, 2.5))]

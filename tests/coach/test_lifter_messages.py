@@ -140,6 +140,12 @@ async def test_a_filmed_squat_s_chart_is_offered_once_there_is_a_film_and_drawn_
         assert found is not None
         assert "begins at about 72°" in found.words
         assert await shelf.find(chart.picture, Address("telegram", "coach Bea")) is None
+        for said, sees in (("mine", False), ("coach", True), ("no", False)):
+            run = room.run(sam, "film_measure", {"keep_film": said})
+            shelf.keep_film(sam, {"film_still.jpg": b"a still"})
+            assert (f"{sam}-film_still" in str(ask(room, "lifter", f"{sam}-charts"))) is sees, run
+            assert (await shelf.find(f"film_still of {sam}", Address("telegram", "coach Ada")) is not None) is sees
+            assert await shelf.find(f"film_still of {sam}", Address("telegram", "coach Bea")) is None
     finally:
         shelf.close()
 

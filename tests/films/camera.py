@@ -65,7 +65,7 @@ def make(film: Film, path: Path) -> list[float]:
     times, walk = times_of(film), np.zeros(3)
     lens = _lens(phone) if phone.lens else None
     blotches = cv2.resize(chance.uniform(.82, 1.0, (40, 24, 1)).astype(np.float32), (width, height), interpolation=cv2.INTER_CUBIC)
-    shade = np.repeat((blotches[:, :, None] * phone.gain * 200).clip(0, 255).astype(np.uint8), 3, axis=2)
+    shade = (blotches * phone.gain * 200).clip(0, 255).astype(np.uint8)
     try:
         with av.open(str(path), "w") as out:
             stream = out.add_stream("libx264", rate=round(phone.rate), options={"preset": "veryfast"})
@@ -74,14 +74,14 @@ def make(film: Film, path: Path) -> list[float]:
             stream.pix_fmt, stream.bit_rate = "yuv420p", phone.bits
             stream.codec_context.time_base = stream.time_base = Fraction(1, 90000)
             for at in times:
-                drawn = figure.draw(at)
+                drawn = _grey(figure.draw(at))
                 if phone.moving:  # half the frame's time, as a phone has it indoors
-                    drawn = ((drawn.astype(np.uint16) + figure.draw(at + .25 / phone.rate)) // 2).astype(np.uint8)
+                    drawn = cv2.addWeighted(drawn, .5, _grey(figure.draw(at + .25 / phone.rate)), .5, 0)
                 picture = cv2.resize(drawn, (width, height), interpolation=cv2.INTER_AREA)
                 walk = .9 * walk + chance.normal(0, phone.shake, 3)
                 picture = cv2.multiply(picture, shade, scale=1 / 200)  # light and wall are uneven
                 picture = _taken(picture, phone, film.view.roll, walk, lens, chance)
-                frame = av.VideoFrame.from_ndarray(np.ascontiguousarray(np.rot90(picture, phone.flag // 90)), format="rgb24")
+                frame = av.VideoFrame.from_ndarray(np.ascontiguousarray(np.rot90(picture, phone.flag // 90)), format="gray")
                 frame.pts, frame.time_base = round(at * 90000), Fraction(1, 90000)
                 out.mux(stream.encode(frame))
             out.mux(stream.encode(None))
@@ -90,6 +90,11 @@ def make(film: Film, path: Path) -> list[float]:
     if phone.flag:
         _flag(path, phone.flag)
     return times
+
+
+def _grey(picture: np.ndarray) -> np.ndarray:
+    """Cards are read by brightness alone, and a third of the picture is made in half the time."""
+    return cv2.cvtColor(picture, cv2.COLOR_RGB2GRAY)
 
 
 def _taken(picture: np.ndarray, phone: Phone, roll: float, walk: np.ndarray, lens: tuple[np.ndarray, np.ndarray] | None,
@@ -105,7 +110,7 @@ def _taken(picture: np.ndarray, phone: Phone, roll: float, walk: np.ndarray, len
         picture = cv2.GaussianBlur(picture, (0, 0), phone.blur)
     if phone.noise:
         grain = cv2.randn(np.empty((height, width), np.int16), 0, phone.noise)
-        picture = cv2.add(picture, cv2.merge([grain] * 3), dtype=cv2.CV_8U)
+        picture = cv2.add(picture, grain, dtype=cv2.CV_8U)
     return picture[:, ::-1] if phone.mirrored else picture
 
 

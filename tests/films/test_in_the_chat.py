@@ -8,6 +8,7 @@ import pytest
 
 from companion.app import films
 from companion.app.films import local_film
+from companion.pictures.store import PictureStore
 from companion.port import Address
 from tests.app.test_service import CHECK, WARM, Life, settled
 
@@ -41,7 +42,7 @@ async def test_a_film_is_read_and_its_onset_stands_in_the_log_and_in_the_screen(
     path = str(small_film("plain"))
     said = await read(life, *TO_THE_SHOT, path)
     assert any("All cards are in view" in text for text in said)
-    said = await read(life, path)
+    said = await read(life, "Keep nothing", path)
     assert any("begins to round at about" in text or "begins to round" in text for text in said)
     kept = answers(life)
     assert kept["plain_reading"] == "onset"
@@ -115,3 +116,27 @@ async def test_a_fetched_film_is_gone_after_it_was_read(life, tmp_path):
     await read(life, *TO_THE_SHOT, "/tmp/one.mp4")
     assert kept
     assert not any(path.exists() for path in kept)
+
+
+async def test_pictures_of_a_film_are_kept_where_the_lifter_said_so_and_go_when_they_erase(life, small_film, tmp_path):
+    shelf, sam = PictureStore(life.db, life.companion.writer, life.companion.clock, tmp_path / "pictures"), Address("terminal", "sam")
+    life.companion.on_erase, life.companion.keep_film = shelf.forget, shelf.keep_film
+    await settled(life)
+    await read(life, *TO_THE_SHOT, "skip", "Keep, only for me", str(small_film("plain")))
+    still, clip = await shelf.find("film_still", sam), await shelf.find("film_clip", sam)
+    assert still is not None
+    assert clip is not None
+    assert (still.moves, clip.moves) == (False, True)
+    shelf.forget(1)  # as after old answers were removed: the word that they may be kept stands
+    assert await shelf.find("film_still", sam) is not None
+    await life.say("erase my data", "yes", "Yes, erase everything", "yes, erase")
+    assert not list((tmp_path / "pictures").iterdir())
+    shelf.close()
+
+
+async def test_without_that_word_none_is_drawn(life, small_film, tmp_path):
+    taken = []
+    life.companion.keep_film = lambda person, files: taken.append(files)
+    await settled(life)
+    await read(life, *TO_THE_SHOT, "skip", "Keep nothing", str(small_film("plain")))
+    assert taken == [{}]

@@ -2,7 +2,8 @@
 
 import pytest
 
-from companion.conversation.effects import Record, Say
+from companion.conversation.effects import ReadFilm, Record, Say
+from companion.conversation.events import FilmRead, Sent
 from companion.screening.findings import findings_of
 from companion.screening.protocols.bird_dog import BirdDog
 from companion.screening.screen import screen_of
@@ -101,3 +102,14 @@ def test_one_second_of_ten_is_no_clean_hold():
 
 def rows_of(dog: BirdDog) -> list[str]:
     return [one.row.id for one in findings_of(screen_of(dog))]
+
+
+def test_with_cards_a_film_of_each_leg_says_how_still_pelvis_and_back_were():
+    talk = Talk(FLOW, known={**CHECKED, "films": "yes"}).say("film", "ready", "start", "10", "done", "clean")
+    assert any("card 1 on the ribs" in say.text for say in talk.says)
+    talk.send(Sent("video", "v1"))
+    assert ReadFilm("v1", "left_film", "1", "trunk") in talk.effects
+    talk.send(FilmRead("1", "left_film", "good", (("pelvis", 4.0), ("back", 6.0)), "Read."))
+    assert {one.key: one.value for one in talk.effects if isinstance(one, Record) and one.unit == "deg"} == {
+        "left_film_pelvis": 4.0, "left_film_back": 6.0}
+    assert "right leg" in talk.last

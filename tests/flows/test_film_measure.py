@@ -28,7 +28,7 @@ def at_the_film() -> Talk:
     talk = begun()
     talk.send(Sent("photo", "p1"))
     read(talk, "shot", "good")
-    return talk
+    return talk.tap("Keep nothing")
 
 
 def values(talk: Talk) -> dict[str, object]:
@@ -65,7 +65,8 @@ def test_a_test_shot_says_what_to_mend_and_may_be_sent_again():
     talk.send(Sent("video", "v2"))
     assert ReadFilm("v2", "shot2", "1", "shot") in talk.effects
     read(talk, "shot2", "good")
-    assert "usual squat, without load" in talk.last
+    assert "May I keep two pictures" in talk.last
+    assert "usual squat, without load" in talk.tap("Keep nothing").last
 
 
 def test_the_film_gives_numbers_to_the_log_and_opens_the_changes():
@@ -131,3 +132,42 @@ def test_pain_while_the_film_is_read_comes_first():
     assert talk.session.top.flow == "pain"
     read(talk, "plain", "onset", NUMBERS)
     assert "plain_onset" not in values(talk)
+
+
+def at_the_loads(**known: object) -> Talk:
+    talk = Talk(FLOW, {**FILMS, **known}).tap("Yes, they are ready", "Ready", "Ready", "Skip", "Keep nothing")
+    talk.send(Sent("document", "d1"))
+    read(talk, "plain", "onset", NUMBERS)
+    return talk.tap(*["Skip"] * 6)  # the same again, and five changes
+
+
+def test_sets_that_are_done_anyway_are_filmed_and_told_against_the_plain_one():
+    talk = at_the_loads().say("60 kg")
+    talk.send(Sent("document", "d2"))
+    read(talk, "load1", "onset", (("onset", 58.0), ("spread", .6), ("deepest", 104.0)))
+    assert heard(talk, "With that load: your back rounds earlier than without: -14° (95 in 100: -18 to -9°")
+    assert values(talk)["load1_kg"] == 60
+    assert "One more set that you do anyway" in talk.last
+
+
+def test_a_set_above_the_load_to_keep_to_is_not_asked_for():
+    talk = at_the_loads(**{"load.limit": "50"}).say("60 kg")
+    assert heard(talk, "above the 50 kg to keep to for now")
+    assert "One more set" in talk.last
+
+
+def test_without_a_bar_or_with_loads_closed_no_set_is_asked_for():
+    for known in ({"bar.bar": "none"}, {"safety.body_first": "yes"}):
+        talk = Talk(FLOW, {**FILMS, **known}).tap("Yes, they are ready", "Ready", "Ready", "Skip", "Keep nothing")
+        talk.send(Sent("document", "d1"))
+        read(talk, "plain", "none", (("onset", None), ("deepest", 104.0)))
+        assert not heard(talk, "Squatting with a bar today anyway")
+
+
+def test_a_back_that_rounds_only_with_a_load_is_told_so():
+    talk = Talk(FLOW, FILMS).tap("Yes, they are ready", "Ready", "Ready", "Skip", "Keep nothing")
+    talk.send(Sent("document", "d1"))
+    read(talk, "plain", "none", (("onset", None), ("deepest", 104.0)))
+    talk.say("60 kg").send(Sent("document", "d2"))
+    read(talk, "load1", "onset", (("onset", 80.0), ("spread", .6), ("deepest", 104.0)))
+    assert heard(talk, "With that load: your back rounds, and without it does not.")

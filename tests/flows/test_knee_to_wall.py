@@ -11,7 +11,8 @@ from companion.conversation.events import FilmRead, Sent
 from companion.conversation.flow import Flow
 from companion.screening.about import About
 from companion.screening.findings import findings_of
-from companion.screening.protocols.knee_to_wall import KneeToWall
+from companion.screening.protocols.knee_to_wall import PROTOCOL, KneeToWall
+from companion.screening.protocols.knee_to_wall import readings as knee_to_wall_readings
 from companion.screening.screen import screen_of
 from flows.knee_to_wall import FLOW
 from tests.drive import CHECKED, UNCHECKED
@@ -122,12 +123,12 @@ FILMED = {**TALL, "films": "yes"}
 
 
 def test_a_film_with_a_card_is_offered_only_where_films_are_read():
-    assert "Film, with a card" not in [tap.label for row in Talk(FLOW).says[-1].buttons for tap in row]
-    assert Talk(FLOW, FILMED).tap("Film, with a card").state == "knee_to_wall.left_film_video"
+    assert "Film or photo, with a card" not in [tap.label for row in Talk(FLOW).says[-1].buttons for tap in row]
+    assert Talk(FLOW, FILMED).tap("Film or photo, with a card").state == "knee_to_wall.left_film_video"
 
 
 def test_a_film_gives_the_shins_lean_of_each_try_by_its_own_method():
-    talk = Talk(FLOW, FILMED).tap("Film, with a card")
+    talk = Talk(FLOW, FILMED).tap("Film or photo, with a card")
     talk.send(Sent("video", "v1"))
     assert ReadFilm("v1", "left_film", "1", "shin") in talk.effects
     talk.send(FilmRead("1", "left_film", "good", (("1", 31.0), ("2", 32.0), ("3", None)), "By the cards the shin leans by 31°, 32°."))
@@ -136,8 +137,15 @@ def test_a_film_gives_the_shins_lean_of_each_try_by_its_own_method():
     assert [(one.key, one.side, one.value) for one in rows if one.unit] == [("left_film_1", "left", 31.0), ("left_film_2", "left", 32.0)]
 
 
+def test_one_photo_counts_by_its_own_rougher_error_and_only_where_no_film_was_read():
+    photo = KneeToWall("film", left_film_photo=28.0, right_film_1=30.0, right_film_photo=20.0)
+    assert [(one.value, one.method) for side in ("left", "right") for one in knee_to_wall_readings(photo, side)] == [
+        (28.0, "photo"), (30.0, "film")]
+    assert PROTOCOL.error("photo").sem > PROTOCOL.error("film").sem > PROTOCOL.error("level").sem
+
+
 def test_a_film_that_can_not_be_read_is_asked_for_again_and_may_be_left_out():
-    talk = Talk(FLOW, FILMED).tap("Film, with a card")
+    talk = Talk(FLOW, FILMED).tap("Film or photo, with a card")
     talk.send(Sent("video", "v1"))
     talk.send(FilmRead("1", "left_film", "mend", (("1", None),), "Card 4 (shin) is hidden."))
     assert any("Card 4 (shin) is hidden." in say.text for say in talk.says)

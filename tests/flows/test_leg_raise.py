@@ -35,7 +35,7 @@ def by_eye() -> Talk:
 
 
 def by_film() -> Talk:
-    return Talk(FLOW, known={**CHECKED, "films": "yes"}).tap("Strap or towel", "Film, with a card", DONE)
+    return Talk(FLOW, known={**CHECKED, "films": "yes"}).tap("Strap or towel", "Film or photo, with a card", DONE)
 
 
 def heel_at(angle: float) -> float:
@@ -310,7 +310,7 @@ def test_without_a_warm_up_it_goes_there_first():
 
 
 def test_a_film_of_each_leg_gives_readings_of_its_own_method():
-    talk = Talk(FLOW, known={**CHECKED, "films": "yes"}).tap("It lifts itself", "Film, with a card", "Done, nothing hurt")
+    talk = Talk(FLOW, known={**CHECKED, "films": "yes"}).tap("It lifts itself", "Film or photo, with a card", "Done, nothing hurt")
     talk.send(Sent("video", "v1"))
     assert ReadFilm("v1", "left_film", "1", "leg") in talk.effects
     talk.send(FilmRead("1", "left_film", "good", (("1", 61.0), ("2", 63.0), ("3", None)), "By the cards the leg comes up by 61°, 63°."))
@@ -326,4 +326,7 @@ def test_a_leg_on_film_is_held_against_the_line_with_its_own_error_and_counts_fo
     assert one.row.id == "leg_raise_short"
     assert one.grade.rank == one.row.grade.rank - 1
     assert PROTOCOL.error("film_own").sem > PROTOCOL.error("level_own").sem
+    assert [(one.value, one.method) for one in leg_raise_readings(LegRaise("film", "own", left_film_photo=40.0), "left")] == [
+        (40.0, "photo_own")]
+    assert PROTOCOL.error("photo_own").sem > PROTOCOL.error("film_own").sem
     assert PROTOCOL.error("film_strap").sem > PROTOCOL.error("level_strap").sem

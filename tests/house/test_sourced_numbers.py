@@ -28,7 +28,7 @@ NEED_NO_SOURCE = {
     "SWEEP_SECONDS": "how often the sweep looks", "LOOKED_AT": "how far a search goes", "LONGEST_AHEAD": "how far a search goes",
     "NIGHT_OVER": "how a day is called", "JUST_NOW": "how a day is called", "LATER_DATES": "buttons to choose from",
     "CLEARED_FOR": "days of the months of the row clearance_months", "FULL_MINUTES": "rounded to five",
-    "REACH_ANSWERS": "numbers in names of answers", "OF_EACH": "ends of scales, at which a flow is tried", "OF_PLAIN": "the same",
+    "REACH_ANSWERS": "numbers in names of answers", "DEGREES": "ends of scales, at which a flow is tried",
 }
 
 

@@ -10,6 +10,7 @@ from companion.screening.about import About
 from companion.screening.conclusion import conclude
 from companion.screening.findings import findings_of
 from companion.screening.protocols.film_measure import PROTOCOL, FilmMeasure, detail
+from companion.screening.protocols.hand_on_back_squat import HandOnBackSquat
 from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.readings import metric
 from companion.screening.screen import screen_of
@@ -95,3 +96,33 @@ def test_two_films_are_told_apart_by_their_own_spread_and_the_error_of_a_film(by
 @pytest.mark.parametrize(("deepest", "moved"), [(80.0, 1), (79.9, None)])
 def test_no_onset_counts_as_later_ten_degrees_past_the_plain_one(deepest, moved):
     assert heels(None, reading="none", deepest=deepest).moved("heels") == moved
+
+
+def test_trying_to_keep_it_still_on_film_outranks_the_hand_on_the_back():
+    hand = HandOnBackSquat(usual_depth="parallel", cued_depth="parallel")
+    assert "hand_same_control" in ids(hand)
+    later = ids(hand, replace(PLAIN, still_reading="onset", still_onset=85.0, still_spread=.6, still_deepest=105.0))
+    assert "film_still_later_control" in later
+    assert "hand_same_control" not in later
+    assert "hand_same_control" in ids(hand, replace(PLAIN, still_reading="mend"))
+
+
+LOADS = replace(PLAIN, load1_kg=60.0, load1_reading="onset", load1_onset=70.0, load1_spread=.6, load1_deepest=105.0,
+                load2_kg=80.0, load2_reading="onset", load2_onset=55.0, load2_spread=.6, load2_deepest=105.0)
+
+
+def test_sets_with_a_load_are_held_against_the_plain_one():
+    assert LOADS.loaded == ((60.0, False), (80.0, True))
+    assert replace(LOADS, load2_onset=66.0).loaded == ((60.0, False),), "a film that can't tell gives no set"
+    assert replace(LOADS, plain_reading="none", plain_onset=None, load1_reading="none").loaded == ((60.0, False), (80.0, True))
+
+
+@pytest.mark.parametrize(("told", "limit"), [
+    ({"load_rounds": "clearly", "load_depth": "well_above", "load_kg": 70.0, "plain_rounds": "no"}, 56.0), ({}, 60.0)])
+def test_a_film_lowers_the_load_and_never_lifts_one(told, limit):
+    """From 80 kg on, still at 60; by eye from 70 on, which gives 80 % of it."""
+    look = replace(BY_EYE, load_film="yes" if told else "no", **told)
+    by_eye, both = (conclude(screen_of(*records), About(load=100, bar="olympic"), 0) for records in ((look,), (look, LOADS)))
+    assert both.load_limit == min(limit, by_eye.load_limit or limit)
+    clean = replace(LOADS, load2_reading="mend")
+    assert conclude(screen_of(look, clean), About(load=100, bar="olympic"), 0).load_limit == by_eye.load_limit

@@ -97,6 +97,7 @@ SHOWN: dict[str, dict[str, Any]] = {
     "hinge_breaks": {"squat_look": LOOK, "hinge_to_squat": HINGE},
     "hinge_clean": {"hinge_to_squat": replace(HINGE, sink="clean")},
     "bird_dog_turns": {"bird_dog": replace(DOG, right_slow="hip")},
+    "bird_dog_film": {"bird_dog": replace(DOG, left_film_pelvis=4.0, left_film_back=11.0)},
     "bird_dog_short": {"bird_dog": replace(DOG, right_hold=1, right_shape="clean")},
     "bird_dog_clean": {"bird_dog": DOG},
     "hand_later_control": {"hand_on_back_squat": HAND},
@@ -111,7 +112,8 @@ SHOWN: dict[str, dict[str, Any]] = {
         ("film_heels_later_calf", "heels", 85.0), ("film_heels_later_hip", "heels", 85.0), ("film_heels_same_calf", "heels", 70.0),
         ("film_front_later_hip", "front", 85.0), ("film_front_later_trunk", "front", 85.0), ("film_front_later_control", "front", 85.0),
         ("film_slow_later_control", "slow", 85.0), ("film_slow_same_control", "slow", 70.0), ("film_slow_earlier_trunk", "slow", 55.0),
-        ("film_wide_later_hip", "wide", 85.0))},
+        ("film_wide_later_hip", "wide", 85.0), ("film_still_later_control", "still", 85.0),
+        ("film_still_same_control", "still", 70.0))},
 }
 
 
@@ -237,6 +239,13 @@ def test_one_clean_side_of_the_bird_dog_is_not_clean() -> None:
     assert not shown({"bird_dog": replace(DOG, left_hold=None, right_hold=None)})
     assert set(shown({"bird_dog": replace(DOG, right_slow=None)})) == {"bird_dog_short"}
     assert set(shown({"bird_dog": replace(DOG, left_shape="back")})) == {"bird_dog_turns"}
+
+
+def test_a_film_of_the_bird_dog_can_take_a_clean_one_back_and_gives_none() -> None:
+    """10 degrees (choice)."""
+    assert set(shown({"bird_dog": replace(DOG, left_film_pelvis=3.0, left_film_back=9.9)})) == {"bird_dog_clean"}
+    assert set(shown({"bird_dog": replace(DOG, right_film_pelvis=10.0)})) == {"bird_dog_film"}
+    assert set(shown({"bird_dog": replace(DOG, right_slow=None, right_film_pelvis=3.0)})) == {"bird_dog_short"}
 
 
 def test_a_hinge_that_breaks_at_the_own_rounding_depth_says_nothing() -> None:

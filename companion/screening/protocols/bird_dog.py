@@ -16,6 +16,8 @@ _ID: Final = "bird_dog"
 HOLD_SECONDS: Final = value("bird_dog_hold")
 """A hold is clean only if hips and back stayed still for all of it (choice: no norms with their reliability were found)."""
 
+FILM_MOVES: Final = value("bird_dog_film_moves")
+
 
 @dataclass(frozen=True, slots=True)
 class BirdDog:
@@ -25,13 +27,23 @@ class BirdDog:
     left_shape: str | None = None
     left_hold: float | None = None
     left_slow: str | None = None
+    left_film_pelvis: float | None = None
+    left_film_back: float | None = None
     right_shape: str | None = None
     right_hold: float | None = None
     right_slow: str | None = None
+    right_film_pelvis: float | None = None
+    right_film_back: float | None = None
+
+    def on_film(self, side: str) -> float | None:
+        """Return how far pelvis or back moved at most on film with cards, in degrees; None where it was not filmed with them."""
+        return max((got for part in ("pelvis", "back") if (got := getattr(self, f"{side}_film_{part}")) is not None), default=None)
 
 
 _ROWS: Final = by_id(
     EvidenceRow("bird_dog_turns", _ID, "In the bird dog, a hip turns or the back sags", "control", "for", Grade.WEAK, sided=True),
+    EvidenceRow("bird_dog_film", _ID, "On film with cards, pelvis or back move in the bird dog, so it does not count as still", "control",
+        "neither", Grade.NONE, sided=True, standing="choice"),
     EvidenceRow("bird_dog_short", _ID, "In the bird dog, the hold ended early with nothing moving", "control", "neither", Grade.NONE,
         standing="choice"),
     EvidenceRow("bird_dog_clean", _ID, "In the bird dog, hips and back stay still on both sides", "control", "against", Grade.WEAK),
@@ -49,6 +61,9 @@ def findings(dog: BirdDog, context: FindingContext) -> Iterator[Finding]:
         if "hip" in shape or "back" in shape:
             turned = True
             yield found(_ROWS["bird_dog_turns"], side=side, less=feel)
+        elif (moved := dog.on_film(side)) is not None and moved >= FILM_MOVES:
+            turned = True
+            yield found(_ROWS["bird_dog_film"], side=side)
     held = {side: seconds for side in SIDES if (seconds := getattr(dog, f"{side}_hold")) is not None}
     if turned or not held:
         return

@@ -33,6 +33,7 @@ class KneeToWall:
     left_film_1: float | None = None
     left_film_2: float | None = None
     left_film_3: float | None = None
+    left_film_photo: float | None = None
     left_check: float | None = None
     left_limit: str | None = None
     right_1: float | None = None
@@ -44,6 +45,7 @@ class KneeToWall:
     right_film_1: float | None = None
     right_film_2: float | None = None
     right_film_3: float | None = None
+    right_film_photo: float | None = None
     right_check: float | None = None
     right_limit: str | None = None
 
@@ -51,8 +53,8 @@ class KneeToWall:
 _LEVEL_MDC: Final = SOURCES["knee_to_wall_mdc_level"].value[0]
 WALL_ERRORS: Final = (sourced_error("knee_to_wall_mdc_tape", _ID, "tape", mdc=True),
                       sourced_error("knee_to_wall_mdc_level", _ID, "level", mdc=True),
-                      sourced_error("knee_to_wall_mdc_film", _ID, "film", mdc=True))
-KEY_OF: Final = {"tape": "{}_{}", "level": "{}_deg_{}", "film": "{}_film_{}"}
+                      *(sourced_error(f"knee_to_wall_mdc_{way}", _ID, way, mdc=True) for way in ("film", "photo")))
+KEY_OF: Final = {"tape": "{}_{}", "level": "{}_deg_{}", "film": "{}_film_{}", "photo": "{}_film_photo"}
 """The answer of a side's reading and its number, by method."""
 
 TAPE_LEAST: Final = sourced_line("knee_to_wall_least", "enough for most squats, from", _ID)
@@ -119,6 +121,8 @@ def _taken(reached: KneeToWall, side: str) -> tuple[Reading, ...]:
     if method not in KEY_OF:
         return ()
     values = [value for n in (1, 2, 3) if (value := getattr(reached, KEY_OF[method].format(side, n))) is not None]
+    if method == "film" and not values and (photo := getattr(reached, f"{side}_film_photo")) is not None:
+        method, values = "photo", [photo]
     placement = (reached.placement or "") if method == "level" else ""
     return tuple(Reading(_ID, value, unit_of(method), side, method, placement, number)
                  for number, value in enumerate(values, 1))
@@ -138,7 +142,7 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
             continue
         method = taken[0].method
         least, enough = (TAPE_LEAST, TAPE_ENOUGH) if unit_of(method) == "cm" else (SHIN_LEAST, SHIN_ENOUGH)
-        less = {"level": "a phone level is trusted less", "film": FILM_UNPROVEN}.get(method, "")
+        less = {"level": "a phone level is trusted less", **dict.fromkeys(("film", "photo"), FILM_UNPROVEN)}.get(method, "")
         answer = against_threshold(taken, least, context.error(_ID, taken[0].method), show)
         mean, margin = mean_of(taken), abs(answer.margin) / answer.sem
         words = f"knee to wall {answer.words}"

@@ -42,6 +42,7 @@ class LegRaise:
     left_film_1: float | None = None
     left_film_2: float | None = None
     left_film_3: float | None = None
+    left_film_photo: float | None = None
     left_check: float | None = None
     left_check_lean: str | None = None
     right_level: float | None = None
@@ -56,6 +57,7 @@ class LegRaise:
     right_film_1: float | None = None
     right_film_2: float | None = None
     right_film_3: float | None = None
+    right_film_photo: float | None = None
     right_check: float | None = None
     right_check_lean: str | None = None
 
@@ -68,15 +70,13 @@ EYE_BANDS: Final = dict(zip(("under_45", "45_60", "60_70", "70_80", "over_80"),
 EYE_MDC: Final = value("eye_mdc")  # by eye the band itself is the error; a change must leave one whole 10-degree band out (choice)
 
 
-FILM_EXTRA: Final = value("leg_raise_film_extra")
+EXTRA: Final = {"film": value("leg_raise_film_extra"), "photo": value("leg_raise_photo_extra"), "heel": HEEL_EXTRA}
 
 
-def _with_others(level: Error) -> tuple[Error, Error, Error]:
-    """Return the error of the level, that of a card on film, and that of the heel's height."""
-    film = Error(_ID, level.method.replace("level", "film"), sqrt(level.sem**2 + FILM_EXTRA**2), "deg", f"{level.source}; and 2 deg",
-                 "choice", steady=FILM_EXTRA)
-    return level, film, Error(_ID, level.method.replace("level", "heel"), sqrt(level.sem**2 + HEEL_EXTRA**2), "deg",
-                        f"{level.source}; and 2.5 deg", "choice", steady=HEEL_EXTRA)
+def _with_others(level: Error) -> tuple[Error, ...]:
+    """Return the error of the level, those of a card on film or in a photo, and that of the heel's height."""
+    return level, *(Error(_ID, level.method.replace("level", way), sqrt(level.sem**2 + more**2), "deg", f"{level.source}; and {more:g} deg",
+                          "choice", steady=more) for way, more in EXTRA.items())
 
 
 # Women's errors: the larger, and used if the sex is not given. Published for the passive raise; a leg that lifts itself has the larger.
@@ -152,6 +152,9 @@ def _taken(raised: LegRaise, side: str) -> tuple[Reading, ...]:
             continue
         if angle is not None:
             angles.append(angle)
+    photo: float | None = getattr(raised, f"{side}_film_photo")
+    if raised.method == "film" and not angles and photo is not None:
+        angles, way = [photo], way.replace("film", "photo")
     placement = (raised.placement or "") if raised.method == "level" else ""
     return tuple(Reading(_ID, angle, "deg", side, way, placement, number) for number, angle in enumerate(angles, 1))
 
