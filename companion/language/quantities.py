@@ -38,7 +38,7 @@ _TENS: Final = {"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 
 _WORD: Final = re.compile(r"[a-z]+|[^a-z]+")
 _ISH: Final = re.compile(rf"\b({'|'.join([*_ONES, *_TENS])})-?ish\b")
 _UNITS: Final = (r"(?:cms?|centimet(?:re|er)s?|mms?|millimet(?:re|er)s?|met(?:re|er)s?|m|inch(?:es)?|ins?|\"|''|feet|foot|ft|'|kgs?|kilos?|"
-                 r"kilograms?|kilogrammes?|lbs?|pounds?|stones?|st|degrees?|degs?|°|secs?|"
+                 r"kilograms?|kilogrammes?|lbs?|pound(?:s|er)?|stones?|st|degrees?|degs?|°|secs?|"
                  r"seconds?(?! (?:go|time|try|one|attempt|reading|turn|set|side)\b)|s|mins?|minutes?|years?|yrs?|y|months?)")
 _QUANTITY: Final = re.compile(
     rf"(?<![\w.,/])(-?\d+(?:[.,]\d+)?)(?:[ -]+(\d+)/(\d+)|/(\d+)(?![\d/]))?(?:\s*-?(?:ish\b|odd\b))?"
@@ -59,7 +59,7 @@ _AND_A_HALF: Final = re.compile(r"(\d+)(?: |-)*(?:and|n|&|\+) ?(?:an? )?(half|qu
 _HALVES: Final = (
     (re.compile(r"\b(?:a )?couple of\b"), "2"),
     (re.compile(r"\b(?:a )?decade\b"), "10 years"),
-    (re.compile(r"(?<!half )(?<!\d )\ba (year|month|stone|metre|meter|foot)\b(?! (?:and|n|&) )"), r"1 \1"),
+    (re.compile(r"(?<!half )(?<!\d )\ba (year|month|stone|metre|meter|foot)\b(?! (?:and|n|&|stick|rule|ruler|tape) )"), r"1 \1"),
     (re.compile(r"(?<!\d )\b(?:(?:a|one|1) )?(year|month|stone|foot|metre|meter) (?:and|n|&) (?:a )?half\b"), r"1 1/2 \1"),
     (re.compile(r"(\d+)(?: |-)*(?:and|n|&|\+) ?3 quarters?\b"), r"\1 3/4"),
     (re.compile(r"\b(\d+) (year|yr|month|stone|foot|inch|metre|meter|kilo|degree|second|sec)s? (?:and|n|&) (?:a )?half\b"), r"\1 1/2 \2"),

@@ -1,8 +1,8 @@
-"""Works out the weights of the second layers of hearing, for pain and for flags, and says how well they hear what they have not seen.
+"""Works out the weights of the learnt layers of hearing, for pain, flags and speech acts, and says how well they hear the unseen.
 
 Run after the corpus or the tables were changed (a minute):
 
-    python -m tests.corpus.learn            writes companion/language/pain/weights.txt and companion/language/flags/weights.txt
+    python -m tests.corpus.learn            writes weights.txt of companion/language/pain and flags, and act_weights.txt
     python -m tests.corpus.learn --check    prints the figures of leaving out a third, or one writer, at a time
 
 A logistic regression by AdaGrad over all lines at once, the same every time: no chance in it.
@@ -19,6 +19,7 @@ from typing import NamedTuple
 import numpy as np
 from scipy.sparse import csr_array
 
+from companion.language import learnt_acts
 from companion.language.classifier import log_odds
 from companion.language.flags import classifier as of_flags
 from companion.language.flags import rules as flag_rules
@@ -64,6 +65,8 @@ class Way(NamedTuple):
 PAIN = Way(80, 0.5, 2e-4, 2, STEPS_A_UNIT)
 ANY_FLAG = Way(600, 0.1, 1e-3, 3, of_flags.STEPS_A_UNIT)
 WHICH_FLAG = Way(200, 0.1, 1e-3, 3, of_flags.STEPS_NAMING)
+ACT = Way(150, 0.2, 1e-3, 2, learnt_acts.STEPS_A_UNIT)
+ACTS = ("answer", "question", "unsure", "not_yet", "correction", "chat")
 FOLDS = 3
 PAIN_IN, FLAGS_IN = "tenths of a log-odds", "fortieths of a log-odds for any flag, sixths for each"
 
@@ -151,6 +154,18 @@ def learn_flags(of: list[Message], flags: frozenset[Flag] = frozenset(Flag)) -> 
     for flag in sorted(flags, key=lambda flag: flag.value):
         learnt[flag] = learn(_balanced([(message, pieces_of[message], flag in message.flags) for message in said]), WHICH_FLAG)
     return learnt
+
+
+def typed() -> list[tuple[str, str]]:
+    """The act and the words of every seen line of the turns that is no pain and no flag."""
+    rows = (line.split("\t") for line in lines_of("turns_seen.tsv"))
+    return [(row[1], row[3]) for row in rows if row[1] not in ("pain", "flag")]
+
+
+def learn_acts(of: Sequence[tuple[str, str]], acts: Sequence[str] = ACTS) -> dict[str, dict[str, int]]:
+    """Act → its weights among all that is typed at a question."""
+    rows = [(said, tuple(sorted(learnt_acts.pieces(text)))) for said, text in of]
+    return {act: learn([Line("", "", pieces, float(said == act), 1.0) for said, pieces in rows], ACT) for act in acts}
 
 
 def _balanced(rows: list[tuple[Message, tuple[str, ...], bool]]) -> list[Line]:
@@ -281,6 +296,7 @@ if __name__ == "__main__":
         check_flags()
     else:
         flags = {flag.value if flag else "any": of for flag, of in learn_flags(messages()).items()}
+        (LANGUAGE / "act_weights.txt").write_text(written(learn_acts(typed()), PAIN_IN), "utf-8")
         of_pain, of_a_flag = LANGUAGE / "pain" / "weights.txt", LANGUAGE / "flags" / "weights.txt"
         of_pain.write_text(written({"pain": learn(corpus())}, PAIN_IN), "utf-8")
         of_a_flag.write_text(written(flags, FLAGS_IN), "utf-8")
