@@ -198,7 +198,7 @@ def _put_right(draft: Draft, text: str) -> bool:
         return True
     if found is None and draft.ask.safety:
         return False
-    if found is None:
+    if found is None or found.points == 1:
         ask_again(draft, "Which answer should change, and to what? Say it with its name, such as “left 11”.")
     elif found.new is None:
         amend(draft, text)

@@ -36,7 +36,7 @@ _LEAD: Final = re.compile(r"^(?:(?:no|oh|ah|oops|wait|sorry|hang on|hold on|hmm+
 
 class Correction(NamedTuple):
     """One answer of this run to put right: its slot with the new value, None to ask it again; and the value it had. ``points``: how clearly
-    the message says which it is."""
+    the message says which it is; with 1 it is only the last of its kind, and others were given since."""
 
     key: str
     new: Slot | None

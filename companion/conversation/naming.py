@@ -1,4 +1,4 @@
-"""What questions are called: by which words, side or place in the order a message names one, of those answered or those to come.
+"""Names of questions: by which words, side or place in the order a message names one, of those answered or those to come.
 
 A question's names are the words of its key, those of the heading it begins with ("Second set, changed: …"), and the rows of ``names`` in
 acts.toml for its key or a part of it.
