@@ -36,7 +36,7 @@ def change_facts(known: Known) -> dict[str, Value]:
         "tomorrow": (date.fromisoformat(str(known.facts["today"])) + timedelta(days=1)).isoformat()}
     seen = {name: rank for name in ("plain", "again", change) if (rank := look.start(name) if "+" not in name else None) is not None}
     facts |= {f"look_{'changed' if name == change else name}": float(rank) for name, rank in seen.items()}
-    return facts | {"look_words": f" ({start_words(seen['plain'])}, to {start_words(seen[change])})"
+    return facts | {"look_words": f" Where it rounds: {start_words(seen[change])}, instead of {start_words(seen['plain'])}."
                     if change in seen and "plain" in seen else ""}
 
 
@@ -98,8 +98,8 @@ FLOW = Flow(
     at_start=change_facts,
     facts=(Fact("change", values=(*NAMES, "none")), RESULT, LUCK, CHANGED_START, PLAIN_START),
     steps=(
-        Tell("What moved the rounding most for the least fuss: {words}{look_words}. Once may be luck, so I would check it: four sets of "
-             "three squats in one go, seen from the side, about 4 minutes. First and third: plain. Stop if anything hurts.", PROPOSED),
+        Tell("The easiest change that helped most: {words}.{look_words} Once may be luck, so let's check it: four sets of three squats "
+             "in one go, seen from the side, about 4 minutes. First and third: plain. Stop if anything hurts.", PROPOSED),
         did("Second and fourth: {how}; all else as usual. Film all four, or have somebody watch.", "{care}", ("plain", "Plain hurt"),
             key="did", only_if=PROPOSED, picture="squat_{view}", also=(CHANGED_HURT, ANOTHER_DAY)),
         Tell("All right. Say “best squat” on another day.", fact("did").one_of("later", "left_out")),
@@ -123,12 +123,12 @@ FLOW = Flow(
         Do(Find("setup.plain", "{plain}", "the earlier of two plain squats", "{words}"), GAINED),
         Do(Find("setup.state", "waits", "until the next morning shows no pinch or pain", "{words}"), GAINED),
         Do(Remind("setup", "setup_morning", "{tomorrow}", hour=9), GAINED),
-        Tell("It held both times: with {words} the rounding starts later, beyond what your repeats differ by. Tomorrow morning I ask "
+        Tell("It held both times: with {words} your back rounds later, by more than your own sets differ. Tomorrow morning I ask "
              "whether anything aches; if not, that is your squat for now.", GAINED, must_arrive=True),
         Do(Find("setup.state", "", "the change did not hold in the check", "{words}"), RESULT.is_("none") & WELL),
         Do(Find("setup.luck", "{change}", "the change did not hold in the check, so its first trial does not count", "{words}"),
            NO_GAIN | LUCK.is_("yes")),
-        Tell("Checked: no gain beyond what your own repeats differ by. So no set-up is better than your plain one, and that is an answer "
+        Tell("Checked: no gain beyond what your own sets differ by. So no set-up is better than your plain one, and that is an answer "
              "too.", RESULT.is_("none") & WELL),
         Tell("That could not be told apart. Film from the side shows it best; say “best squat” to check again.",
              ~RESULT.known & WELL & LUCK.is_("no")),

@@ -154,7 +154,7 @@ def _round(n: int, key: str, wanted: Condition) -> tuple[Step, ...]:
     lift = did(_lifted(n), RAISE_CAUTION, *SIDES_HURT, key=f"did{key}", only_if=wanted, also=() if key else (NOWHERE_TO_LIE,),
                picture="leg_raise_left")
     lean = () if key else (
-        Ask("{side}_lean", "A phone counts from the nearest axis, so that number can mean two things. Where did the {side} leg "
+        Ask("{side}_lean", "A phone shows the same number short of straight up and past it. Where did the {side} leg "
             "come to?", _leaning("{side}_level"), only_if=BY_LEVEL & fact("{side}_level").known),)
     eye = () if key else (
         Ask("{side}_eye", "How high did the {side} leg come? Half way up is 45°, straight up is 90°.",

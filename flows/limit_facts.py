@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import date, timedelta
+from functools import lru_cache
 from typing import Final
 
 from companion.conversation.condition import Facts, Value
@@ -22,6 +23,7 @@ ASKED_AGAIN: Final = timedelta(days=value("limit_asked"))
 
 WHO: Final = {"doctor": "a doctor", "physio": "a physiotherapist", "surgeon": "a surgeon", "other": "somebody else"}
 _PICKS: Final = ("what", "also", "also_2")
+_TOLD: Final = ("words", "given", "on", "units", *_PICKS, "which", "kg", "until", "by")
 
 
 def show_in(units: object) -> NumberFormat:
@@ -76,6 +78,12 @@ def who_read(got: Facts, side: str) -> Value:
 
 def _limit(got: Facts) -> Limit:
     """Return the limit as told so far: what was tapped stands in place of what was read."""
+    return _limit_of(*map(got.get, _TOLD))
+
+
+@lru_cache  # one step asks for it four times
+def _limit_of(*values: Value | None) -> Limit:
+    got = {name: value for name, value in zip(_TOLD, values, strict=True) if value is not None}
     told, picks = _told(got), [str(pick) for key in _PICKS if (pick := got.get(key)) is not None]
     kg = told.kg
     if picks:

@@ -21,8 +21,8 @@ FLOW = Flow(
         Tell("That is enough: nothing that is left could change the outcome. All tests are still there: say “full screen”.", ~NEXT.known),
         Run("about_you", NEXT.one_of(*OPENINGS) & ~YEARS.known, asked="years"),
         Do(Find("screen.open", "{rest}", "open tests that could still change something"), NEXT.known),
-        Tell("Next: {title}, about {minutes:g} minutes; it would tell most now. Still open: {still}. At most {left:g} tests left, "
-             "{minutes_left:g} minutes.", NEXT.known & OPENED,
+        Tell("Next: {title}, about {minutes:g} minutes: it tells the most now. Still to find out: {still}. At most {left:g} tests left, "
+             "about {minutes_left:g} minutes.", NEXT.known & OPENED,
              offers=(Offer("Show results now", "outcome"), Offer("All the tests", "full_screen"))),
         *(Run(test, NEXT.is_(test) & OPENED) for test in CHOSEN_FROM),
     ),

@@ -21,7 +21,7 @@ GROWN = ~(fact("welcome.adult").is_("no") & ~fact("coach").is_("yes"))
 CHECKED = fact("safety.checked.today").known
 SHUT = LEVEL.one_of("not_today", "clinician", "same_day", "emergency")
 WORK_OPEN = TESTED & GROWN & CHECKED & LEVEL.is_("go") & ~closes() & ~LIMIT_DUE.shut
-"""Drill, home work and load are told only on a day on which the safety check says go and no limit closes all that moves."""
+"""Drill, homework and load are told only on a day on which the safety check says go and no limit closes all that moves."""
 DRILL = WORK_OPEN & fact("drill").known & ~fact("drill").is_("none") & ~fact("drill_why").known
 DECIDED = fact("screen.state").is_("decided") & fact("screen.state.today").known
 """True on the day of a screen that ended because nothing open could change the outcome: then no test is named as the next."""

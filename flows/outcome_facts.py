@@ -221,7 +221,7 @@ def overruled(known: Known) -> str:
 
 
 def offer_facts(conclusion: Conclusion, known: Known) -> dict[str, Value]:
-    """Return the facts of the drill and the home work; "none" if no drill can be offered."""
+    """Return the facts of the drill and the homework; "none" if no drill can be offered."""
     offer, any_time = offer_of(conclusion, known), offer_of(conclusion, known, limited=False)
     if offer is None and any_time is not None:
         return {"drill": any_time.part, "drill_why": WITHHELD_BY_LIMIT}

@@ -69,6 +69,6 @@ FLOW = Flow(
              fact("felt").is_("moved")),
         Tell("Noted. If it stays easy on three days, make it harder: {harder}", fact("felt").is_("easy") & ~STAYS_EASY),
         Tell("Noted.", fact("felt").is_("easy") & STAYS_EASY),
-        Tell("Noted. Keep today's squats above the depth where your back moves.", fact("felt").is_("right")),
+        Tell("Good: hard, but your back stayed still. Keep today's squats above the depth where it moves.", fact("felt").is_("right")),
     ),
 )

@@ -71,14 +71,14 @@ FLOW = Flow(
         Tell("Nothing needs testing again just now. Say “what changed” or “results”.", fact("how_many") < 1),
         Do(Remind("retest", "retest", ""), (fact("how_many") < 1) & ~fact("pinned").known),
         Do(Remind("retest", "retest", "{in_a_week}"), fact("how_many") >= 1),
-        Tell("We repeat only what was not ruled out: {titles}.{last_line}", fact("how_many") >= 1),
-        Ask("home_done", "How often did you do the home work? Any answer is fine: it helps to read a change.", choice(
+        Tell("Today: the tests of what is still open: {titles}.{last_line}", fact("how_many") >= 1),
+        Ask("home_done", "How often did you do the homework since then? Any answer is fine: it helps me to read a change.", choice(
             ("as_planned", "About 3 days a week", "3", "three", "often", "as planned"),
             ("some", "Once or twice a week", "sometimes", "some"), ("hardly", "Hardly or not", "no", "never", "not at all"),
             ("none_given", "I had none", "none")), only_if=fact("how_many") >= 1),
         *(step for test in routed().values() for step in _leg(test)),
         Do(Find("home_work", "{home_done}", "asked at the retest"), fact("home_done").known),
-        Tell("The home work was not done often, so these numbers can't show whether it helps.", fact("home_done").is_("hardly")),
+        Tell("The homework was not done often, so these numbers can't show whether it helps.", fact("home_done").is_("hardly")),
         Do(Find("retest.pin", "", "a retest is done"), TESTED_AGAIN),
         Run("changes", fact("how_many") >= 1),
         Run("outcome", fact("how_many") >= 1),

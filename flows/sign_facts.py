@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import lru_cache
 
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
@@ -25,13 +26,22 @@ SELF_HARM = "self_harm"
 
 def may_be(got: Facts) -> tuple[str, ...]:
     """Return what doubtful words may mean, as ids; () where one thing only."""
-    return tuple(one for one in str(got.get("among", "")).split() if one in SCREENED_SIGNS or one == SELF_HARM)
+    return _may_be(str(got.get("among", "")))
+
+
+@lru_cache
+def _may_be(among: str) -> tuple[str, ...]:
+    return tuple(one for one in among.split() if one in SCREENED_SIGNS or one == SELF_HARM)
 
 
 def signs_in(got: Facts) -> tuple[str, ...]:
     """Return the signs that were heard, as ids: of several that were named the one chosen, all of them while it is not sure which."""
-    which = str(got.get("which", "unsure"))
-    said = (str(got.get("heard", "")).split() if not may_be(got) else may_be(got) if which == "unsure" else (which,))
+    return _signs_in(str(got.get("heard", "")), str(got.get("among", "")), str(got.get("which", "unsure")))
+
+
+@lru_cache
+def _signs_in(heard: str, among: str, which: str) -> tuple[str, ...]:
+    said = (heard.split() if not _may_be(among) else _may_be(among) if which == "unsure" else (which,))
     return tuple(one for one in said if one in SCREENED_SIGNS)
 
 
@@ -67,10 +77,15 @@ def heard(*signs: str) -> Callable[[Facts, str], Value]:
 
 
 def _outcome(got: Facts) -> SafetyOutcome:
-    answers = {key: got.get(key) for key in _ASKED}
-    if set(signs_in(got)) & {"pregnancy"}:
+    return _outcome_of(signs_in(got), tuple(got.get(key) for key in _ASKED))
+
+
+@lru_cache
+def _outcome_of(signs: tuple[str, ...], asked: tuple[Value | None, ...]) -> SafetyOutcome:
+    answers = dict(zip(_ASKED, asked, strict=True))
+    if "pregnancy" in signs:
         answers["pregnant"] = "yes"
-    return level_from_signs(signs_in(got), answers)
+    return level_from_signs(signs, answers)
 
 
 def taken_back(got: Facts) -> bool:

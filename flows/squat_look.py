@@ -117,7 +117,7 @@ FLOW = flow_of(
              "the side often shows it; you can do this again any day.", only_if=LOOK_DONE & ~ROUNDED & ~fact("plain_rounds").is_("no")),
         Tell("A little rounding at parallel or below is common if nothing hurts. Trained lifters have it too.",
              only_if=ROUNDED & COMMON_ROUNDING),
-        *(Ask(f"{slot}_depth", f"{{{slot}_title}}: where does it start now? Not done: Skip.", STARTS,
+        *(Ask(f"{slot}_depth", f"{{{slot}_title}}: where does it start now? If you left this set out, tap Skip.", STARTS,
               only_if=ROUNDED & fact(slot).known, log_as=f"{{{slot}}}_depth") for slot in SLOTS),
         Ask("again_depth", "The last set, plain again: where does it start?", STARTS, only_if=ANY_CHANGE_TRIED),
         Run("about_you", ~fact("about_you.load").known & ~NO_BAR, asked="load", checks=True),

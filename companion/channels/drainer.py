@@ -34,9 +34,6 @@ TELEGRAM_LIMITS: Final = Limits(per_chat=1.0, in_window=30, window=1.03, at_once
 """One message a second to one chat, about 30 a second in all: Telegram's Bot FAQ on hitting limits (second-hand). The window is 30 ms
 longer than a second, so that uneven travel times don't put 31 messages into one second at the other end: our choice."""
 
-NO_LIMITS: Final = Limits(per_chat=0.0, in_window=10_000, window=0.0, at_once=100)
-"""No limits, for a terminal."""
-
 LOOK_AGAIN: Final = 60.0
 """Longest time in seconds between looks at the outbox, even if nothing wakes the drainer: our choice."""
 

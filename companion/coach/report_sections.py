@@ -195,7 +195,7 @@ def _plan(facts: Facts, conclusion: Conclusion, tested: bool, held: Sequence[Hel
         ("What the tests say of load", conclusion.load_words if tested else ""),
         ("Feet", conclusion.stance if tested else ""),
         ("Priming trial", "joined" if facts.get("trial.joined") == "yes" else ""),
-        ("Home work, asked at the last retest", in_words(str(facts.get("home_work", ""))))]
+        ("Homework, asked at the last retest", in_words(str(facts.get("home_work", ""))))]
     return tuple((name, reworded(words, system)) for name, words in lines if words)
 
 

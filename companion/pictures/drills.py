@@ -1,4 +1,4 @@
-"""Drawings of drills and home work, except those a test already shows."""
+"""Drawings of drills and homework, except those a test already shows."""
 
 from __future__ import annotations
 

@@ -6,7 +6,7 @@ import sqlite3
 from typing import Final, NamedTuple
 
 BY_THE_RULES: Final = "as_planned"
-"""The answer about home work after which the rules expect a change for the better; after any other, none beyond error (our choice)."""
+"""The answer about homework after which the rules expect a change for the better; after any other, none beyond error (our choice)."""
 
 
 class GuessScore(NamedTuple):

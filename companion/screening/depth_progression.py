@@ -28,7 +28,6 @@ Load = Literal["", "over", "untold"]
 
 FILM_DAYS: Final = int(value("film_days"))  # a film counts on its own day and the six after it: once a week (choice)
 STATES: Final = ("open", "one_clean", "closed")
-TRIGGERS: Final = ("clean", "moved", "other", "hurt", "checked")
 
 
 @dataclass(frozen=True, slots=True)

@@ -50,7 +50,7 @@ class Exercise:
 
 @dataclass(frozen=True, slots=True)
 class Drill:
-    """A part's drill: the prime before squatting, its easier form, the next harder step, and the home work.
+    """A part's drill: the prime before squatting, its easier form, the next harder step, and the homework.
 
     ``unstretched``: replaces the prime for a part that must not be stretched.
     """
@@ -67,7 +67,7 @@ class Drill:
 
 @dataclass(frozen=True, slots=True)
 class DrillOffer:
-    """A drill as offered to one lifter: an exercise to try before squatting, and home work (None: none)."""
+    """A drill as offered to one lifter: an exercise to try before squatting, and homework (None: none)."""
 
     part: str
     prime: Exercise
@@ -162,17 +162,17 @@ DRILLS: Final = (
 
 BY_PART: Final = {drill.part: drill for drill in DRILLS}
 
-_NO_HOME: Final = "No home work until the cause is confirmed. Show it to your coach."
+_NO_HOME: Final = "No homework until the cause is confirmed. Show it to your coach."
 _NO_STRETCH: Final = "No stretching for this part."
-_NO_LIMIT: Final = "No home work for this part: it needs what you were told to leave out."
-_NO_LYING: Final = "No home work on the back or in a deep fold."
+_NO_LIMIT: Final = "No homework for this part: it needs what you were told to leave out."
+_NO_LYING: Final = "No homework on the back or in a deep fold."
 
 
 def offer_for(part: str, *, easier: bool = False, no_stretch: bool = False, no_lying: bool = False,
               closed: Collection[Work] = ()) -> DrillOffer | None:
     """Return the drill for a part, or None if none can be offered.
 
-    ``easier``: the easier form and no home work (a cause left by elimination). ``no_stretch``: the joint pinched, or the
+    ``easier``: the easier form and no homework (a cause left by elimination). ``no_stretch``: the joint pinched, or the
     lifter is hypermobile. ``no_lying``: nothing on the back or in a deep fold (pregnancy). ``closed``: work that a clinician's limit
     closes; then another form of the drill is offered where one is open.
     """
@@ -186,7 +186,7 @@ def offer_for(part: str, *, easier: bool = False, no_stretch: bool = False, no_l
     prime = form
     if no_lying and (prime.lying or prime.deep_fold):
         return None
-    home, words = drill.home, f"Home work, {HOME_DAYS} days a week: {drill.home.name}."
+    home, words = drill.home, f"Homework, {HOME_DAYS} days a week: {drill.home.name}."
     withheld = (_NO_LIMIT if set(home.uses) & set(closed) else _NO_HOME if easier else _NO_STRETCH if no_stretch and home.stretch
                 else _NO_LYING if no_lying and (home.lying or home.deep_fold) else "")
     return DrillOffer(part, prime, drill.caution, drill.harder, None if withheld else home, withheld or words,

@@ -79,19 +79,6 @@ def leg_raise_from_level(shown: float, lean: Lean | None = None) -> float:
     return {"flat": shown, "short": 90 - shown, "past": 90 + shown}[lean]
 
 
-def shin_from_level(shown: float, counts_from: Literal["upright", "floor"]) -> float:
-    """Return the shin angle from upright, in degrees, from a phone level held along the shin.
-
-    ``counts_from``: the level's zero, a phone standing upright or lying flat. Raises ValueError outside 0-90, and past
-    70 degrees from upright: no shin leans that far with the heel down, so the level counts from the other zero.
-    """
-    if not 0 <= shown <= 90:
-        raise ValueError(f"a level shows 0 to 90 degrees, not {shown:g}")
-    angle = shown if counts_from == "upright" else 90 - shown
-    if angle > SHIN_TOP:
-        raise ValueError(f"{angle:g} degrees from upright is no shin: which does the level count from?")
-    return angle
-
 
 def furthest_reach(height: float | None) -> float:
     """Return the knee-to-wall distance in cm past which no shin reaches with the heel down: 70 degrees from upright in the triangle of

@@ -26,7 +26,7 @@ from companion.app.outbox_store import CompanionOutbox
 from companion.app.run import running_writer
 from companion.app.service import Companion
 from companion.base.clock import SystemClock
-from companion.channels.drainer import NO_LIMITS, Drainer
+from companion.channels.drainer import Drainer, Limits
 from companion.channels.telegram import TelegramSettings, channel, run_telegram
 from companion.conversation.effects import Say
 from companion.conversation.events import Tapped
@@ -37,6 +37,7 @@ from tests.benchmarks.reminders import CHAT, fill
 from tests.fakes.updates import BOT, EPOCH, person, private
 
 OURS, THEIRS = "4242:ours_0123456789012345678901234567890", "4343:theirs_01234567890123456789012345678901"
+UNLIMITED = Limits(per_chat=0.0, in_window=10_000, window=0.0, at_once=100)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +77,7 @@ async def ours(folder: Path, chats: int, url: str = "https://ours.invalid") -> A
     path = folder / "ours.sqlite"
     fill(path, chats, datetime.now(UTC))
     companion, stop = Companion(path, SystemClock()), asyncio.Event()
-    with mock.patch.object(channel, "Drainer", partial(Drainer, limits=NO_LIMITS)):
+    with mock.patch.object(channel, "Drainer", partial(Drainer, limits=UNLIMITED)):
         async with running_writer(companion):
             begin_anew(companion, chats)
             running = asyncio.create_task(run_telegram(

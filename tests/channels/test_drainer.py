@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.channels.drainer import BACKOFF_MOST, NO_LIMITS, TELEGRAM_LIMITS, Drainer, Limits, backoff
+from companion.channels.drainer import BACKOFF_MOST, TELEGRAM_LIMITS, Drainer, Limits, backoff
 from companion.port import Address, Delivered, Delivery, Gone, Later, Outgoing, Rank, Refused, Unreachable, Unsure
 from tests.fakes.clock import START, FakeClock, settle
 from tests.fakes.memory_outbox import MemoryOutbox
@@ -322,7 +322,7 @@ async def test_a_send_given_up_stays_due() -> None:
 
 
 async def test_a_channel_without_limits_does_not_wait() -> None:
-    desk = Desk(NO_LIMITS)
+    desk = Desk(Limits(per_chat=0.0, in_window=10_000, window=0.0, at_once=100))
     for text in "abc":
         desk.store.put(1, text)
     await desk.drainer.flush()

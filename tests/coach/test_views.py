@@ -608,7 +608,7 @@ def test_why_is_a_tap_on_a_lifters_page_and_offers_every_topic_that_has_answers(
     sam = full(room)
     (say,) = ask(room, "lifter", f"{sam}-why")
     offered = {tap.label: tap.data for row in say.buttons for tap in row}
-    assert {"Length", "The load", "The depth", "The drill", "Home work", "The retest date", "Measurement error"} <= offered.keys()
+    assert {"Length", "The load", "The depth", "The drill", "Homework", "The retest date", "Measurement error"} <= offered.keys()
     for data in offered.values():
         flow, asked = read_start(data)
         (said, *_) = ask(room, flow, asked)

@@ -33,7 +33,7 @@ def gained() -> Talk:
 
 
 def test_it_says_what_moved_most_and_from_where_to_where():
-    assert "heels on 2 cm (a little above parallel, to below parallel)" in begun().says[-2].text
+    assert "heels on 2 cm. Where it rounds: below parallel, instead of a little above parallel." in begun().says[-2].text
 
 
 def test_a_gain_that_holds_both_times_waits_for_the_next_morning():

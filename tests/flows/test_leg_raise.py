@@ -102,7 +102,7 @@ def test_whatever_the_phone_shows_it_is_asked_whether_the_leg_went_past_upright(
     """A leg at 120 degrees shows 60."""
     talk = by_level().say(str(shown))
     assert talk.state == "leg_raise.left_lean"
-    assert "that number can mean two things" in talk.last
+    assert "the same number short of straight up and past it" in talk.last
 
 
 def test_a_leg_past_upright_is_read_as_such():

@@ -191,7 +191,7 @@ def test_results_offer_no_drill_home_work_or_load_that_is_closed():
     assert "Lift at most 60 kg: that is what you were told" in results(**{"limit.kg": 60.0, "limit.words": "nothing above 60 kg"})
     nothing = results(**{"limit.move": "closed", "limit.words": "no training at all"})
     assert "To try before you squat" not in nothing
-    assert "Home work" not in nothing
+    assert "Homework" not in nothing
     assert "The drill for that part" not in nothing
     due = results(**{"limit.due": "yes", "limit.words": "no calf stretching"})
     assert "To try before you squat" not in due, "a limit whose date has come is asked about first"

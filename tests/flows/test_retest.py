@@ -1,4 +1,4 @@
-"""Test again: only what was wanted, with the last numbers, and what the home work was."""
+"""Test again: only what was wanted, with the last numbers, and what the homework was."""
 
 from collections.abc import Mapping, Sequence
 from datetime import timedelta

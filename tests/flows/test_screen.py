@@ -54,8 +54,8 @@ def test_it_goes_from_test_to_test_by_itself_and_ends_with_the_results():
 
 def test_each_test_comes_with_what_is_still_open_and_in_how_many_minutes():
     told = next(say for say in begun().says if say.text.startswith("Next: "))
-    assert "Still open: " in told.text
-    assert "it would tell most now" in told.text
+    assert "Still to find out: " in told.text
+    assert "it tells the most now" in told.text
     assert [tap.label for row in told.buttons for tap in row] == ["Show results now", "All the tests"]
 
 

@@ -300,10 +300,16 @@ def alone(name: str, gated: bool = False) -> tuple[Book, dict[str, Value]]:
     return bind([kept, *stubs], "home", "pain"), fixed
 
 
-class Replay:
-    """A walk taken by the real engine. ``said`` are all messages, ``effects`` everything else too, in order."""
+TAKEN: Final[dict[tuple[str, int, tuple[int, ...]], tuple[Walk, Session, Mapping[str, Value], tuple[Effect, ...]]]] = {}
+"""Where the engine stood after the beginnings of walks, which many share: by flow and by which objects the facts and replies are. The walk
+is held with them, so that these stay the same objects."""
 
-    def __init__(self, name: str, one: Walk) -> None:
+
+class Replay:
+    """A walk taken by the real engine. ``said`` are all messages, ``effects`` everything else too, in order. ``fresh``: step by step from its
+    start, for who watches the engine's moves."""
+
+    def __init__(self, name: str, one: Walk, fresh: bool = False) -> None:
         self.ways = ways_of(name)
         self.book, fixed = alone(name)
         fixed.clear()
@@ -312,9 +318,15 @@ class Replay:
         self.effects: list[Effect] = []
         flow = self.ways.flow
         self.session = Session(stack=(Frame(flow.name, flow.version, "1"),), runs=1)
-        for reply in one.replies:
+        ids = tuple(map(id, one.replies))
+        at = next((n for n in range(0 if fresh else len(ids), 0, -1) if (name, id(one.fixed), ids[:n]) in TAKEN), 0)
+        if at:
+            _, self.session, known, effects = TAKEN[name, id(one.fixed), ids[:at]]
+            self.known, self.effects = dict(known), list(effects)
+        for n, reply in enumerate(one.replies[at:], at + 1):
             self.known = dict(reply.beside)
             self.take(reply)
+            TAKEN[name, id(one.fixed), ids[:n]] = one, self.session, dict(self.known), tuple(self.effects)
 
     @property
     def frame(self) -> Frame | None:

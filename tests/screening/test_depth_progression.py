@@ -14,7 +14,6 @@ from companion.screening.depth import Band
 from companion.screening.depth_progression import (
     STATES,
     TABLE,
-    TRIGGERS,
     DayOutcome,
     DepthDay,
     DepthStep,
@@ -53,7 +52,7 @@ LEADS = {
 
 
 @pytest.mark.parametrize("due", [False, True])
-@pytest.mark.parametrize(("state", "trigger"), [(state, trigger) for state in STATES for trigger in TRIGGERS])
+@pytest.mark.parametrize(("state", "trigger"), sorted(LEADS))
 def test_every_trigger_leads_somewhere_in_every_state(state: str, trigger: str, due: bool) -> None:
     way = taken(state, trigger, due=due)
     expected = ("open", 1) if due and (state, trigger) == ("one_clean", "clean") else LEADS[state, trigger]
@@ -61,7 +60,8 @@ def test_every_trigger_leads_somewhere_in_every_state(state: str, trigger: str, 
 
 
 def test_the_table_is_complete_and_no_two_rows_hold_at_once() -> None:
-    assert {(way.source, way.trigger) for way in TABLE} == set(LEADS) == {(s, t) for s in STATES for t in TRIGGERS}
+    assert {(way.source, way.trigger) for way in TABLE} == set(LEADS)
+    assert {source for source, _ in LEADS} == set(STATES)
     for _, rows in groupby(sorted(TABLE, key=lambda way: (way.source, way.trigger)), key=lambda way: (way.source, way.trigger)):
         assert {way.due for way in rows} in ({None}, {True, False})
 

@@ -71,7 +71,7 @@ def test_an_offer_is_called_a_trial_and_says_when_to_stop() -> None:
     assert "not a fix" in offer.trial
     assert "before any pain" in offer.stop
     assert offer.standing == "common practice"
-    assert offer.home_words == "Home work, 3 days a week: calf stretch, straight and bent knee."
+    assert offer.home_words == "Homework, 3 days a week: calf stretch, straight and bent knee."
 
 
 @pytest.mark.parametrize("part", PARTS)

@@ -15,7 +15,6 @@ from companion.screening.geometry import (
     leg_raise_from_heel,
     leg_raise_from_level,
     shin_from_distance,
-    shin_from_level,
 )
 
 
@@ -78,18 +77,6 @@ def test_a_level_that_could_be_either_is_asked_back(shown: float) -> None:
 def test_a_level_shows_0_to_90(shown: float) -> None:
     with pytest.raises(ValueError, match="0 to 90"):
         leg_raise_from_level(shown, "short")
-
-
-@pytest.mark.parametrize(("shown", "counts_from", "angle"), [
-    (38, "upright", 38), (52, "floor", 38), (20, "floor", 70), (90, "floor", 0), (0, "upright", 0)])
-def test_a_level_on_the_shin_counts_from_upright_or_from_the_floor(shown: float, counts_from: str, angle: float) -> None:
-    assert shin_from_level(shown, counts_from) == angle  # type: ignore[arg-type]
-
-
-@pytest.mark.parametrize(("shown", "counts_from"), [(71, "upright"), (19, "floor"), (-1, "upright"), (91, "floor")])
-def test_a_shin_that_leans_too_far_was_counted_from_the_other_one(shown: float, counts_from: str) -> None:
-    with pytest.raises(ValueError, match=r"no shin|0 to 90"):
-        shin_from_level(shown, counts_from)  # type: ignore[arg-type]
 
 
 @given(st.floats(0, 90), st.sampled_from(["short", "past", "flat"]))

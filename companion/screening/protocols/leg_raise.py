@@ -128,7 +128,7 @@ def _looks(raised: LegRaise) -> dict[str, Reading]:
 
 def doubts(raised: LegRaise, context: FindingContext) -> dict[str, str]:
     """Return, by side, why its readings are not scored and what to repeat."""
-    found = side_doubts(_counted(raised), _looks(raised), SPREAD, "straight-leg raise", context.show)
+    found = side_doubts(_counted(raised), _looks(raised), SPREAD, "leg raise", context.show)
     unclear = [side for side in SIDES if raised.method == "level" and not _taken(raised, side)
                and getattr(raised, f"{side}_level") is not None]
     return found | {side: f"Straight-leg raise, {side}: {context.show(getattr(raised, f'{side}_level'), 'deg')} can mean near flat or near "
@@ -225,7 +225,7 @@ def _leaning(said: float | str | None) -> Lean | None:
 
 
 PROTOCOL: Final = Protocol(
-    _ID, title="Leg raise", short_name="straight-leg raise", looks_at="the hamstrings", minutes=3, place=40, ease=2,
+    _ID, title="Leg raise", short_name="leg raise", looks_at="the hamstrings", minutes=3, place=40, ease=2,
     needs=("floor", "phone level, or tape"), posture=BodyPosition.LYING, uses=(Work.BEND, Work.STRETCH_HAMSTRINGS), part="hamstrings",
     record=LegRaise,
     rows=tuple(_ROWS.values()), findings=findings, readings=readings, doubts=doubts, errors=RAISE_ERRORS, errors_men=RAISE_ERRORS_MEN,
