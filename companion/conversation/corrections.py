@@ -16,7 +16,7 @@ from companion.conversation.condition import Value
 from companion.conversation.draft import Draft
 from companion.conversation.flow import SIDES, Ask
 from companion.conversation.kinds import Ready
-from companion.conversation.naming import COMPARED, NAMED, names_it, points, sides
+from companion.conversation.naming import COMPARED_WITH, POINTS_EACH, names_it, points, sides
 from companion.conversation.number_kinds import Number
 from companion.conversation.number_slots import Slot, slot_of
 from companion.conversation.slots import options_of, slot_words
@@ -46,12 +46,12 @@ class Correction(NamedTuple):
     @property
     def named(self) -> bool:
         """True if the message names it, by name, side, order or the value it had."""
-        return self.points >= NAMED
+        return self.points >= POINTS_EACH
 
 
 def correction(draft: Draft, text: str) -> Correction | None:
     """Return the answer that a message puts right, None where that is not clear. Of those that fit as well the last is meant."""
-    plain = COMPARED.sub(" ", _LEAD.sub("", spelt(text)))
+    plain = COMPARED_WITH.sub(" ", _LEAD.sub("", spelt(text)))
     if not draft.top.trail:
         return None
     whole = tuple(Clause(clause.words, Mood.SAID, clause.ends, clause.raw) for clause in clauses(_NOT_THAT.sub("", plain)))
@@ -65,7 +65,7 @@ def correction(draft: Draft, text: str) -> Correction | None:
 
 def beside(draft: Draft, text: str) -> int:
     """Return how clearly a message names the open question itself (``naming.points``)."""
-    return points(draft, draft.ask, COMPARED.sub(" ", spelt(text)))
+    return points(draft, draft.ask, COMPARED_WITH.sub(" ", spelt(text)))
 
 
 class Elsewhere(NamedTuple):
@@ -81,7 +81,7 @@ class Elsewhere(NamedTuple):
 
 def elsewhere(draft: Draft, text: str) -> Elsewhere | None:
     """Return the answer of another run of today that a message puts right by name, the latest; None where there is none."""
-    plain = COMPARED.sub(" ", spelt(text))
+    plain = COMPARED_WITH.sub(" ", spelt(text))
     whole = tuple(Clause(clause.words, Mood.SAID, clause.ends, clause.raw) for clause in clauses(_NOT_THAT.sub("", plain)))
     latest = {(row.run, row.key): row for row in draft.known.answers()}
     for row in reversed(latest.values()):
@@ -176,10 +176,10 @@ def _rating(draft: Draft, plain: str, found: Correction) -> float:
     if ask.side and draft.ask.side and ask.side != draft.ask.side and ask.side not in sides(plain) and not last:
         return -1
     if (denied := _NOT_THAT.search(plain)) and ask.kind.options:
-        rating += NAMED * (found.old in choose(clauses(denied[1]), options_of(draft, ask)).values)
+        rating += POINTS_EACH * (found.old in choose(clauses(denied[1]), options_of(draft, ask)).values)
     if isinstance(ask.kind, Number) and not isinstance(found.old, str):
         was = [float(one[1].rstrip(".")) for one in _OLD.finditer(plain)]
-        rating += NAMED * any(abs(_kept(draft, ask.kind, number) - found.old) < 0.06 for number in was)
+        rating += POINTS_EACH * any(abs(_kept(draft, ask.kind, number) - found.old) < 0.06 for number in was)
     return rating + last + 0.5 * (found.key == draft.top.trail[-1]) if rating >= 0 else rating
 
 

@@ -16,12 +16,12 @@ from companion.language.act_rules import tables_in, words_of
 from companion.language.clauses import flat
 from companion.language.units import unit_word
 
-COMPARED: Final = re.compile(
+COMPARED_WITH: Final = re.compile(
     r"(?<=\w) (?:than|as|like|from|with|same (?:in|on)) (?:on |in |for )?(?:the |my )?(?:first|second|left|right|other|last|previous|"
     r"usual|plain|slow)(?: ones?| times?| leg| side| foot)?\b")
 """What an answer is only compared with."""
 
-NAMED: Final = 2
+POINTS_EACH: Final = 2
 """Points for a question that is named, by a word, its side or its place in the order; our choice."""
 
 _ORDER: Final = tuple(enumerate((
@@ -45,15 +45,15 @@ def sides(plain: str) -> set[str]:
 
 
 def points(draft: Draft, ask: Ask, plain: str) -> int:
-    """Return how clearly a text names a question: 0 not at all, ``NAMED`` for each way it does, less than 0 if it names another side or
+    """Return how clearly a text names a question: 0 not at all, ``POINTS_EACH`` a way it does, less than 0 if it names another side or
     place in the order. ``plain``: spelt, without what is only compared with."""
     said, place = sides(plain), _place(draft, ask)
     rating = 0
     if said and ask.side:
-        rating += NAMED if ask.side in said else -10
+        rating += POINTS_EACH if ask.side in said else -10
     if (told := orders(plain)) and place:
-        rating += NAMED if place in told else -10
-    return rating + NAMED * bool(_names(_stem(ask), _heading(draft, ask)).search(plain))
+        rating += POINTS_EACH if place in told else -10
+    return rating + POINTS_EACH * bool(_names(_stem(ask), _heading(draft, ask)).search(plain))
 
 
 def names_it(draft: Draft, ask: Ask, plain: str) -> bool:
