@@ -1,4 +1,4 @@
-"""About you: body, squat, and what is at hand. All of it by name; a test that needs one of these asks for that alone."""
+"""About you: body, squat, what is at hand, and with a tape three lengths. A test that needs one of these asks for that alone."""
 
 from companion.conversation.condition import Condition, Value, fact
 from companion.conversation.flow import Ask, Flow, Known
@@ -6,10 +6,13 @@ from companion.conversation.kinds import Kind, YesNo, choice
 from companion.conversation.number_kinds import Number
 from flows.shared import BANDS
 
+PROPORTIONS = "tape,shin,thigh,trunk"
+
 
 def asked_for(known: Known) -> dict[str, Value]:
     """Return which details are asked: those it was begun with by name, else all."""
-    wanted = [key for key in known.asked.split(",") if key in KEYS] or KEYS
+    asked = PROPORTIONS if known.asked == "proportions" else known.asked
+    wanted = [key for key in asked.split(",") if key in KEYS] or KEYS
     return {f"asks_{key}": "yes" for key in wanted}
 
 
@@ -40,7 +43,14 @@ STEPS = (
         ("broomstick", "Broomstick", "stick", "broom"), ("bar", "Empty bar", "barbell", "bar"), ("none", "Neither"))),
     _about("view", "Can you see yourself from the side while you squat?", choice(
         ("film", "Phone on a stand, filming", "film", "phone", "video"), ("mirror", "Mirror"), ("neither", "Neither"))),
+    _about("shin", "If you like, three lengths draw your own squat instead of an average one. Your shin: from the outer knee joint to the "
+        "knob of the ankle?", Number("cm", 15, 90, usual=(33, 52), example_value=43), fact("tape").is_("yes")),
+    _about("thigh", "Your thigh: from the bony knob at the side of the hip to the outer knee joint?",
+        Number("cm", 15, 90, usual=(33, 54), example_value=43), fact("tape").is_("yes")),
+    _about("trunk", "Your trunk: sitting tall, from the knob at the side of the hip to the top of the shoulder?",
+        Number("cm", 15, 90, usual=(38, 64), example_value=50), fact("tape").is_("yes")),
 )
 KEYS = [step.key for step in STEPS]
 
-FLOW = Flow("about_you", version=2, title="About you", at_start=asked_for, steps=STEPS)
+FLOW = Flow("about_you", version=3, compatible=(2,), title="About you", at_start=asked_for, steps=STEPS,
+            sentences=(r"(?:measure )?my (?P<asked>proportions)",))

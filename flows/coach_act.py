@@ -7,7 +7,7 @@ from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.day_kinds import Day
 from companion.conversation.effects import Act
 from companion.conversation.flow import Ask, Do, Flow, Known, Tell
-from companion.conversation.kinds import Option, Words, choice
+from companion.conversation.kinds import Kind, Option, Words, choice
 from companion.conversation.number_kinds import Number
 from companion.conversation.policy import Policy
 from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, HOLDS_DAYS
@@ -45,6 +45,8 @@ def ready(got: Facts, side: str) -> Value:
 
 
 ACT_ASKED = Fact("what", values=(*ACTS, "none"))
+
+
 def dated(got: Facts, side: str) -> Value:
     """Return "yes" if it is asked until when the action holds: an order is set, not ended."""
     said = {name: got.get(ACTS[name].asks[0]) for name in ENDING}
@@ -53,50 +55,49 @@ def dated(got: Facts, side: str) -> Value:
     return "no" if said.get(what) in (None, "none") or (reason is None and what in NEEDS_REASON) else "yes"
 
 
+def _ask(key: str, says: str, kind: Kind, free: bool = False) -> Ask:
+    """Return a question of the one act that asks for this key."""
+    return Ask(key, says, kind, free=free, only_if=ACT_ASKED.is_(next(act.name for act in ACTS.values() if key in act.asks)))
+
+
 READY = Fact("ready", values=("yes", "no"), of=ready)
 DATED = Fact("dated", values=("no", "yes"), of=dated)
 
 FLOW = Flow(
-    "coach_act", version=3, title="For a lifter", policy=Policy.ABOUT_OTHERS, command=None,
+    "coach_act", version=4, title="For a lifter", policy=Policy.ABOUT_OTHERS, command=None,
     gates=(COACHES_ONLY,),
     at_start=act_facts, facts=(ACT_ASKED, Fact("value", of=value_of), READY, DATED),
     steps=(
-        Ask("pin_depth", "{whom}: which depth should they keep to? It is where they start: movement or pain can move it back, and nothing "
+        _ask("pin_depth", "{whom}: which depth should they keep to? It is where they start: movement or pain can move it back, and nothing "
             "moves it deeper.", choice(
             *(Option(one.value, one.label, one.also) for one in BANDS.choices),
-            Option("none", "No longer pinned", ("unpin", "none"))), only_if=ACT_ASKED.is_("pin_depth")),
-        Ask("pin_load", "{whom}: up to which load?", Number("kg", 0, 500, usual=(0, 300), example_value=60,
-            choices=(Option("none", "No longer pinned", ("unpin", "none")),)), only_if=ACT_ASKED.is_("pin_load")),
-        Ask("raise_load", "{whom}: up to which load, above what the tests say? It ends with pain, a closed day or new results, and never "
-            "goes above what they trained without pain.", Number("kg", 0, 500, usual=(0, 300), example_value=70),
-            only_if=ACT_ASKED.is_("raise_load")),
-        Ask("pin_setup", "{whom}: which set-up should they squat with? It changes no limit of depth or load.", choice(
+            Option("none", "No longer pinned", ("unpin", "none")))),
+        _ask("pin_load", "{whom}: up to which load?", Number("kg", 0, 500, usual=(0, 300), example_value=60,
+            choices=(Option("none", "No longer pinned", ("unpin", "none")),))),
+        _ask("raise_load", "{whom}: up to which load, above what the tests say? It ends with pain, a closed day or new results, and never "
+            "goes above what they trained without pain.", Number("kg", 0, 500, usual=(0, 300), example_value=70)),
+        _ask("pin_setup", "{whom}: which set-up should they squat with? It changes no limit of depth or load.", choice(
             ("slow", "Three seconds down"), ("wide", "Feet wider"), ("heels", "Heels up"), ("front", "Weight in front"),
             ("slow+heels", "Slow, heels up"), ("wide+heels", "Wider, heels up"),
-            Option("none", "No longer set", ("unpin", "none"))), only_if=ACT_ASKED.is_("pin_setup")),
-        Ask("drill", "{whom}: which drill should they be offered?", choice(
+            Option("none", "No longer set", ("unpin", "none")))),
+        _ask("drill", "{whom}: which drill should they be offered?", choice(
             ("hip", "Hip: rock-back"), ("hamstrings", "Hamstrings: hinge"), ("calf", "Calf: knee over toes"),
-            ("trunk", "Trunk: pause squat"), ("control", "Control: hand on back"), ("none", "As the tests say")),
-            only_if=ACT_ASKED.is_("drill")),
-        Ask("ask_for", "{whom}: what should I ask them for?", choice(("film", "A film of their squat", "film", "video"), *TESTS),
-            only_if=ACT_ASKED.is_("ask_for")),
-        Ask("retest", "{whom}: on which day should they test again?", Day(), only_if=ACT_ASKED.is_("retest")),
-        Ask("private", "{whom}: what do you want to note? Only you read it. They can see that a note exists, not what it says.",
-            Words(limit=1000, example_text="ask about sleep next time"), free=True, only_if=ACT_ASKED.is_("private")),
-        Ask("seen_days", "{whom}: on which day did you see them? A new safety check must still pass, from tomorrow on.", choice(
-            ("0", "Today"), ("1", "Yesterday"), ("2", "Two days ago"), ("3", "Three days ago")), only_if=ACT_ASKED.is_("lift_referral")),
-        Ask("guess", "{whom}: what do you expect of the next retest, beyond measurement error? They are not told; I keep score of you and "
-            "of the rules.", choice(("better", "Better"), ("within_error", "No change", "same", "the same"), ("worse", "Worse")),
-            only_if=ACT_ASKED.is_("guess")),
-        Ask("group", "{whom}: into which group? Type its name. If they are in it, they leave it.",
-            Words(limit=30, example_text="Tuesday 6 pm"), free=True, only_if=ACT_ASKED.is_("group")),
-        Ask("code", "{whom}: which code did the other coach give you? They make it with “invite a lifter”. Nothing changes before {whom} "
-            "agrees.", Words(limit=60, example_text="abcd efgh jkmn"), free=True, only_if=ACT_ASKED.is_("hand_over")),
-        Ask("aside", "{whom}: put aside until when? They stay in your list; pain or a referral brings them back at once.", choice(
+            ("trunk", "Trunk: pause squat"), ("control", "Control: hand on back"), ("none", "As the tests say"))),
+        _ask("ask_for", "{whom}: what should I ask them for?", choice(("film", "A film of their squat", "film", "video"), *TESTS)),
+        _ask("retest", "{whom}: on which day should they test again?", Day()),
+        _ask("private", "{whom}: what do you want to note? Only you read it. They can see that a note exists, not what it says.",
+            Words(limit=1000, example_text="ask about sleep next time"), free=True),
+        _ask("seen_days", "{whom}: on which day did you see them? A new safety check must still pass, from tomorrow on.", choice(
+            ("0", "Today"), ("1", "Yesterday"), ("2", "Two days ago"), ("3", "Three days ago"))),
+        _ask("group", "{whom}: into which group? Type its name. If they are in it, they leave it.",
+            Words(limit=30, example_text="Tuesday 6 pm"), free=True),
+        _ask("code", "{whom}: which code did the other coach give you? They make it with “invite a lifter”. Nothing changes before {whom} "
+            "agrees.", Words(limit=60, example_text="abcd efgh jkmn"), free=True),
+        _ask("aside", "{whom}: put aside until when? They stay in your list; pain or a referral brings them back at once.", choice(
             ("1", "Tomorrow"), ("3", "In three days"), ("7", "In a week"), ("dismiss", "Something new comes", "dismiss"),
-            ("reviewed", "It is settled: reviewed", "reviewed")), only_if=ACT_ASKED.is_("put_aside")),
-        Ask("finding", "{whom}: which finding do you see differently?", choice(
-            ("length", "Length"), ("strength", "Strength"), ("control", "Control")), only_if=ACT_ASKED.is_("overrule")),
+            ("reviewed", "It is settled: reviewed", "reviewed"))),
+        _ask("finding", "{whom}: which finding do you see differently?", choice(
+            ("length", "Length"), ("strength", "Strength"), ("control", "Control"))),
         Ask("ruling", "{whom}: how do you see it? What the tests say stays next to it.", choice(
             ("likely", "Likely"), ("ruled_out", "Ruled out"), ("open", "Open"),
             (AS_COMPUTED, "As the tests say", "take it back", "as computed")), only_if=fact("finding").known),

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from companion.conversation.condition import Value, fact
-from companion.conversation.flow import Gate, Known
+from companion.conversation.effects import Show
+from companion.conversation.flow import Do, Flow, Gate, Known
+from companion.conversation.policy import Policy
 
 IS_COACH = fact("is_coach").is_("yes")
 COACHES_ONLY = Gate(~IS_COACH, "That is only for coaches. Whoever runs this bot decides who is one.")
@@ -19,3 +23,9 @@ def asked_of(known: Known) -> dict[str, Value]:
     """Return the lifter, their name and the action from a payload such as "17-pin_depth", unchecked."""
     of, _, what = known.asked.partition("-")
     return {"of": of, "asked_what": what, "whom": str(known.facts.get(f"lifter.{of}", "")) or "this lifter"}
+
+
+def page_flow(name: str, title: str, **more: Any) -> Flow:
+    """Return the flow that shows a coach the view of its own name, of what it was asked for; ``more``: how else it is begun."""
+    return Flow(name, version=1, title=title, policy=Policy.PAGE, gates=(COACHES_ONLY,), at_start=asked_for,
+                steps=(Do(Show(name, "{asked}")),), **more)

@@ -279,7 +279,7 @@ def over_words(got: Facts, side: str) -> Value | None:
     return over.words(lambda value, unit: shown(value, unit, str(got.get("welcome.units", METRIC)))) or None
 
 
-def bar_kg_of(got: Facts, side: str) -> Value | None:
+def bar_kg_of(got: Facts, side: str) -> float | None:
     """Return the weight of the lifter's bar in kg; None if not known."""
     system, bar = str(got.get("welcome.units", "metric")), str(got.get("bar.bar", ""))
     return _number(got, "bar.weight") if bar == "other" else BAR_WEIGHTS[system].get(bar)
@@ -291,7 +291,7 @@ def _sets(got: Facts) -> tuple[float, str, tuple[WarmUpSet, ...]] | None:
     if not load:
         return None
     system = str(got.get("welcome.units", "metric"))
-    bar = _number(got, "bar.weight") or 20.0 if got.get("bar.bar") == "other" else BAR_WEIGHTS[system][str(got.get("bar.bar", "full"))]
+    bar = bar_kg_of(got, "") or BAR_WEIGHTS[system]["full"]
     own = got.get("bar.plates") if got.get("bar.which") == "own" else None
     plates = tuple(float(size) for size in str(own).split(",")) if own else None
     most = _as_typed(min(load, _number(got, "most") or load), system)

@@ -40,6 +40,7 @@ FLOW = Flow(
     command=("estimate", "my depth", "how deep"),
     gates=(*AT_ALL, *CLOSING_LEVELS, limited(Work.SQUAT)), at_start=estimate_facts,
     steps=tuple(Tell(f"{{part_{number}}}", fact(f"part_{number}").known, picture="your_squat" if number == 1 else "",
-                     offers=(Offer("Why?", "why_told", "estimate"),) if number == 1 else ())
+                     offers=(Offer("Why?", "why_told", "estimate"), Offer("My proportions", "about_you", "proportions"))
+                     if number == 1 else ())
                 for number in range(1, PARTS_MOST + 1)),
 )

@@ -1,9 +1,6 @@
 """Find a lifter: “find Sam” opens that lifter's page for their coach, or lists those it may mean."""
 
-from companion.conversation.effects import Show
-from companion.conversation.flow import Do, Flow
-from companion.conversation.policy import Policy
-from flows.coach_shared import COACHES_ONLY, IS_COACH, asked_for
+from flows.coach_shared import IS_COACH, page_flow
 
 NO_NAMES = frozenset((
     "a", "again", "all", "an", "another", "any", "everyone", "everything", "how", "it", "lifter", "lifters", "me", "more", "my", "next",
@@ -24,9 +21,7 @@ def is_name(asked: str) -> bool:
     return bool(words) and len(words) <= NAME_WORDS_MOST and words[0] not in NO_NAMES and NOT_PEOPLE.isdisjoint(words)
 
 
-FLOW = Flow(
-    "find_lifter", version=1, title="Find a lifter", policy=Policy.PAGE, command=None, gates=(COACHES_ONLY,), at_start=asked_for,
+FLOW = page_flow(
+    "find_lifter", "Find a lifter", command=None,
     sentences=(r"(?:please )?(?:(?:find|show|look up|open)(?: me)?(?: lifter)?|lifter) (?P<asked>.{1,60})",), fits=is_name,
-    said_by=IS_COACH,
-    steps=(Do(Show("find_lifter", "{asked}")),),
-)
+    said_by=IS_COACH)

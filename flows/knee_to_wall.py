@@ -142,7 +142,7 @@ FLOW = flow_of(
         Run("about_you", TAPE & ~fact("about_you.height").known, asked="height", checks=True),
         Tell("Bare feet, facing a wall. Lay the tape on the floor, zero at the wall. No free wall? A closed door "
             "or a wardrobe does.", TAPE, picture="knee_to_wall_setup"),
-        Tell("Bare feet, facing a wall, phone in your hand with the level open.", LEVEL),
+        Tell("Bare feet, facing a wall or a closed door, phone in your hand with the level open.", LEVEL),
         Tell("Bare feet, facing a wall, the phone on a stand. First find the place: the foot as far back as the heel allows.", FILM),
         *sided((*TAKE, *BENDS, LIMIT), "left"),
         *_as_left(sided(TAKE, "right")), *sided(BENDS, "right"), *ODD_FOOT, sided(LIMIT, "right"),

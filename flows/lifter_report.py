@@ -1,11 +1,5 @@
 """Lifter's report: the whole page as a document, for their coach."""
 
-from companion.conversation.effects import Show
-from companion.conversation.flow import Do, Flow
-from companion.conversation.policy import Policy
-from flows.coach_shared import COACHES_ONLY, asked_for
+from flows.coach_shared import page_flow
 
-FLOW = Flow(
-    "lifter_report", version=1, title="A lifter's report", policy=Policy.PAGE, command=None, gates=(COACHES_ONLY,),
-    at_start=asked_for, steps=(Do(Show("lifter_report", "{asked}")),),
-)
+FLOW = page_flow("lifter_report", "A lifter's report", command=None)

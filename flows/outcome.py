@@ -95,9 +95,9 @@ FLOW = Flow(
         Tell("No change you tried moved where it rounds, so your plain set-up stands.", WORK_OPEN & fact("setup.proposed").is_("none")
              & HAS_WORDS["setup_words"].is_("no")),
         Tell("{load_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT, offers=why("load")),
-        Tell("{limit_words}", WORK_OPEN & ~AT_REST, waits=False),
+        Tell("{limit_words}", WORK_OPEN, waits=False),
         Tell("{stance}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["stance"].is_("yes")),
-        Tell("{settle}", TESTED & HAS_WORDS["settle"].is_("yes") & ~DECIDED),
+        Tell("{settle}", TESTED & GROWN & ~SHUT & HAS_WORDS["settle"].is_("yes") & ~DECIDED),
         Tell("No home test is left that would settle it. Somebody who can watch you squat could tell you more.",
              TESTED & HAS_WORDS["settle"].is_("no") & fact("overall").one_of("by_elimination", "open")),
         Tell("{notes}", TESTED & HAS_WORDS["notes"].is_("yes")),

@@ -9,7 +9,7 @@ from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.conversation.wording import MOST_WORDS
 from companion.language.units import METRIC, shown
-from companion.screening.conclusion import Conclusion, conclude, settle_words, verdict_words
+from companion.screening.conclusion import Conclusion, conclude, ruled_as, settle_words, verdict_words
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.drills import DrillOffer, offer_for
 from companion.screening.errors import errors_from
@@ -59,7 +59,7 @@ def concluded(known: Known, setup: SetUp | None = None) -> tuple[Screen, Conclus
     errors = errors_from(answers, about.sex)
     pain = pain_now(known.facts.get("safety_check.pain"), known.facts.get("safety.level"))
     conclusion = conclude(screen, about, pain, showing(known), errors, setup or setup_from(known.facts),
-                          days_told(answers, zone_from(known.facts, known.now)))
+                          days_told(answers, zone_from(known.facts, known.now)), closed_tests(known))
     return screen, conclusion, plan(conclusion, screen, about, errors)
 
 
@@ -81,7 +81,7 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     }
     for verdict in conclusion.verdicts:
         facts |= verdict_facts(verdict)
-    ruled = " ".join(f"{verdict.cause.capitalize()}: {verdict.ruling.value.replace('_', ' ')}." for verdict in conclusion.verdicts)
+    ruled = " ".join(f"{verdict.cause.capitalize()}: {ruled_as(verdict).removesuffix(' to call')}." for verdict in conclusion.verdicts)
     facts["summary"] = conclusion.words if conclusion.overall in ("normal", "no_rounding") else f"{conclusion.words} {ruled}"
     if conclusion.repeat:
         facts |= {"repeat": conclusion.repeat.test, "repeat_words": conclusion.repeat.words}
@@ -204,13 +204,24 @@ def closed_for(known: Known) -> frozenset[Work]:
     return frozenset(work for work in Work if known.facts.get(work.fact) == "closed")
 
 
+def pregnant(known: Known) -> bool:
+    """True if they are, or may be, pregnant."""
+    return any(known.facts.get(f"{told}.pregnant") in ("yes", "unsure") for told in ("safety_check", "safety"))
+
+
+def closed_tests(known: Known) -> frozenset[str]:
+    """Return the tests that a clinician's limits or pregnancy close for this lifter."""
+    closed = closed_for(known)
+    return frozenset(test for test, one in protocols().items() if closed & {Work.MOVE, *one.uses}
+                     or (one.posture.barred_in_pregnancy and pregnant(known)))
+
+
 def offer_of(conclusion: Conclusion, known: Known, limited: bool = True) -> DrillOffer | None:
     """Return the drill for the likeliest part, or the one a coach chose, adapted to this lifter; None if there is none. ``limited``:
     false for the one there is once their limits are over."""
-    pregnant = any(known.facts.get(f"{told}.pregnant") in ("yes", "unsure") for told in ("safety_check", "safety"))
     part = str(known.facts.get("drill.pin", "")) or conclusion.part
     return offer_for(part, easier=conclusion.easier and part == conclusion.part, no_stretch=part in conclusion.no_stretch,
-                     no_lying=pregnant, closed=closed_for(known) if limited else frozenset())
+                     no_lying=pregnant(known), closed=closed_for(known) if limited else frozenset())
 
 
 def overruled(known: Known) -> str:

@@ -7,18 +7,19 @@ from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Jump, Offer, Run, Tell
 from companion.conversation.kinds import YesNo
 from companion.conversation.policy import Policy
-from companion.screening.pairs import COMMON as NEED_NO_MORE
 from companion.screening.pairs import LOOK
 from companion.screening.protocols import route
 from companion.screening.setups import NAMES
 from flows.screen_facts import FLOOR_OPEN, LEVEL, NOT_CHECKED_TODAY, SCREEN_MINUTES, SQUATS_OPEN, done_already, wanted
 from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, limited
 
-PLAIN_ROUNDS = fact(NEED_NO_MORE.rounds)
+PLAIN_ROUNDS = fact(LOOK.key("plain_rounds"))
 NO_PAIN = fact("safety_check.pain") <= 0
-CLEAN_LOADED = ~fact(NEED_NO_MORE.loaded).one_of(*NEED_NO_MORE.not_loaded)
+CLEAN_LOADED = ~fact(LOOK.key("load_rounds")).one_of("little", "some", "clearly")
 REST_OPTIONAL = CLEAN_LOADED & (PLAIN_ROUNDS.is_("no") | (
-    NO_PAIN & PLAIN_ROUNDS.one_of("little", "some") & fact(NEED_NO_MORE.depth).one_of(*NEED_NO_MORE.deep)))
+    NO_PAIN & PLAIN_ROUNDS.one_of("little", "some") & fact(LOOK.key("plain_depth")).one_of("parallel", "below")))
+"""True where the other tests are optional: never rounding without load, or a little of it that deep without pain (McKean 2010 J Strength
+Cond Res 24:2731, read), and none on film under load."""
 WANTS_MORE = ~fact("all_the_same").is_("no")
 LOOKED = fact(Run(LOOK.id).key).is_("done")
 NORMAL = (

@@ -11,7 +11,7 @@ from companion.conversation.flow import Known
 from companion.screening.errors import errors_from
 from companion.screening.evidence import EvidenceRow, Finding
 from companion.screening.findings import findings_of
-from companion.screening.next_test import still_open
+from companion.screening.next_test import holds_firmly, still_open
 from companion.screening.pairs import LOOK, OPENINGS, waiting
 from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocol, protocols, route
@@ -20,7 +20,7 @@ from companion.screening.safety import BodyPosition, Level
 from companion.screening.screen import about_from
 from companion.screening.sources import value
 from flows.outcome_facts import concluded, showing, told_at
-from flows.shared import closes
+from flows.shared import BODY_WEIGHT, NO_BAR, closes
 
 COUNTS_FOR = timedelta(days=value("screen_counts"))
 """A test done longer ago than this is done again in a new screen (choice)."""
@@ -37,6 +37,7 @@ FLOOR_OPEN = RESTED & (NOT_CHECKED_TODAY | LEVEL.one_of("go", "no_load"))
 NO_FLOOR = fact("at_hand.floor").is_("no") & fact("at_hand.floor.today").known
 """True if they said today that they can't lie down or get down on the floor."""
 YEARS: Final = fact("about_you.years")
+STICK: Final = fact("about_you.stick")
 
 
 def tests_done(known: Known, since: datetime | None) -> set[str]:
@@ -88,11 +89,13 @@ def what_is_open(known: Known) -> dict[str, Value]:
     answers = list(known.answers())
     about = about_from(answers)
     found = findings_of(screen, about, showing(known), errors_from(answers, about.sex))
-    names = _worth_doing(tuple(found), conclusion.verdicts, tuple(tests), tuple(waiting(screen).items()))
+    names = _worth_doing(tuple(found), conclusion.verdicts, tuple(tests), tuple(waiting(screen).items()), about.load,
+                         not (BODY_WEIGHT | NO_BAR | STICK.one_of("broomstick", "none")).holds(facts))
     first = next((test for test in names if wanted(protocol(test), "about_you.years" in facts).holds(facts)), "")
     if not first:
         return {}
-    causes = [one.cause for one in conclusion.verdicts if one.ruling not in (Ruling.LIKELY, Ruling.RULED_OUT)]
+    causes = [f"how sure {one.cause} is" if one.ruling in (Ruling.LIKELY, Ruling.RULED_OUT) else one.cause
+              for one in conclusion.verdicts if not holds_firmly(one)]
     return {"next": first, "title": protocol(first).title.lower(), "minutes": float(protocol(first).minutes), "left": float(len(names)),
             "minutes_left": float(sum(protocol(test).minutes for test in names)),
             "still": ", ".join(causes) or "how sure that is", "rest": ",".join(test for test in names if test != first)}
@@ -100,9 +103,9 @@ def what_is_open(known: Known) -> dict[str, Value]:
 
 @lru_cache(500)  # many lifters have no result yet, and a test that is left out of a screen leads here at once again
 def _worth_doing(found: tuple[Finding, ...], verdicts: tuple[Verdict, ...], tests: tuple[str, ...],
-                 waits: tuple[tuple[str, EvidenceRow], ...]) -> tuple[str, ...]:
+                 waits: tuple[tuple[str, EvidenceRow], ...], usual: float | None, bar: bool) -> tuple[str, ...]:
     """Return the open tests worth doing, the one to do next first."""
-    return tuple(test for test, _ in still_open(found, verdicts, tests, dict(waits)).tests)
+    return tuple(test for test, _ in still_open(found, verdicts, tests, dict(waits), usual, bar).tests)
 
 
 def _may_come(test: Protocol[Any], facts: dict[str, Value], left: list[str]) -> bool:
@@ -110,7 +113,7 @@ def _may_come(test: Protocol[Any], facts: dict[str, Value], left: list[str]) -> 
     if not open_for(test).holds(facts) or f"done_{test.id}" in facts:
         return False
     opening = OPENINGS.get(test.id)
-    if opening is None or wanted(test, "about_you.years" in facts).holds(facts):
+    if opening is None:
         return True
     years = facts.get(YEARS.name, opening.years)
     return isinstance(years, float | int) and years >= opening.years and all(

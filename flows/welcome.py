@@ -25,7 +25,7 @@ FLOW = Flow(
         Tell("Hello. I help you find out why your lower back rounds at the bottom of a squat, with tests at home. I do "
              "not diagnose, and I do not replace a doctor or physiotherapist. You can stop at any time."),
         *first_asked(LIFTER_TEXT),
-        Ask("adult", "Are you 18 or over?", YesNo(yes="Yes", no="No, under 18"), safety=True),
+        Ask("adult", "Are you 18 or over?", YesNo(yes="Yes", no="No, under 18", from_age=18), safety=True),
         Ask("coach_first", "Under 18, this only works with a coach who is linked to you here, and there is none yet. Ask your "
             "coach for a code and send it to me; once you have agreed, tap below.", Ready("A coach is linked"),
             lets=("link",), back=False, only_if=ALONE, then=(Jump(ALONE, "coach_first"),)),

@@ -11,6 +11,7 @@ from companion.conversation.flow import Flow, Known, Tell
 from companion.conversation.policy import Policy
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import normalise
+from companion.language.units import METRIC, reworded
 from companion.screening.topics import TOPIC_BY_NAME, TOPICS, answers
 from flows.outcome_facts import concluded, showing
 
@@ -32,7 +33,8 @@ def why_facts(known: Known) -> dict[str, Value]:
     if topic is None:
         return {}
     verdicts = concluded(known)[1].verdicts if topic.told else ()
-    return {f"say_{n}": text for n, text in enumerate(answers(topic, verdicts, showing(known)), 1)}
+    system = str(known.facts.get("welcome.units", METRIC))
+    return {f"say_{n}": reworded(text, system) for n, text in enumerate(answers(topic, verdicts, showing(known)), 1)}
 
 
 FLOW = Flow(

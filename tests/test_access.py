@@ -18,7 +18,7 @@ from click.testing import CliRunner
 from companion.app.onboarding import Onboarding
 from companion.app.unsaved import UnsavedMessages
 from companion.cli import main as cli
-from companion.coach.views import LIFTER_VIEWS
+from companion.coach.lifter_messages import LIFTER_VIEWS
 from companion.port import Address, Inbound, Tapped, Typed
 from companion.record import coaching, operator_requests, people
 from companion.screening.coach_acts import COACH_ACTS
@@ -26,7 +26,7 @@ from flows.catalogue import BOOK, CATALOGUE
 from flows.coach_shared import COACHES_ONLY as COACHES_ONLY
 from flows.signs import NOTHING_HEARD
 from flows.wrong_tap import NOTHING_TO_UNDO
-from tests.coach.test_actions import Gym
+from tests.coach.gym import Gym
 
 STRANGER, OPERATOR = Address("terminal", "nobody yet"), Address("terminal", "the operator")
 LIFTER, OTHER = Address("terminal", "samphire"), Address("terminal", "mia")
@@ -86,7 +86,7 @@ PAST_THE_BUTTON: Final = {
     "act lift_referral": ("go.coach_act.{lifter}-lift_referral", ("Today", "seen and fine"), THE_COACH),
     "act group": ("go.coach_act.{lifter}-group", ("Tuesday 6 pm",), THE_COACH),
     "act hand_over": ("go.coach_act.{lifter}-hand_over", ("abcd efgh jkmn", "moving away"), THE_COACH),
-    "act guess": ("go.coach_act.{lifter}-guess", ("Better",), THE_COACH),
+    "act guess": ("go.coach_act.{lifter}-guess-better", (), THE_COACH),
     "act private": ("go.coach_act.{lifter}-private", ("tired lately",), THE_COACH),
     "act settle": ("go.coach_act.{lifter}-settle-pin_load-{coach}", (), THE_COACH),
     "act put_aside": ("go.coach_act.{lifter}-put_aside", ("Tomorrow",), THE_COACH),

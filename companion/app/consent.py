@@ -26,7 +26,7 @@ def renewal(book: Book, flow: str, session: Session, event: Happening, known: Kn
     """
     if isinstance(event, Invite):
         return None
-    if is_asked(flow, session):
+    if any(frame.flow == flow for frame in session.stack):
         return None if isinstance(event, Settle) else _hurt_meanwhile(book, flow, session, step(book, session, event, known))
     if _goes_first(book, session):
         return None
@@ -40,11 +40,6 @@ def renewal(book: Book, flow: str, session: Session, event: Happening, known: Kn
     begins = bool(then.stack) and not then.top.state and by_itself
     taken = _question(book, flow, then, said, known) if begins else _question(book, flow, session, (), known)
     return taken._replace(session=taken.session._replace(at=known.now.isoformat()))
-
-
-def is_asked(flow: str, session: Session) -> bool:
-    """True if the consent question of ``flow`` is open."""
-    return any(frame.flow == flow for frame in session.stack)
 
 
 def may_ask(book: Book, flow: str, session: Session) -> bool:

@@ -164,16 +164,12 @@ class Conversations:
         self.erased = True
         if turn.to:
             self.note_owed(turn.db, Address(*turn.to), owed.OWES_ERASED, turn.now)
-            self.say_unsaved(Address(*turn.to), [effect for effect in effects if isinstance(effect, Say)], Rank.ANSWER)
+            self.unsaved.put(Address(*turn.to), [effect for effect in effects if isinstance(effect, Say)], Rank.ANSWER)
 
     def note_owed(self, db: sqlite3.Connection, to: Address, kind: str, now: datetime) -> None:
         """Note what is owed to an address without a person; at a terminal, where the address is a name, nobody waits for it."""
         if to.channel != TERMINAL_CHANNEL:
             owed.note(db, *to, kind, now)
-
-    def say_unsaved(self, to: Address, said: Sequence[Say], rank: Rank) -> None:
-        """Queue messages in memory for an address without a person in the database."""
-        self.unsaved.put(to, said, rank)
 
     # the clock --------------------------------------------------------------------------------------------
 

@@ -85,10 +85,6 @@ def _replan(turn: Turn, effect: Replan) -> None:
     turn.changed()
 
 
-def _calendar(turn: Turn, effect: Calendar) -> None:
-    _send(turn, CALENDAR_SAYS, _file(turn, FORMATS["ics"]))
-
-
 def _alert(turn: Turn, effect: Alert) -> None:
     alert = persist.alert(turn, effect)
     post(turn, alert_letters(turn.db, turn.person, effect.because, effect.level, alert))
@@ -124,14 +120,6 @@ def _cards(turn: Turn, effect: SendCards) -> None:
     _send(turn, CARDS_SAY, persist.Document("cards.pdf", cards_pdf("letter" if effect.paper == "letter" else "A4")))
 
 
-def _link(turn: Turn, effect: Link) -> None:
-    post(turn, links.link(turn, effect))
-
-
-def _act(turn: Turn, effect: Act) -> None:
-    post(turn, actions.act(turn, effect))
-
-
 def show(turn: Turn, effect: Show) -> None:
     """Show a lifter their coaches, or a coach the view they asked for."""
     if effect.view == "my_coaches":
@@ -160,8 +148,10 @@ def _report(turn: Turn, of: str) -> None:
 HANDLERS: Final[Mapping[type[Effect], Handler]] = {
     Say: persist.message, Began: persist.began, Ended: persist.ended, Reopened: persist.reopened, Record: persist.answer,
     Void: late_pain.void, CountAgain: late_pain.count_again,
-    Find: _find, Remind: persist.remind, StopReminders: _stop_reminders, Replan: _replan, Calendar: _calendar,
-    Alert: _alert, Erase: _erase, Export: _export, Redeem: links.redeem, Link: _link, Show: show, Act: _act, ReadFilm: _read_film,
+    Find: _find, Remind: persist.remind, StopReminders: _stop_reminders, Replan: _replan, Alert: _alert, Erase: _erase, Export: _export,
+    Calendar: lambda turn, effect: _send(turn, CALENDAR_SAYS, _file(turn, FORMATS["ics"])),
+    Link: lambda turn, effect: post(turn, links.link(turn, effect)), Redeem: links.redeem,
+    Act: lambda turn, effect: post(turn, actions.act(turn, effect)), Show: show, ReadFilm: _read_film,
     SendCards: _cards,
 }
 """The handler of each effect."""

@@ -128,30 +128,27 @@ class DueSweep:
     def _after_failed(self, db: sqlite3.Connection, id: int) -> None:
         """Plan the next reminder of the kind after one that failed."""
         if settled := reminders.settled_reminder(db, id):
-            self._replan(self._turn(db, settled[0].person), settled[0])
+            turn = self._turn(db, settled[0].person)
+            replan(db, turn.person, turn.known.facts, turn.now, settled[0])
 
     def _turn(self, db: sqlite3.Connection, person: int) -> Turn:
         return self._bot.turn(db, person, self._bot.clock.now())
-
-    def _replan(self, turn: Turn, settled: reminders.Reminder) -> None:
-        replan(turn.db, turn.person, turn.known.facts, turn.now, settled)
 
     def _tell_of_open_pain(self, db: sqlite3.Connection) -> bool:
         """Alert coaches to pain questions left unanswered for a while, with the answers so far, and to an unanswered "Did something
         hurt?"; once per conversation. Answers given later raise their own alert. Returns True if there were any."""
         now = self._bot.clock.now()
-        untold = unreported_pain(db, now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL)
-        for person, run in untold:
-            turn = self._turn(db, person)
+        untold = list[tuple[int, str, str]]()
+        for person, run in unreported_pain(db, now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL):
             told = "; ".join(f"{key.replace('_', ' ')}: {plain(raw)[:ANSWER_MOST]}" for key, raw in answers_in_run(db, person, run))
-            because = f"something hurt, and the questions about it are still open{f' ({told})' if told else ''}"
-            carry_out(turn, [Alert(str(turn.known.facts.get(SAFETY_LEVEL, "")), because, run)])
-        asked = hurt_unanswered(db, now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL)
-        for person, run, words in asked:
-            turn = self._turn(db, person)
+            untold.append((person, run, f"something hurt, and the questions about it are still open{f' ({told})' if told else ''}"))
+        for person, run, words in hurt_unanswered(db, now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL):
             told = f" (about “{plain(words)[:ANSWER_MOST]}”)" if words else ""
-            carry_out(turn, [Alert(str(turn.known.facts.get(SAFETY_LEVEL, "")), f"{HURT_ASKED}, and has not answered{told}", run)])
-        return bool(untold or asked)
+            untold.append((person, run, f"{HURT_ASKED}, and has not answered{told}"))
+        for person, run, because in untold:
+            turn = self._turn(db, person)
+            carry_out(turn, [Alert(str(turn.known.facts.get(SAFETY_LEVEL, "")), because, run)])
+        return bool(untold)
 
     def _tell_unseen(self, db: sqlite3.Connection) -> bool:
         """Tell lifters that no coach has seen their alert yet, once and outside their quiet hours; if there are several coaches, alert
@@ -212,7 +209,7 @@ class DueSweep:
                 add_round(db, reminder, now, reminder.round + 1)
             elif decision.what == "stale":
                 self._say_missed(turn, reminder)
-        self._replan(turn, reminder)
+        replan(turn.db, turn.person, turn.known.facts, turn.now, reminder)
 
     def _invite(self, turn: Turn, event: Happening, offer: reminders.Reminder | None = None) -> None:
         self._bot.advance(turn, people.load_session(turn.db, turn.person), event, offer)

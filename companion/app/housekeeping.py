@@ -66,10 +66,11 @@ async def _remove_old_rows(companion: Companion) -> bool:
     update: tuple[str, int] | None = ("", 0)
     while update is not None:
         update = await do(partial(expiry.remove_updates, after=update, now=now))
-    messages, removed = expiry.RemovedMessages(0, 0), 0
-    while messages.upto is not None:
-        messages = await do(partial(expiry.remove_messages, after=messages.upto, before=before))
-        removed += messages.removed
+    upto: int | None = 0
+    removed = 0
+    while upto is not None:
+        upto, gone = await do(partial(expiry.remove_messages, after=upto, before=before))
+        removed += gone
     await do(partial(status.set_mark, name=OLD_ROWS_REMOVED, value=1.0, at=now))
     return removed > 0
 
@@ -84,10 +85,11 @@ async def _remove_old_answers(companion: Companion, months: int) -> bool:
     if last is not None and isinstance(last[0], float) and last[1] <= now:
         before = months_before(last[1], int(last[0]))
     looked = last[1] if before is not None and last is not None else None
-    answers, persons, someone, failed = 0, 0, expiry.Candidates([], 0), False
-    while someone.upto is not None:
-        someone = await do(partial(expiry.candidates, after=someone.upto, cut=cut, before=before, looked=looked))
-        for person in someone.persons:
+    answers, persons, failed = 0, 0, False
+    upto: int | None = 0
+    while upto is not None:
+        some, upto = await do(partial(expiry.candidates, after=upto, cut=cut, before=before, looked=looked))
+        for person in some:
             gone = await _remove_answers_of(companion, person, cut)
             failed = failed or gone is None
             if gone:

@@ -13,7 +13,8 @@ from companion.app.rate_limit import always_heard
 from companion.conversation.catalogue import Catalogue
 from companion.conversation.effects import Alert, Began, Effect, Ended, Erase, Find, Record, Remind, Reopened, Say
 from companion.conversation.events import Happening, Settle
-from companion.conversation.flow import Known
+from companion.conversation.flow import Ask, Known
+from companion.conversation.kinds import Answer, ReadingContext
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step, unsettled
 from companion.language.pain import Pain
@@ -28,8 +29,12 @@ KEPT_ON_CONSENT: Final = (Began, Ended, Reopened, Record, Find, Remind, Alert)
 
 CODE_KEPT: Final = "I have your code. Please answer the question above first."
 
-CODE_AGAIN: Final = ("I keep nothing before you agree, and was restarted since: please send me your code once more, as “code abcd efgh "
-                     "jkmn”.")
+CODE_AGAIN: Final = ("I keep nothing before you agree, and was restarted since. If you came with a code, please send it once more, as "
+                     "“code abcd efgh jkmn”. If it is lost, ask whoever gave it to you for a new one.")
+
+CODE_GONE: Final = ("That code is not one of mine, or it was used or has expired: it works once, within seven days. If you are to be a "
+                    "coach here, ask whoever runs this bot for a new one, and send it before you agree to anything. A lifter's code comes "
+                    "from their coach.")
 
 IN_SHORT: Final = "it hurts"
 """What stands for words that are not kept, where somebody said that something hurts."""
@@ -101,16 +106,18 @@ class Onboarding:
         stranger = self._waiting.pop(inbound.address, None)
         if stranger is None:
             stranger = _Stranger()
-            self._brought(db, stranger, event, now)
-            first = stranger.settle(flows, known)
+            gone = self._brought(db, stranger, event, now) is False
+            first = [*([Say(CODE_GONE)] if gone else []), *stranger.settle(flows, known)]
             if not stranger.code and isinstance(event, Tapped) and event.data.startswith(f"{flows.coach_welcome}."):
                 return self._waits(inbound.address, stranger, [Say(CODE_AGAIN)])
             agrees = isinstance(event, Tapped) and any(event.data.startswith(flows.payload(one)) for one in flows.consents)
             greets = isinstance(event, Typed) and event.text.casefold() in GREETINGS
             if not agrees and (greets or always_heard(event) is not Pain.YES):
-                return self._waits(inbound.address, stranger, first)  # not an answer: they had not seen a question
-        if self._brought(db, stranger, event, now):
-            return self._waits(inbound.address, stranger, stranger.settle(flows, known) or [Say(CODE_KEPT)])
+                answered = not greets and isinstance(event, Typed) and self._answers(event.text)
+                return self._waits(inbound.address, stranger, [*([Say(CODE_AGAIN)] if answered else []), *first])  # no question was seen
+        elif (brought := self._brought(db, stranger, event, now)) is not None:
+            said = stranger.settle(flows, known) or [Say(CODE_KEPT)] if brought else [Say(CODE_GONE)]
+            return self._waits(inbound.address, stranger, said)
         before = stranger.session
         effects = stranger.take(flows, event, known)
         if any(isinstance(effect, Erase) for effect in effects):
@@ -159,11 +166,20 @@ class Onboarding:
             self._waiting.popitem(last=False)
         return OnboardingTurn(said, kind=kind or owed.OWES_WELCOME)
 
-    def _brought(self, db: sqlite3.Connection, stranger: _Stranger, event: Happening, now: datetime) -> bool:
-        """True if the message is a valid code, which is kept; a code for a coach starts the coach's welcome."""
+    def _answers(self, text: str) -> bool:
+        """True if a text answers a question of consent: somebody who was asked one before a restart."""
+        flows = self._catalogue
+        asks = (flows.book[one.flow].stops[one.key] for one in flows.consents)
+        return any(isinstance(ask, Ask) and isinstance(ask.kind.read(text, ReadingContext()), Answer) for ask in asks)
+
+    def _brought(self, db: sqlite3.Connection, stranger: _Stranger, event: Happening, now: datetime) -> bool | None:
+        """Return True if the message is a valid code, which is kept; a code for a coach starts the coach's welcome. False for a code that
+        is not valid, None for no code."""
         flows = self._catalogue
         code = flows.book.code(event.text) if isinstance(event, Typed) else None
-        if code is None or stranger.codes >= coaching.TRIES_MOST:
+        if code is None:
+            return None
+        if stranger.codes >= coaching.TRIES_MOST:
             return False
         stranger.codes += 1
         found = coaching.open_invitation(db, code, now)

@@ -22,9 +22,11 @@ from __future__ import annotations
 
 import sqlite3
 from collections.abc import Callable, Mapping, Sequence
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, datetime
 from itertools import takewhile
 from typing import Final
+
+from dateutil.relativedelta import relativedelta
 
 from companion.base.clock import local_date
 from companion.calendar.preferences import zone_from
@@ -50,9 +52,7 @@ KEPT_OPEN: Final = frozenset(("welcome", "coach_welcome", "consent_again", "safe
 
 def months_before(now: datetime, months: int) -> datetime:
     """Return the moment so many calendar months earlier; in a shorter month its last day."""
-    year, month = divmod(now.year * 12 + now.month - 1 - months, 12)
-    last = (date(year + (month == 11), (month + 1) % 12 + 1, 1) - timedelta(days=1)).day
-    return now.replace(year=year, month=month + 1, day=min(now.day, last))
+    return now - relativedelta(months=months)
 
 
 def removable_runs(db: sqlite3.Connection, person: int, cut: datetime) -> list[str]:

@@ -77,7 +77,7 @@ class Companion(Conversations):
             owed.expire(db, now)
             left = owed.all_owed(db, now)
         for one in left:
-            self.say_unsaved(Address(one.channel, one.address), self.onboarding.again(db, one, now),
+            self.unsaved.put(Address(one.channel, one.address), self.onboarding.again(db, one, now),
                              RANK_OF_OWED.get(one.kind, Rank.STRANGER))
 
     # turns ------------------------------------------------------------------------------------------------
@@ -169,7 +169,7 @@ class Companion(Conversations):
     def _say_to_stranger(self, db: sqlite3.Connection, to: Address, said: list[Say], kind: str, now: datetime) -> None:
         """Note that something is owed, and queue the messages in memory."""
         self.note_owed(db, to, kind, now)
-        self.say_unsaved(to, said, RANK_OF_OWED.get(kind, Rank.STRANGER))
+        self.unsaved.put(to, said, RANK_OF_OWED.get(kind, Rank.STRANGER))
 
     async def _slow_down(self, to: Address) -> None:
         """Warn somebody of the rate limit."""
@@ -177,7 +177,7 @@ class Companion(Conversations):
             """Add the warning, to the outbox or in memory."""
             person = people.person_at(db, *to)
             if person is None:
-                self.say_unsaved(to, [Say(SLOW_DOWN)], Rank.STRANGER)
+                self.unsaved.put(to, [Say(SLOW_DOWN)], Rank.STRANGER)
             else:
                 put_message(db, person, Say(SLOW_DOWN, must_arrive=False), self.clock.now(), (to.channel, to.id))
         await self.writer.do(warn)

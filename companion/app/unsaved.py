@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from itertools import islice
 
 from companion.conversation.effects import Say
@@ -26,7 +26,7 @@ class UnsavedMessages:
             message = outbox.unsaved(self._count, to, say, rank)
             line = self._lines[rank].setdefault(to, [])
             for same in [one for one in line if (one.text, one.buttons) == (message.text, message.buttons)]:
-                self._remove(same.id)
+                self.pop(same.id)
             self._lines[rank].setdefault(to, []).append(message)
             self._where[message.id] = rank, to
 
@@ -45,24 +45,18 @@ class UnsavedMessages:
         """Return what waits for an address."""
         return [one for line in self._lines.values() for one in line.get(address, ())]
 
-    def pop(self, id: int) -> Address | None:
-        """Remove a message; returns where it was to go, None where it is not here."""
-        return self._remove(id)
-
     def drop(self, address: Address) -> int:
         """Remove all that waits for an address; returns the count."""
         there = self.to(address)
         for message in there:
-            self._remove(message.id)
+            self.pop(message.id)
         return len(there)
-
-    def __iter__(self) -> Iterator[Outgoing]:
-        return (one for lines in self._lines.values() for line in lines.values() for one in line)
 
     def __len__(self) -> int:
         return len(self._where)
 
-    def _remove(self, id: int) -> Address | None:
+    def pop(self, id: int) -> Address | None:
+        """Remove a message; returns where it was to go, None where it is not here."""
         place = self._where.pop(id, None)
         if place is None:
             return None

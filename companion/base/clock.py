@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import asyncio
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Coroutine
 from datetime import UTC, date, datetime, time, timedelta, timezone, tzinfo
 from functools import cache
 from time import monotonic
-from typing import Final, Protocol
+from typing import Any, Final, Protocol
 from zoneinfo import ZoneInfo, available_timezones
 
 _EPOCH: Final = datetime(1970, 1, 1, tzinfo=UTC)
@@ -44,6 +44,16 @@ class SystemClock:
     async def sleep(self, seconds: float) -> None:
         """Wait for so many seconds."""
         await asyncio.sleep(seconds)
+
+
+async def first_of(*waits: Coroutine[Any, Any, object]) -> None:
+    """Wait until one of them has ended, and cancel the others."""
+    tasks = [asyncio.ensure_future(one) for one in waits]
+    try:
+        await asyncio.wait(tasks, return_when=asyncio.FIRST_COMPLETED)
+    finally:
+        for task in tasks:
+            task.cancel()
 
 
 JUMP: Final = timedelta(seconds=1)

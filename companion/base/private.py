@@ -22,6 +22,12 @@ def private_file(path: Path) -> None:
         os.close(os.open(path, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600))
 
 
+def real_path(path: Path, end: str = "") -> Path:
+    """Return a file's own path, through symbolic links, or that of the file beside it with ``end`` after its name. A link that leads to
+    itself stays, and fails as it is opened; ``Path.resolve`` would raise RuntimeError."""
+    return Path(os.path.realpath(path) + end)
+
+
 def open_to_others(path: Path) -> bool:
     """True if anybody but the owner may read or write it. Raises OSError if it is missing."""
     return bool(path.stat().st_mode & 0o077)

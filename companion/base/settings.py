@@ -79,13 +79,21 @@ def read_settings(environment: Mapping[str, str], file: Path | None = None) -> S
     written = {name: str(value) for name, value in _from_file(file).items() if name in SETTING_NAMES}
     values = written | {name: environment[name] for name in SETTING_NAMES if environment.get(name)}
     api_url = values.get("COMPANION_API_URL", DEFAULT_API_URL).rstrip("/")
-    if not api_url.startswith(("http://", "https://")):
-        raise BadSettings("COMPANION_API_URL must begin with http:// or https://")
+    if not _leads_to_a_host(api_url):
+        raise BadSettings("COMPANION_API_URL must be http:// or https:// with a host")
     database = values.get("COMPANION_DATABASE")
     return Settings(Path(database).expanduser() if database else default_database(),
                     values.get("COMPANION_TOKEN", "").strip(), api_url,
                     values.get("COMPANION_BACKUPS", "").strip(), _port("COMPANION_METRICS_PORT", values), _webhook(values),
                     _months(values), file or DEFAULT_FILE if _SECRET_NAMES & written.keys() else None)
+
+
+def _leads_to_a_host(url: str) -> bool:
+    try:
+        parts = urlsplit(url)
+        return parts.scheme in ("http", "https") and bool(parts.hostname) and parts.port != 0
+    except ValueError:  # brackets that don't close, a port above 65535
+        return False
 
 
 def _port(name: str, values: Mapping[str, str]) -> int | None:

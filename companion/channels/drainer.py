@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Final
 
-from companion.base.clock import Clock
+from companion.base.clock import Clock, first_of
 from companion.port import Address, Delivered, Delivery, Gone, Later, Outgoing, Post, Rank, Refused, Store, Unreachable, Unsure
 
 _log = logging.getLogger(__name__)
@@ -224,12 +224,7 @@ class Drainer:
         elif moment == self._full_until(now):
             await self._clock.sleep(moment - now)
         else:
-            waits = [asyncio.ensure_future(self._clock.sleep(moment - now)), asyncio.ensure_future(self._woken.wait())]
-            try:
-                await asyncio.wait(waits, return_when=asyncio.FIRST_COMPLETED)
-            finally:
-                for wait in waits:
-                    wait.cancel()
+            await first_of(self._clock.sleep(moment - now), self._woken.wait())
 
     async def _send(self, message: Outgoing) -> None:
         where = message.address

@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-import asyncio
-import logging
 import re
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol
 
 from companion.port import Address
-
-_log = logging.getLogger(__name__)
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,23 +43,3 @@ class Pictures(Protocol):
     async def keep_file_id(self, bot: str, key: str, file_id: str | None) -> None:
         """Store the channel's id of a file; None deletes it."""
         ...
-
-
-class FromFiles:
-    """Pictures named by their file path, uploaded every time."""
-
-    async def find(self, name: str, address: Address) -> Picture | None:
-        """Return the file; None if it can't be read."""
-        path = Path(name)
-        try:
-            return Picture(path, await asyncio.to_thread(path.read_bytes))
-        except OSError as error:
-            _log.debug("no picture at %s: %s", name, error.strerror)
-            return None
-
-    async def file_id(self, bot: str, key: str) -> str | None:
-        """Return None: no ids are stored."""
-        return None
-
-    async def keep_file_id(self, bot: str, key: str, file_id: str | None) -> None:
-        """Store nothing."""

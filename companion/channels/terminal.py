@@ -14,7 +14,7 @@ from pathlib import Path
 from string import ascii_lowercase
 from typing import Final, TextIO
 
-from companion.base.clock import Clock
+from companion.base.clock import Clock, first_of
 from companion.channels.pictures import Pictures
 from companion.port import DESCRIBE, Address, Button, Event, Inbound, Outgoing, Store, Take, Tapped, Typed
 
@@ -201,7 +201,7 @@ async def chat(take: Take, sweep: Sweep, store: Store, clock: Clock, name: str, 
             pause = sweep_seconds if following is None else (following - clock.now()).total_seconds()
             woken.clear()
             if pause > 0:
-                await _first(woken.wait(), clock.sleep(min(pause, sweep_seconds)))
+                await first_of(woken.wait(), clock.sleep(min(pause, sweep_seconds)))
                 await sweep()
 
     session: PromptSession[str] = PromptSession()
@@ -239,13 +239,6 @@ class Countdown:
             return ""
         seconds = (self.until - self.clock.now()).total_seconds()
         return f"{_DIM}{seconds:.0f} s {_RESET}" if 0 < seconds <= _TIMED_MOST.total_seconds() else ""
-
-
-async def _first(*waits: Awaitable[object]) -> None:
-    tasks = [asyncio.ensure_future(wait) for wait in waits]
-    _, pending = await asyncio.wait(tasks, return_when=asyncio.FIRST_COMPLETED)
-    for task in pending:
-        task.cancel()
 
 
 def is_interactive() -> bool:

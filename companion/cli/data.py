@@ -47,6 +47,7 @@ def export(settings: Settings, database: Path | None, person: str | None, number
     """Write a person's data in a format of the registry."""
     from companion.base.clock import SystemClock
     from companion.base.private import private_file
+    from companion.coach.seen import seen_of
     from companion.export.outcomes import as_outcomes_csv
     from companion.record.context import known_of
     from companion.record.outcomes import shared_logs
@@ -60,7 +61,7 @@ def export(settings: Settings, database: Path | None, person: str | None, number
         made = as_outcomes_csv(outcomes_of(*shared) for shared in shared_logs(db))
     else:
         number = person_in(db, person or "", number)
-        made = FORMATS[form].made(ExportSource(db, number, now, known_of(db, number, now).facts, BOOK))
+        made = FORMATS[form].made(ExportSource(db, number, now, known_of(db, number, now).facts, BOOK, seen_of))
     content = made.encode()  # bytes: CRLF stays CRLF
     if out is None:
         sys.stdout.buffer.write(content)

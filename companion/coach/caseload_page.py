@@ -17,15 +17,21 @@ from companion.coach.page import POLICY, hash_of, rendered, source_of
 from companion.coach.pooled_page import POOLED_MEANS, pooled_rows
 from companion.coach.report_sections import PAGE_NAME_MOST
 from companion.coach.since import news_of, owed_words, quoted
-from companion.coach.summary import squats_of
+from companion.coach.summary import DAY_FLOWS, answers_in
 from companion.coach.tables import LocalTimes
-from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, TRIAGE, depth_of
-from companion.record import coaching
+from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, TRIAGE, DayNamer, depth_of
+from companion.language.units import shown
+from companion.pictures.personal import owner_of
+from companion.pictures.series import days_kept
+from companion.record import coaching, log
 from companion.record.caseload import CaseloadRow, all_caseload_rows, caseload_rows
 from companion.record.guesses import guess_score
 from companion.record.timestamps import moment_of
+from companion.screening.compliance import compliance_words
 from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS
+from companion.screening.load_limit import limit_at
+from companion.screening.squat_days import days_told
 
 PAGE_COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Load to keep", "Last squat",
                        "Against what was set", "Last answer", "Reviewed")
@@ -55,10 +61,8 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
     rows = {one.person: one for one in how}
     found = [(line, rows[line.person]) for line in ordered([urgency(one, now, day_name) for one in how])]
     apart = {line.person: line.name for line in with_distinct_names(db, coach, [line for line, _ in found])}
-    lines = [PageRow(shortened(apart[line.person], PAGE_NAME_MOST) or "somebody", (
-        (GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.whole, line.whole.lower()),
-        (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), *_cells(db, one, now, when)),
-        (reports or {}).get(line.person, "")) for line, one in found]
+    lines = [PageRow(shortened(apart[line.person], PAGE_NAME_MOST) or "somebody", cells_of(db, one, now, when, day_name),
+                     (reports or {}).get(line.person, "")) for line, one in found]
     many = Counter(line.group for line, _ in found)
     holds = many + Counter(one.group for line, _ in found for one in line.also)
     groups = [(GROUP_WORDS[group], holds[group], GROUP_MEANINGS[group]) for group in GROUPS]
@@ -76,17 +80,23 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
         "policy": f"{POLICY}; script-src {hash_of(script)}"})
 
 
-def _cells(db: sqlite3.Connection, one: CaseloadRow, now: datetime, when: LocalTimes) -> tuple[tuple[str, str], ...]:
-    """Return the cells beside the group: safety level, result, depth, load, last squat, days against what was set, answer and review."""
-    depth, squats = depth_of(one), squats_of(db, one.person, now)
+def cells_of(db: sqlite3.Connection, one: CaseloadRow, now: datetime, when: LocalTimes, day_name: DayNamer) -> tuple[tuple[str, str], ...]:
+    """Return the cells of a lifter, for each of ``PAGE_COLUMNS`` after the name, as (text, sort key)."""
+    line, depth, whose = urgency(one, now, day_name), depth_of(one), owner_of(db, one.person)
+    answers = answers_in(log.answers_of(db, one.person), DAY_FLOWS)
+    days = [day for day in days_told(answers, whose.zone) if day.squatted]
+    last, limit, kept = days[-1] if days else None, limit_at(whose.limits, now), compliance_words(days_kept(answers, whose, days))
+    most = "" if limit is None else f"at most {shown(limit, 'kg', whose.system)}"
+    squat = "" if last is None else f"{last.day:%a} {last.day.day} {last.day:%b}" + (
+        f", {shown(last.load, 'kg', whose.system)}" if last.load else "")
     silent = (now - moment_of(one.answered)).days if one.answered else 0
     stands = one.safety(now)
     level = f"{stands.words.coach}, {when.text(one.level_at)}" if one.level_at else stands.words.coach
-    return ((level, one.level_at or ""),
+    return ((GROUP_WORDS[line.group], str(GROUPS.index(line.group))), (line.whole, line.whole.lower()),
+            (when.day(line.since.astimezone(when.there).date()), line.since.isoformat()), (level, one.level_at or ""),
             (RESULT_WORDS.get(str(one.overall), "none yet"), RESULT_WORDS.get(str(one.overall), "")),
             (BAND_WORDS[depth] if depth else "none set", str(depth.rank) if depth else ""),
-            (squats.most or "none set", squats.most), (squats.last or "none yet", squats.last_day.isoformat() if squats.last_day else ""),
-            (squats.kept or "no squat day yet", squats.kept),
+            (most or "none set", most), (squat or "none yet", last.day.isoformat() if last else ""), (kept or "no squat day yet", kept),
             (when.text(one.answered) + (f", {silent} {'day' if silent == 1 else 'days'} silent" if silent else "") if one.answered
              else "none yet", one.answered or ""),
             (when.text(one.reviewed) if one.reviewed else "never", one.reviewed or ""))

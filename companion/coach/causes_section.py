@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import sqlite3
 from dataclasses import dataclass
 from typing import Final
 
 from companion.coach.tables import LocalTimes
 from companion.export.questions import in_words
-from companion.record.log import finding_history
+from companion.record.log import KeptFinding
 from companion.screening.conclusion import RULING_WORDS, settle_words, verdict_words
 from companion.screening.evidence import PART_WORDS, Finding
 from companion.screening.protocols import protocol
@@ -82,10 +81,6 @@ def _evidence(finding: Finding) -> Evidence:
     return finding.words.rstrip("."), f"{protocol(finding.row.test).short_name}{about}; {worth}; {STANDING_WORDS[finding.row.standing]}"
 
 
-def coach_ruling(db: sqlite3.Connection, person: int, cause: str, when: LocalTimes) -> CoachRuling | None:
-    """Return the latest coach's ruling on a cause; None where there is none or it was taken back."""
-    history = finding_history(db, person, f"overruled.{cause}")
-    if not history or not history[-1].value:
-        return None
-    last = history[-1]
-    return CoachRuling(OVERRULED_WORDS.get(last.value, in_words(last.value)), last.rule, last.because, when.moment(last.at))
+def coach_ruling(one: KeptFinding | None, when: LocalTimes) -> CoachRuling | None:
+    """Return a coach's ruling on a cause in words."""
+    return CoachRuling(OVERRULED_WORDS.get(one.value, in_words(one.value)), one.rule, one.because, when.moment(one.at)) if one else None

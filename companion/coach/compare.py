@@ -8,20 +8,23 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.coach.caseload import shortened
+from companion.coach.concluded import concluded_of
+from companion.coach.letters import Rows, tap
+from companion.coach.measurements import numbers_table
 from companion.coach.names import display_name, lifters_matching
-from companion.coach.summary import LifterPage, answers_in, lifter_page
-from companion.conversation.effects import Say, Tap
-from companion.conversation.prompt import in_rows, start_payload
+from companion.coach.summary import LifterPage, lifter_page
+from companion.conversation.effects import Say
+from companion.conversation.prompt import in_rows
 from companion.language.days.dates import read_date
 from companion.language.units import shown
-from companion.record import coaching, log
+from companion.record import coaching
 from companion.record.turn import Turn
-from companion.screening.errors import errors_from
-from companion.screening.protocols import measured, protocol
-from companion.screening.readings import SIDES, mean_of
+from companion.screening.errors import errors_in
+from companion.screening.protocols import protocol
+from companion.screening.readings import mean_of
 from companion.screening.retest import change
 from companion.screening.screen import about_from
-from companion.screening.sessions import ReadingSession, sessions_of
+from companion.screening.sessions import ReadingSession, all_sessions
 
 PAIRS_OFFERED: Final = 6
 """Earlier days to compare the latest with; our choice, three rows of buttons."""
@@ -70,10 +73,8 @@ def _lifters(turn: Turn, one: int, other: int) -> Say:
     pages = [_page(turn, lifter) for lifter in (one, other)]
     names = [shortened(display_name(turn.db, turn.person, lifter), 22) for lifter in (one, other)]
     lines = [f"{names[0]} and {names[1]}: the latest readings. People differ, so a difference says nothing about a change."]
-    told = [{(number.test, number.side): number.shown for number in page.numbers} for page in pages]
-    for test, side in dict.fromkeys((*told[0], *told[1])):
-        theirs = "; ".join(of.get((test, side), "not measured") for of in told)
-        lines.append(f"· {protocol(test).name}, {side}: {theirs}")
+    told = [_readings(turn, lifter) for lifter in (one, other)]
+    lines += [f"· {of}: {'; '.join(theirs.get(of, 'not measured') for theirs in told)}" for of in dict.fromkeys((*told[0], *told[1]))]
     for title in ("Depth", "Load"):
         held = [next((one.words for one in page.held if one.title == title), "none set") for page in pages]
         lines.append(f"· {title}: {held[0]}; {held[1]}")
@@ -88,12 +89,16 @@ def _page(turn: Turn, lifter: int) -> LifterPage:
     return lifter_page(turn.db, turn.person, lifter, turn.now)
 
 
+def _readings(turn: Turn, lifter: int) -> dict[str, str]:
+    """Return the readings that count now, by test and side."""
+    rows = numbers_table(concluded_of(turn.db, lifter, turn.now)).rows
+    return {str(of): reading if isinstance(reading, str) else reading[0] for of, reading, *_ in rows}
+
+
 def _sessions(turn: Turn, lifter: int) -> tuple[dict[tuple[str, str], tuple[ReadingSession, ...]], str, str]:
     """Return the sessions of each measured test and side, and the lifter's zone and units."""
-    facts = turn.of(lifter).known.facts
-    answers = answers_in(log.answers_of(turn.db, lifter), (*(one.id for one in measured()), "warm_up"))
-    found = {(one.id, side): sessions_of(answers, one.id, side) for one in measured() for side in SIDES}
-    return found, turn.of(lifter).zone, str(facts.get("welcome.units", "metric"))
+    theirs = turn.of(lifter)
+    return all_sessions(theirs.known.answers()), theirs.zone, str(theirs.known.facts.get("welcome.units", "metric"))
 
 
 def _days_offered(turn: Turn, lifter: int) -> Say:
@@ -102,7 +107,7 @@ def _days_offered(turn: Turn, lifter: int) -> Say:
     name = display_name(turn.db, turn.person, lifter)
     if len(days) < 2:
         return Say(f"{name}: there is no second day with readings to compare.", _back((name, lifter)))
-    taps = [Tap(f"{day.day} {day:%b} and {days[0].day} {days[0]:%b}", start_payload("compare", f"{lifter}-{day}-{days[0]}"))
+    taps = [tap(f"{day.day} {day:%b} and {days[0].day} {days[0]:%b}", "compare", f"{lifter}-{day}-{days[0]}")
             for day in days[1:PAIRS_OFFERED + 1]]
     return Say(f"{name}: which two days?", (*in_rows(taps, 2), *_back((name, lifter))))
 
@@ -110,8 +115,7 @@ def _days_offered(turn: Turn, lifter: int) -> Say:
 def _two_days(turn: Turn, lifter: int, first: date, second: date) -> Say:
     coaching.audit_look(turn.db, lifter, turn.person, "numbers, two days compared", turn.now)
     sessions, zone, units = _sessions(turn, lifter)
-    answers = list(turn.of(lifter).known.answers())
-    errors = errors_from(answers, about_from(answers).sex)
+    errors = errors_in(sessions.values(), about_from(turn.of(lifter).known.answers()).sex)
     name = display_name(turn.db, turn.person, lifter)
     lines = [f"{name}: {first.day} {first:%b} {first.year} and {second.day} {second:%b} {second.year}"]
     for (test, side), taken in sessions.items():
@@ -130,6 +134,5 @@ def _two_days(turn: Turn, lifter: int, first: date, second: date) -> Say:
     return Say("\n".join(lines), _back((name, lifter)))
 
 
-def _back(*lifters: tuple[str, int]) -> tuple[tuple[Tap, ...], ...]:
-    return in_rows([*(Tap(f"See {name}"[:32], start_payload("lifter", str(one))) for name, one in lifters),
-                    Tap("My lifters", start_payload("caseload"))], 2)
+def _back(*lifters: tuple[str, int]) -> Rows:
+    return in_rows([*(tap(f"See {name}", "lifter", one) for name, one in lifters), tap("My lifters", "caseload")], 2)

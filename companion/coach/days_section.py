@@ -15,7 +15,7 @@ from companion.screening.squat_days import ToldDay
 
 def day_line(day: ToldDay, show: NumberFormat) -> str:
     """Return a squat day in a few words."""
-    return ", ".join(filter(None, (show(day.load, "kg") if day.load else "", _kept(day), _back(day),
+    return ", ".join(filter(None, (show(day.load, "kg") if day.load else "", kept_words(day), back_words(day),
                                    "something hurt" if day.hurt else ""))) or "nothing reported"
 
 
@@ -24,13 +24,15 @@ def charts_of(answers: Sequence[LoggedAnswer], whose: ChartOwner) -> tuple[Chart
     return tuple(chart for name in all_charts() if (chart := chart_of(name, answers, whose)))
 
 
-def _kept(day: ToldDay) -> str:
+def kept_words(day: ToldDay) -> str:
+    """Return how deep they went against what was set, or where nothing was set how deep; "" where not told."""
     depth = band_of(day.depth)
     return {"kept": "depth kept", "deeper": "deeper than set", "higher": "higher than set"}.get(
         day.kept or "", BAND_WORDS[depth] if depth else "")
 
 
-def _back(day: ToldDay) -> str:
+def back_words(day: ToldDay) -> str:
+    """Return what was told of the lower back; "" where nothing was."""
     return {"still": "back still", "moved": "back moved", "cant_tell": "back: can't tell"}.get(day.back or "", "")
 
 
@@ -41,8 +43,8 @@ def days_table(days: Sequence[ToldDay], seed: str | None, show: NumberFormat) ->
         lot = "" if day.lot is None or seed is None else {"prime": "drill first", "plain": "no drill"}[arm_of(seed, day.lot)]
         trial = "" if not lot else f"{lot}{f', felt {day.felt:g} of 10' if day.felt is not None else ''}"
         media = "a film or photo is in the chat" if day.video else ""
-        return (f"{day.day:%a} {day.day.day} {day.day:%b %Y}", show(day.load, "kg") if day.load else "–", _kept(day) or "–",
-                f"{_back(day).removeprefix('back ').removeprefix('back: ') or '–'}{' (on film)' if day.film else ''}",
+        return (f"{day.day:%a} {day.day.day} {day.day:%b %Y}", show(day.load, "kg") if day.load else "–", kept_words(day) or "–",
+                f"{back_words(day).removeprefix('back ').removeprefix('back: ') or '–'}{' (on film)' if day.film else ''}",
                 "yes" if day.hurt else "no", trial or "–", tuple(filter(None, (day.note, media))) or "–")
 
     return Table("days", "Squat days, the newest first", ("Day", "Load", "Depth", "Lower back", "Hurt", "Priming trial", "Note"),

@@ -73,7 +73,7 @@ def holding(kept: Mapping[str, KeptFact], found: Mapping[str, KeptFinding], orde
     def depth() -> Held | None:
         """Return the depth to keep to."""
         pin, step = kept.get("depth.pin"), kept.get("depth.step")
-        now = depth_now(facts.get("depth.pin"), pin.at if pin else None, facts.get("depth.keep"), _moment(facts.get("outcome.at")),
+        now = depth_now(facts.get("depth.pin"), pin.at if pin else None, facts.get("depth.keep"), moment_from(facts.get("outcome.at")),
                         facts.get("depth.step"), step.at if step else None)
         if now is None:
             return None
@@ -130,8 +130,12 @@ def _day(text: object) -> date | None:
         return None
 
 
-def _moment(text: object) -> datetime | None:
+def moment_from(text: object) -> datetime | None:
+    """Return the moment in a fact; None where it is not one. A time without a zone counts as UTC."""
+    if not text:
+        return None
     try:
-        return datetime.fromisoformat(str(text or "")).astimezone(UTC)
+        moment = datetime.fromisoformat(str(text))
     except ValueError:
         return None
+    return moment if moment.tzinfo else moment.replace(tzinfo=UTC)

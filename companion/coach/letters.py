@@ -7,19 +7,22 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from companion.coach.caseload import NAME_MOST
+from companion.coach.caseload import NAME_MOST, shortened
 from companion.coach.names import display_name
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import start_payload
 from companion.export.table import plain
 from companion.port import Rank
-from companion.record import coaching, people
+from companion.record import coaching
+from companion.record.guesses import EXPECTED
 from companion.record.persist import put_message
 from companion.record.turn import Turn
 from companion.screening.levels import words_of
 from companion.screening.safety import Level
 
 NOT_YOURS: Final = "That is not one of your lifters."
+LABEL_MOST: Final = 32
+"""UTF-16 units of a button's label; our choice, for the width of a phone."""
 Rows = tuple[tuple[Tap, ...], ...]
 
 
@@ -47,14 +50,23 @@ def short(name: str | None) -> str:
     return plain(name or "")[:NAME_MOST].strip()
 
 
-def name_of_person(db: sqlite3.Connection, person: int) -> str:
-    """Return a person's name for a message, never empty."""
-    return short(people.name_of(db, person)) or "somebody"
+def tap(label: str, flow: str, asked: object = "") -> Tap:
+    """Return a button that begins a conversation."""
+    return Tap(shortened(label, LABEL_MOST), start_payload(flow, str(asked)))
 
 
 def button(label: str, flow: str, asked: object = "") -> tuple[Tap, ...]:
     """Return one row of one button."""
-    return (Tap(label[:32], start_payload(flow, str(asked))),)
+    return (tap(label, flow, asked),)
+
+
+NO_LIFTERS: Final = Say("You have no lifters yet. Invite one with a code; once they agree, they are listed here.",
+                        (button("Invite a lifter", "invite_lifter"),))
+
+
+def guess_row(lifter: int) -> tuple[Tap, ...]:
+    """Return a row of a button for each thing that a coach may expect of a lifter's next retest."""
+    return tuple(tap(f"Retest: {label}", "coach_act", f"{lifter}-guess-{value}") for value, (label, _) in EXPECTED.items())
 
 
 def button_number(text: str) -> int:

@@ -8,12 +8,12 @@ from typing import Final
 
 from companion.base.clock import zone_of
 from companion.coach.holding import holding
-from companion.coach.letters import Letter, button, button_number, name_of_person, short
+from companion.coach.letters import Letter, button, button_number, short
 from companion.coach.names import display_name
 from companion.conversation.effects import Find, Link, Redeem, Say
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
-from companion.record import coaching, log, orders, persist
+from companion.record import coaching, log, orders, people, persist
 from companion.record.thread import private_notes_of, thread_of
 from companion.record.turn import Turn
 from companion.screening.coach_acts import COACH_ACTS, ROLES
@@ -89,7 +89,7 @@ def _agree(turn: Turn, invited: int) -> list[Letter]:
     mine = Say(f"{name} is {yours} here now. In “my coaches” you see what they look at, and can end it.",
                (button("My coaches", "my_coaches"),))
     whom = short(invitation.name)
-    code = f" (your code for {whom})" if whom and whom.casefold() != name_of_person(db, person).casefold() else ""
+    code = f" (your code for {whom})" if whom and whom.casefold() != short(people.name_of(db, person)).casefold() else ""
     theirs = Say(f"{theirs_called} has agreed{code}: you can see their answers now.", rows)
     return [Letter(person, mine), Letter(invitation.made_by, theirs, about=person), *_handed_over(turn, invitation.made_by)]
 
@@ -122,23 +122,18 @@ def my_coaches(turn: Turn) -> list[Letter]:
             for at, name, what, value, reason in coaching.latest_acts(db, person, LOOKS_SHOWN)]
     text = "Your coaches: " + ", ".join(short(name) for _, name in coaches) + "." if coaches else "No coach sees your answers."
     rows = tuple(button(f"End {plain(name)[:16]}'s view", "leave_coach", coach) for coach, name in coaches)
-    says = [Say(text, (*rows, *(button("Write to my coach", "note_to_coach", coaches[0][0]) for _ in coaches[:1])))]
     kept = log.facts_of(db, person)
     held = holding(kept, log.findings_of(db, person), orders.held_of(db, person, units), turn.zone,
                    lambda value, unit: shown(value, unit, units))
-    if held:
-        says.insert(0, Say("What holds for you now:\n" + "\n".join(f"{one.title}: {one.line}" for one in held)))
-    if lines:
-        says.insert(0, Say("What your coaches looked at:\n" + "\n".join(lines)))
     written = [f"{_when(one.at, turn.zone)}: {short(one.coach) or 'you'}, {plain(one.words)[:120]}"
                for one in thread_of(db, person, None, LOOKS_SHOWN)]
     written += [f"{short(name)} keeps {'a private note' if many == 1 else f'{many} private notes'} on you, which only they read."
                 for name, many in private_notes_of(db, person)]
-    if written:
-        says.insert(0, Say("What you and your coaches wrote:\n" + "\n".join(written)))
-    if acts:
-        says.insert(0, Say("What your coaches did:\n" + "\n".join(acts)))
-    return [Letter(person, say) for say in says]
+    sections = {"What your coaches did:": acts, "What you and your coaches wrote:": written, "What your coaches looked at:": lines,
+                "What holds for you now:": [f"{one.title}: {one.line}" for one in held]}
+    write = button("Write to my coach", "note_to_coach", coaches[0][0]) if coaches else ()
+    return [*(Letter(person, Say("\n".join((title, *said)))) for title, said in sections.items() if said),
+            Letter(person, Say(text, (*rows, *([write] if write else []))))]
 
 
 def _when(at: str, zone: str) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from itertools import chain
 from typing import Any, Final
 
+from companion.coach.concluded import LifterConclusion
 from companion.coach.tables import Cell, LocalTimes, Table
 from companion.export.questions import in_words
 from companion.screening.errors import Errors
@@ -13,7 +14,7 @@ from companion.screening.protocol import Protocol
 from companion.screening.protocols import measured, protocol, protocols
 from companion.screening.readings import SIDES, STANDING_WORDS, Error, NumberFormat, Reading, against_threshold, mean_of
 from companion.screening.retest import change
-from companion.screening.screen import LoggedAnswer, Screen
+from companion.screening.screen import Screen
 from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.sources import SOURCES, filled
 from companion.screening.trend import SESSIONS, trend
@@ -24,12 +25,12 @@ _RULES: Final = ("rule", "evidence_weights", "ruling_holds", "depth_keep", "load
 """The rows that are listed whatever was measured, for paper, where nothing can be tapped."""
 
 
-def numbers_table(answers: Sequence[LoggedAnswer], screen: Screen, errors: Errors, show: NumberFormat, when: LocalTimes) -> Table:
+def numbers_table(found: LifterConclusion) -> Table:
     """Return the current readings as a table, a row for each test and side: lines, measurement error and change."""
-    rows: list[tuple[Cell, ...]] = []
+    rows, screen, errors, show, when = list[tuple[Cell, ...]](), found.screen, found.errors, found.show, LocalTimes(found.zone)
     for one in measured():
         for side in SIDES:
-            taken, sessions = _readings(screen, one, side), sessions_of(answers, one.id, side)
+            taken, sessions = _readings(screen, one, side), sessions_of(found.answers, one.id, side)
             if taken:
                 rows.append((f"{one.name}, {side}", *_measured(taken, sessions, errors, show, when)))
             elif sessions:

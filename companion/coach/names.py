@@ -28,8 +28,8 @@ _WORDS: Final = re.compile(r"\w+")
 
 def display_name(db: sqlite3.Connection, coach: int, lifter: int) -> str:
     """Return a lifter's name for a coach, linked or not: plain, short, never empty, and distinct among the coach's lifters."""
-    name = _named(people.name_of(db, lifter))
-    alike = {one: other for one, given in coaching.names_of_lifters(db, coach).items() if _key(other := _named(given)) == _key(name)}
+    name = named(people.name_of(db, lifter))
+    alike = {one: other for one, given in coaching.names_of_lifters(db, coach).items() if _key(other := named(given)) == _key(name)}
     if not alike.keys() - {lifter}:
         return name
     return distinct_names({**alike, lifter: name}, coaching.codes_of_lifters(db, coach))[lifter]
@@ -64,7 +64,7 @@ def lifters_matching(db: sqlite3.Connection, coach: int, typed: str) -> list[int
     """Return the lifters of a coach whose name, invitation or mark has all the words typed, or, if there is none, words that begin
     with them. Capitals and accents don't matter."""
     wanted = _words(typed)
-    names = {one: _named(name) for one, name in coaching.names_of_lifters(db, coach).items()}
+    names = {one: named(name) for one, name in coaching.names_of_lifters(db, coach).items()}
     codes = coaching.codes_of_lifters(db, coach)
     apart = distinct_names(names, codes)
     known = {one: _words(f"{name} {codes.get(one, '')} {apart.get(one, '')}") for one, name in names.items()}
@@ -74,7 +74,8 @@ def lifters_matching(db: sqlite3.Connection, coach: int, typed: str) -> list[int
     return whole or [one for one, words in known.items() if all(any(word.startswith(part) for word in words) for part in wanted)]
 
 
-def _named(name: str) -> str:
+def named(name: str) -> str:
+    """Return a name as plain text of at most NAME_MOST, never empty."""
     return shortened(name, NAME_MOST) or NOBODY
 
 

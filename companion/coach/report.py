@@ -6,20 +6,15 @@ import sqlite3
 from datetime import datetime
 
 from companion.coach.page import POLICY, picture_of, rendered
-from companion.coach.report_sections import ReportContent, report_content
+from companion.coach.report_sections import report_content
 from companion.conversation.registry import Book
 
 
 def report_html(db: sqlite3.Connection, person: int, now: datetime, book: Book, for_coach: bool = True,
                 with_log: bool = True) -> str:
     """Return the report of one lifter as an HTML page; ``for_coach``: false for the lifter's own copy; ``with_log``: false leaves
-    out the answer log, which is most of the pages on paper."""
-    return page_of(report_content(db, person, now, book, for_coach), with_log)
-
-
-def page_of(account: ReportContent, with_log: bool = True) -> str:
-    """Return the HTML page of a report. Pure; slow if there are charts, so it is run off the loop."""
-    charts = [(chart.title, chart.words.removeprefix("Picture: "), picture_of(chart)) for chart in account.charts]
-    return rendered("report.html.jinja", {"of": account, "charts": charts, "policy": POLICY,
-                                          "with_log": with_log, "free": account.safety.go,
-                                          "open": account.safety.opens_floor})
+    out the answer log, which is most of the pages on paper. Slow if there are charts, so it is run off the loop."""
+    of = report_content(db, person, now, book, for_coach)
+    charts = [(chart.title, chart.words.removeprefix("Picture: "), picture_of(chart)) for chart in of.charts]
+    return rendered("report.html.jinja", {"of": of, "charts": charts, "policy": POLICY, "with_log": with_log, "free": of.safety.go,
+                                          "open": of.safety.opens_floor})

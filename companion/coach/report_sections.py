@@ -20,31 +20,27 @@ from companion.coach.caseload import shortened
 from companion.coach.causes_section import CauseSection, cause_section, coach_ruling, ruling_order
 from companion.coach.concluded import concluded_of
 from companion.coach.days_section import charts_of, day_line, days_table
-from companion.coach.holding import Held, holding
+from companion.coach.holding import Held
 from companion.coach.measurements import details, numbers_table, sources_of
-from companion.coach.tables import LocalTimes, Table
+from companion.coach.summary import LifterPage, lifter_page
+from companion.coach.tables import LocalTimes, Table, wall_words
 from companion.coach.whys import Whys, section_whys
 from companion.conversation.condition import Facts
 from companion.conversation.registry import Book
 from companion.export.questions import in_words
 from companion.language.units import reworded
 from companion.pictures.personal import owner_of
-from companion.pictures.series import Chart, days_kept
+from companion.pictures.series import Chart
 from companion.record import coaching, log, orders, people, reminders
 from companion.record.caseload import alerts_of
-from companion.record.context import SAFETY_LEVEL, standing_now
-from companion.record.log import finding_history
+from companion.record.context import SAFETY_LEVEL
 from companion.reminders.kinds import coach_words
-from companion.screening.compliance import compliance_words
 from companion.screening.conclusion import CANNOT_TELL, Conclusion
 from companion.screening.levels import LEVEL_WORDS, WENT_WORDS, words_of
-from companion.screening.limits import words_of as words_of_limits
-from companion.screening.load_limit import over_limit
-from companion.screening.priming_trial import verdict_of
 from companion.screening.protocols import protocol
 from companion.screening.readings import NumberFormat
 from companion.screening.safety import Level
-from companion.screening.squat_days import ToldDay, trial_days, trial_seed
+from companion.screening.squat_days import ToldDay, trial_seed
 from companion.screening.standing import SafetyStanding
 
 PAGE_NAME_MOST: Final = 80
@@ -94,39 +90,36 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
     zone, system, show, tested, rows = found.zone, found.system, found.show, found.tested, list(log.answers_of(db, person))
     when, whys = LocalTimes(zone), section_whys(found)
     seed = trial_seed(answers, str(person))
-    causes = tuple(cause_section(verdict, coach_ruling(db, person, verdict.cause, when)) for verdict in found.verdicts)
-    whose = owner_of(db, person, zone)
-    held = holding(log.facts_of(db, person), log.findings_of(db, person), orders.held_of(db, person, system), zone, show)
-    safety = standing_now(db, person, now)
-    over = over_limit(days, whose.limits).words(show)
+    page, (alerts, waiting, acts, looks) = lifter_page(db, 0, person, now), _tables(db, person, system, when)
+    overruled = {cause.name: coach_ruling(cause.overruled, when) for cause in page.causes}
+    causes = tuple(cause_section(verdict, overruled[verdict.cause]) for verdict in found.verdicts)
     return ReportContent(
         shortened(people.name_of(db, person), PAGE_NAME_MOST) or "somebody", when.moment(now), zone, for_coach, tested,
         conclusion.words if tested else "No test is done yet, so there is nothing to conclude.", CANNOT_TELL,
-        _glance(facts, causes, days, safety, held, over, compliance_words(days_kept(answers, whose, days)), show, when,
-                local_date(now, zone)),
+        _glance(facts, causes, days, page, show, when, local_date(now, zone)),
         causes, ", ".join(protocol(test).short_name for test in conclusion.not_tested),
         tuple(note for note in conclusion.notes if note != CANNOT_TELL) if tested else (),
-        safety, _why(db, person, facts, safety, when),
-        _alerts(db, person, when), numbers_table(answers, screen, found.errors, show, when), details(screen, show),
-        conclusion.differences, charts_of(answers, whose), days_table(days, seed, show),
-        verdict_of(seed, trial_days(days)).words if seed else "", _plan(facts, conclusion, tested, held, system, now, zone),
-        _reminders(db, person), _acts(db, person, system, when), _looks(db, person, when), log_table(rows, book, system, when),
+        page.safety, _why(db, person, facts, page.safety, when),
+        alerts, numbers_table(found), details(screen, show),
+        conclusion.differences, charts_of(answers, owner_of(db, person, zone)), days_table(days, seed, show),
+        page.trial, _plan(facts, conclusion, tested, page.held, system, now, zone),
+        waiting, acts, looks, log_table(rows, book, system, when),
         sources_of(screen, found.errors, show), whys)
 
 
 # summary --------------------------------------------------------------------------------------------------------
 
 
-def _glance(facts: Facts, causes: Sequence[CauseSection], days: Sequence[ToldDay], safety: SafetyStanding, held: Sequence[Held], over: str,
-            kept: str, show: NumberFormat, when: LocalTimes, today: date) -> tuple[tuple[str, str], ...]:
+def _glance(facts: Facts, causes: Sequence[CauseSection], days: Sequence[ToldDay], page: LifterPage, show: NumberFormat, when: LocalTimes,
+            today: date) -> tuple[tuple[str, str], ...]:
     """Return the lines at the top of the report."""
     told = {one.title: one.overruled.ruling if one.overruled else one.ruling for one in causes}
     parts = [(ruling.capitalize(), ", ".join(
         f"{one.title.lower()}{f', by a coach (the tests: {one.ruling})' if one.overruled else ''}"
         for one in causes if told[one.title] == ruling)) for ruling in sorted(set(told.values()), key=ruling_order)]
     last = days[-1] if days else None
-    lines = [("Safety level now", safety.words.report), ("Told by a clinician", words_of_limits(safety.limits, show)), *parts,
-             *_held_rows(held), ("Load lifted", over), ("Against what was set", kept),
+    lines = [("Safety level now", page.safety.words.report), ("Told by a clinician", page.told), *parts, *_held_rows(page.held),
+             ("Load lifted", page.over), ("Against what was set", page.kept),
              ("Last squat day", f"{when.day(last.day)}: {day_line(last, show)}" if last else ""),
              ("Test again", date_words(date.fromisoformat(str(facts["due.retest"])[:10]), today) if "due.retest" in facts else "")]
     return tuple((name, words) for name, words in lines if words)
@@ -144,38 +137,28 @@ def _held_rows(held: Sequence[Held]) -> list[tuple[str, str]]:
 
 def _why(db: sqlite3.Connection, person: int, facts: Facts, safety: SafetyStanding, when: LocalTimes) -> tuple[str, ...]:
     """Return the reasons for the safety level as last set, and what was reported since."""
-    said, kept = [], log.facts_of(db, person)
+    said, kept, found = [], log.facts_of(db, person), log.findings_of(db, person)
     if safety.pain_open is not None:
         said.append(f"Something hurt on {when.moment(safety.pain_open)}, and the questions about it are still open.")
     if safety.kept is not None and safety.since is not None:
         said.append(f"Set on {when.moment(safety.since)}: {LEVEL_WORDS[safety.kept].coach}"
                     f"{', which has lapsed since; no check has passed after it' if safety.needs_check else ''}.")
-        history = finding_history(db, person, SAFETY_LEVEL)
-        if history and history[-1].because:
-            said.append(f"Because: {history[-1].because}")
+        if SAFETY_LEVEL in found and found[SAFETY_LEVEL].because:
+            said.append(f"Because: {found[SAFETY_LEVEL].because}")
         if safety.kept is not Level.GO and safety.why:
             said.append(f"Answers that led to it: {', '.join(map(in_words, safety.why.split()))}.")
     if "referral.went" in kept and safety.since is not None and kept["referral.went"].at >= safety.since:
-        went = finding_history(db, person, "referral.went")[-1]
+        went = found["referral.went"]
         said.append(f"Asked on {when.moment(went.at)} whether they have been seen: {WENT_WORDS.get(went.value, went.value)}"
                     f"{f': {went.because}' if went.value == 'yes' else ''}.")
     if "safety_check.pain" in kept:
         told = kept["safety_check.pain"]
-        said.append(f"Back or hip pain as last reported in a safety check: {_figure(told.value)} of 10, on {when.moment(told.at)}.")
+        score = f"{told.value:g}" if isinstance(told.value, float) else told.value
+        said.append(f"Back or hip pain as last reported in a safety check: {score} of 10, on {when.moment(told.at)}.")
     if "pain.morning" in kept:
         told = kept["pain.morning"]
         said.append(f"The morning after something hurt: {in_words(str(told.value))}, on {when.moment(told.at)}.")
     return tuple(said)
-
-
-def _figure(value: object) -> str:
-    return f"{value:g}" if isinstance(value, float) else str(value)
-
-
-def _alerts(db: sqlite3.Connection, person: int, when: LocalTimes) -> Table:
-    return Table("alerts", "Alerts, the newest first", ("When", "Level", "Reason"),
-                 tuple((when.moment(one.at), words_of(one.level).coach, one.because) for one in alerts_of(db, person)),
-                 empty="No alert has been raised.")
 
 
 # plan, coach ----------------------------------------------------------------------------------------------------
@@ -199,32 +182,19 @@ def _plan(facts: Facts, conclusion: Conclusion, tested: bool, held: Sequence[Hel
     return tuple((name, reworded(words, system)) for name, words in lines if words)
 
 
-def _reminders(db: sqlite3.Connection, person: int) -> Table:
-    rows = tuple((coach_words(one.kind).capitalize(), _wall(one.wall), one.zone, in_words(one.flow))
-                 for one in reminders.open_reminders(db, person))
-    return Table("reminders", "Reminders to come, the soonest first", ("Reminder", "When", "Zone", "Leads to"), rows,
-                 empty="No reminder is waiting.")
-
-
-def _wall(wall: str) -> str:
-    """Return a reminder's wall time "2026-03-10 18:00" for reading."""
-    try:
-        at = datetime.fromisoformat(wall)
-    except ValueError:
-        return wall
-    return f"{at:%a} {at.day} {at:%b %Y, %H:%M}"
-
-
-def _acts(db: sqlite3.Connection, person: int, system: str, when: LocalTimes) -> Table:
-    rows = tuple((when.text(at), name, in_words(what), orders.value_words(what, value, system), reason or "–")
-                 for at, name, what, value, reason in coaching.latest_acts(db, person, UNLIMITED))
-    return Table("acts", "What a coach did, the newest first", ("When", "Coach", "What", "Value", "Reason"), rows,
-                 empty="No coach has set or overruled anything.")
-
-
-def _looks(db: sqlite3.Connection, person: int, when: LocalTimes) -> Table:
-    rows = tuple((when.text(at), name, in_words(what)) for at, name, what in coaching.latest_looks(db, person, UNLIMITED))
-    return Table("looks", "Who looked at what, the newest first", ("When", "Coach", "What"), rows,
-                 empty="Nobody has looked at these answers in the bot.")
-
-
+def _tables(db: sqlite3.Connection, person: int, system: str, when: LocalTimes) -> tuple[Table, Table, Table, Table]:
+    """Return alerts, reminders to come, and the acts and looks of coaches."""
+    return (
+        Table("alerts", "Alerts, the newest first", ("When", "Level", "Reason"),
+              tuple((when.moment(one.at), words_of(one.level).coach, one.because) for one in alerts_of(db, person)),
+              empty="No alert has been raised."),
+        Table("reminders", "Reminders to come, the soonest first", ("Reminder", "When", "Zone", "Leads to"),
+              tuple((coach_words(one.kind).capitalize(), wall_words(one.wall), one.zone, in_words(one.flow))
+                    for one in reminders.open_reminders(db, person)), empty="No reminder is waiting."),
+        Table("acts", "What a coach did, the newest first", ("When", "Coach", "What", "Value", "Reason"),
+              tuple((when.text(at), name, in_words(what), orders.value_words(what, value, system), reason or "–")
+                    for at, name, what, value, reason in coaching.latest_acts(db, person, UNLIMITED)),
+              empty="No coach has set or overruled anything."),
+        Table("looks", "Who looked at what, the newest first", ("When", "Coach", "What"),
+              tuple((when.text(at), name, in_words(what)) for at, name, what in coaching.latest_looks(db, person, UNLIMITED)),
+              empty="Nobody has looked at these answers in the bot."))

@@ -16,15 +16,16 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from companion.base.clock import local_date
-from companion.coach.caseload import NAME_MOST, day_namer, shortened
-from companion.coach.names import distinct_names
+from companion.coach.caseload import day_namer, shortened
+from companion.coach.letters import NO_LIFTERS, guess_row, tap
+from companion.coach.names import distinct_names, named
 from companion.coach.triage import GROUP_WORDS, GROUPS, TRIAGE, StateHeld, care_weight, reasons_of
-from companion.conversation.effects import Say, Tap
-from companion.conversation.prompt import start_payload
+from companion.conversation.effects import Say
 from companion.export.questions import in_words
 from companion.record import coaching, log
 from companion.record.caseload import CaseloadRow, caseload_rows, latest_answers
 from companion.record.timestamps import text_of
+from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.protocols import protocols
 from companion.screening.rulings import Ruling
 
@@ -48,9 +49,9 @@ QUOTE_MOST: Final = 160
 """Characters of a quoted answer or finding; our choice, two lines of a page."""
 
 _QUOTED: Final[Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]]] = {
-    "hurt": (("pain", "morning"), ("where", "bad", "how")), "over_load": (("squat_day", "squat_after"), ("load",)),
-    "overdue": (("retest_later",), ()), "quiet": ((), ())}
-"""The questions whose latest answer decides a state: flows and keys."""
+    "hurt": (("pain", "morning"), ("how", "sharp", "below_knee", "tingling", "bladder", "weakness", "during")),
+    "over_load": (("squat_day", "squat_after"), ("load",)), "overdue": (("retest_later",), ()), "quiet": ((), ())}
+"""The questions whose latest answer decides a state: flows and keys. Where it hurts and how badly is in the words of the state."""
 _SENTENCE: Final = re.compile(r"(?<=[.!?]) +")
 
 
@@ -83,7 +84,7 @@ def news_of(db: sqlite3.Connection, coach: int, now: datetime, zone: str) -> lis
     day_name, today = day_namer(zone, now), local_date(now, zone).isoformat()
     found = []
     rows = caseload_rows(db, coach)
-    names = {one.person: shortened(one.name or "", NAME_MOST) or "somebody" for one in rows}
+    names = {one.person: named(one.name or "") for one in rows}
     names |= distinct_names(names, coaching.codes_of_lifters(db, coach))
     for one in rows:
         if told := tuple(state for state in reasons_of(one, now, day_name) if _is_new(one, state, today)):
@@ -125,7 +126,7 @@ def _quote(db: sqlite3.Connection, person: int, state: StateHeld) -> str:
         return _said(latest_answers(db, person, ("safety_check", "pain", "signs"), why.split(), 2))
     flows, keys = _QUOTED.get(state.group, (("",), ()))
     before = text_of(state.since + RUN_LASTS)
-    return _said(latest_answers(db, person, flows, keys, 1 if state.group == "quiet" else 2, before))
+    return _said(latest_answers(db, person, flows, keys, {"quiet": 1, "hurt": 3}.get(state.group, 2), before))
 
 
 def _said(answers: Sequence[tuple[str, str]]) -> str:
@@ -148,15 +149,15 @@ def owed_words(news: Sequence[LifterNews]) -> str:
     return ", ".join((one if many[group] == 1 else more.format(n=many[group])) for group, (one, more) in OWED.items() if many[group])
 
 
-def since_say(db: sqlite3.Connection, news: Sequence[LifterNews], lifters: int, page: int) -> tuple[Say, Sequence[LifterNews]]:
-    """Return one message of what is new, five lifters at a time with a button for their page, for the act suggested and for putting them
-    aside; and the lifters on it. ``lifters``: how many the coach has."""
+def since_say(db: sqlite3.Connection, coach: int, now: datetime, zone: str, page: int) -> tuple[Say, Sequence[LifterNews]]:
+    """Return one message of what is new, five lifters at a time with a button for their page, for the act suggested, where this coach may
+    do it, and for putting them aside; and the lifters on it."""
+    news, lifters, role = news_of(db, coach, now, zone), len(coaching.lifters_of(db, coach)), coaching.role_of(db, coach)
     if not lifters:
-        return Say("You have no lifters yet. Invite one with a code; once they agree, they are listed here.",
-                   ((_tap("Invite a lifter", "invite_lifter"),),)), ()
+        return NO_LIFTERS, ()
     if not news:
         return Say(f"Nothing new of your {lifters} lifters since you last looked." if lifters > 1 else
-                   "Nothing new of your lifter since you last looked.", ((_tap("My lifters", "caseload"),),)), ()
+                   "Nothing new of your lifter since you last looked.", ((tap("My lifters", "caseload"),),)), ()
     pages = -(-len(news) // LIFTERS_A_PAGE)
     page = min(page, pages - 1)
     first = page * LIFTERS_A_PAGE
@@ -170,11 +171,10 @@ def since_say(db: sqlite3.Connection, news: Sequence[LifterNews], lifters: int, 
         quote = f"\n· {one.quote}" if one.quote and one.quote not in one.words else ""
         lines.append(f"\n{n}. {one.name}: {shortened(one.words, NEWS_MOST)}{quote}")
         label, flow, asked = one.act
-        act = (_tap(label, flow, asked),) if flow != "lifter" else ()
-        rows.append((_tap(f"{n} {one.name}", "lifter", one.person), *act, _tap("Put aside", "coach_act", f"{one.person}-put_aside")))
-    turn = (*((_tap("Previous", "since", page - 1),) if page else ()), *((_tap("Next", "since", page + 1),) if page + 1 < pages else ()))
-    return Say("\n".join(lines), (*rows, *((turn,) if turn else ()), (_tap("My lifters", "caseload"),))), on_it
-
-
-def _tap(label: str, flow: str, asked: object = "") -> Tap:
-    return Tap(shortened(label, 32), start_payload(flow, str(asked)))
+        what = TRIAGE[one.told[0].group].act[2] or ("note" if flow == "coach_note" else "")
+        act = (tap(label, flow, asked),) if what and role in COACH_ACTS[what].roles else ()
+        rows.append((tap(f"{n} {one.name}", "lifter", one.person), *act, tap("Put aside", "coach_act", f"{one.person}-put_aside")))
+        if one.told[0].group == "retest_due" and role in COACH_ACTS["guess"].roles:
+            rows.append(guess_row(one.person))
+    turn = (*((tap("Previous", "since", page - 1),) if page else ()), *((tap("Next", "since", page + 1),) if page + 1 < pages else ()))
+    return Say("\n".join(lines), (*rows, *((turn,) if turn else ()), (tap("My lifters", "caseload"),))), on_it

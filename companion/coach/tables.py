@@ -66,3 +66,12 @@ class LocalTimes:
     def day(self, day: date) -> str:
         """Return a day as "2 Mar 2026"."""
         return f"{day.day} {day:%b %Y}"
+
+
+def wall_words(wall: str) -> str:
+    """Return a reminder's wall time "2026-03-10 18:00" for reading."""
+    try:
+        at = datetime.fromisoformat(wall)
+    except ValueError:
+        return wall
+    return f"{at:%a} {at.day} {at:%b %Y, %H:%M}"

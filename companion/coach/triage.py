@@ -9,14 +9,14 @@ import json
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta
+from datetime import datetime, timedelta
 from itertools import takewhile
 from typing import Final, NamedTuple
 
 from companion.base.clock import local_date
 from companion.calendar.plan import Plan, squat_days
 from companion.calendar.preferences import zone_from
-from companion.coach.holding import depth_now
+from companion.coach.holding import depth_now, moment_from
 from companion.record.caseload import HURT_ASKED, CaseloadRow
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.depth import BAND_WORDS, Band
@@ -141,10 +141,6 @@ def _worse(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     return None
 
 
-def _better(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
-    return _changed(one, "better", day_name)
-
-
 def _changed(one: CaseloadRow, change: str, day_name: DayNamer) -> LineReason:
     if one.change != change or not one.change_at or not _after(one.change_at, one.reviewed):
         return None
@@ -255,27 +251,17 @@ TRIAGE: Final[Mapping[str, State]] = {one.name: one for one in (
     State("overdue", "overdue", f"no answer to two retest reminders, or a retest due for more than {OVERDUE_AFTER.days} days, with no "
           "results since and no review since it became late", _overdue, ("Retest date", "coach_act", "retest")),
     State("retest_due", "retest due", f"a retest due for {OVERDUE_AFTER.days} days at most, with no results or review since", _retest_due,
-          ("Expect", "coach_act", "guess")),
+          ("Say what you expect", "lifter", "")),
     State("new_result", "new result", "results later than the last review", _new_result, _SEE),
     State("contradiction", "contradiction", "in results later than the last review, tests speak both for and against a cause, which is too "
           "close to call", _contradiction, ("Ask for a test", "coach_act", "ask_for")),
     State("note", "note unread", "a note to this coach, who has neither opened the lifter's page nor done anything for them since", _note,
           ("Write back", "coach_note", "")),
-    State("better", "better", "better at a retest by more than measurement error, since the last review", _better,
+    State("better", "better", "better at a retest by more than measurement error, since the last review",
+          lambda one, now, day_name: _changed(one, "better", day_name),
           ("Reviewed", "coach_act", "reviewed")),
 )}
 """By name, the most urgent first. A review is one of this coach's own that was not taken back."""
 
 GROUPS: Final = (*TRIAGE, "fine")
 GROUP_WORDS: Final = {**{one.name: one.words for one in TRIAGE.values()}, "fine": "fine"}
-
-
-def moment_from(text: object) -> datetime | None:
-    """Return the moment in a fact; None where it is not one. A time without a zone counts as UTC."""
-    if not text:
-        return None
-    try:
-        moment = datetime.fromisoformat(str(text))
-    except ValueError:
-        return None
-    return moment if moment.tzinfo else moment.replace(tzinfo=UTC)

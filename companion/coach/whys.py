@@ -8,6 +8,7 @@ from datetime import datetime
 from typing import Final
 
 from companion.coach.concluded import LifterConclusion, concluded_of
+from companion.language.units import reworded
 from companion.screening.protocols import measured
 from companion.screening.rulings import Verdict
 from companion.screening.topics import TOPIC_BY_NAME, TOPICS, Topic, answers
@@ -37,15 +38,18 @@ def topic_asked(what: str) -> Topic | None:
 
 def whys_of(db: sqlite3.Connection, lifter: int, topic: Topic, now: datetime) -> tuple[str, ...]:
     """Return the answers about a topic for one lifter."""
-    found = concluded_of(db, lifter, now)
-    return answers(topic, found.verdicts, found.show)
+    return _told(topic, concluded_of(db, lifter, now))
+
+
+def _told(topic: Topic, found: LifterConclusion) -> tuple[str, ...]:
+    return tuple(reworded(text, found.system) for text in answers(topic, found.verdicts, found.show))
 
 
 def section_whys(found: LifterConclusion) -> dict[str, Whys]:
     """Return the answers of each section of a report, and of each cause by its name."""
     def about(names: Iterable[str]) -> Whys:
         chosen = [TOPIC_BY_NAME[name] for name in names if name in TOPIC_BY_NAME]
-        return tuple((one.label, answers(one, found.verdicts, found.show)) for one in chosen)
+        return tuple((one.label, _told(one, found)) for one in chosen)
 
     return {section: about(names) for section, names in SECTIONS.items()} | {
         verdict.cause: about((verdict.cause,)) for verdict in found.verdicts}

@@ -113,7 +113,8 @@ class Kind:
 
 @lru_cache(maxsize=512)
 def _names(options: tuple[Option, ...]) -> Options:
-    return named((option.value, (option.label, option.value.replace("_", " "), *option.also)) for option in options)
+    return named((option.value, (option.label, option.label.replace(",", ""), option.value.replace("_", " "), *option.also))
+                 for option in options)
 
 
 def pick(text: str, options: tuple[Option, ...], context: ReadingContext) -> Answer | Unclear:
@@ -121,7 +122,7 @@ def pick(text: str, options: tuple[Option, ...], context: ReadingContext) -> Ans
     wanted = flat(text).strip(" .")
     names = _names(options)
     for value, words in names:
-        if wanted in words:
+        if wanted in words or wanted.replace(",", "") in words:
             return Answer(value, text)
     if not context.strict and len(wanted) >= 4 and (chosen := choose(clauses(text), names)).sure:
         return Answer(chosen.values[0], text)
@@ -155,16 +156,23 @@ _PARTLY: Final = frozenset(("a bit", "a little", "a little bit", "kinda", "kind 
                             "yes a little", "yeah a bit", "maybe a bit", "just a little"))
 
 
+_AGE: Final = re.compile(r"(?:(?P<no>no|nope|nah)|yes|yeah|yep|yup|ya|sure|ofc|of course)?[,. ]*"
+                        r"(?:(?:i am|i'm|im|i|am|just|only|turned|now|age|aged) )*"
+                        r"(?P<age>[1-9]\d)(?: ?(?:years?(?: old)?|yrs?(?: old)?|yo|y/o|now|already))*")
+
+
 @dataclass(frozen=True, slots=True)
 class YesNo(Kind):
     """Yes or no; with ``unsure`` also "not sure", which in a safety question counts as the worse answer. ``also_yes``: other words for yes;
-    ``partly``: the answer that "a bit" stands for, the careful one, where there is one."""
+    ``partly``: the answer that "a bit" stands for, the careful one, where there is one; ``from_age``: a stated age
+    is yes from there on."""
 
     unsure: bool = False
     yes: str = "Yes"
     no: str = "No"
     also_yes: tuple[str, ...] = ()
     partly: str = ""
+    from_age: int = 0
 
     @property
     def options(self) -> tuple[Option, ...]:
@@ -180,6 +188,9 @@ class YesNo(Kind):
             return Answer("yes", text)
         if heard is Phrase.NO:
             return Answer("no", text)
+        if self.from_age and (stated := _AGE.fullmatch(normalise(text).strip(" .!"))):
+            grown = int(stated["age"]) >= self.from_age
+            return Unclear("I read two answers.") if grown and stated["no"] else Answer("yes" if grown else "no", text)
         if heard is Phrase.UNSURE and self.unsure:
             return Answer("unsure", text)
         if self.partly and not context.strict and normalise(text).strip(" .!") in _PARTLY:

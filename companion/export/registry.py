@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
@@ -12,17 +12,20 @@ if TYPE_CHECKING:
 
     from companion.conversation.condition import Value
     from companion.conversation.registry import Book
+    from companion.export.table import SeenRow
 
 
 @dataclass(frozen=True, slots=True)
 class ExportSource:
-    """The person whose data is exported, as of ``now``: their rows, their facts (for zone and plan) and the flows."""
+    """The person whose data is exported, as of ``now``: their rows, their facts (for zone and plan) and the flows. ``seen``: gives what
+    coaches read of them (``coach.seen``, which this package can't import)."""
 
     db: sqlite3.Connection
     person: int
     now: datetime
     facts: Mapping[str, Value]
     book: Book
+    seen: Callable[[ExportSource], Iterable[SeenRow]] = lambda of: ()
 
     @property
     def zone(self) -> str:
@@ -69,15 +72,29 @@ def _fhir(of: ExportSource) -> str:
     from companion.export.fhir.bundle import as_fhir
     from companion.export.fhir.findings import Concluded
     from companion.record.log import answers_of, concluded_of
+    from companion.record.timestamps import text_of
 
     found = [Concluded(*row) for row in concluded_of(of.db, of.person)]
+    found += [Concluded(n, f"seen.{row.page}", row.words, row.reader, row.part, text_of(of.now)) for n, row in enumerate(of.seen(of))]
     return as_fhir(of.person, answers_of(of.db, of.person), of.book, found)
 
 
-def _calendar(of: ExportSource) -> str:
-    from companion.export.calendar_file import squat_days_calendar
+def _seen(of: ExportSource) -> str:
+    from companion.export.table import seen_csv
 
-    return squat_days_calendar(of.db, of.person, of.facts, of.now)
+    return seen_csv(of.seen(of))
+
+
+def _calendar(of: ExportSource) -> str:
+    """Return the recurring squat days and the listed open reminders that are not about one of them."""
+    from companion.calendar.ical import calendar_text
+    from companion.calendar.preferences import plan_from
+    from companion.record import people, reminders
+    from companion.reminders.kinds import REMINDER_KINDS
+
+    rows = [(one.kind, one.due_at, kind.listed.capitalize()) for one in reminders.open_reminders(of.db, of.person)
+            if (kind := REMINDER_KINDS.get(one.kind)) and kind.listed and not kind.planned and one.round == 1]
+    return calendar_text(plan_from(of.facts), of.zone, of.now, "Squat days", rows, key=people.pseudonym_of(of.db, of.person))
 
 
 def _rows(of: ExportSource) -> str:
@@ -92,6 +109,7 @@ FORMATS: Final = {one.name: one for one in (
            "Your answers again, for a spreadsheet."),
     Format("jsonl", "the answers as JSON Lines", "application/jsonl", "companion-answers.jsonl", _json_lines),
     Format("fhir", "the answers as a FHIR R5 bundle", "application/fhir+json", "companion-answers.json", _fhir),
+    Format("coach", "what a coach reads of them, for a spreadsheet", "text/csv", "companion-coach.csv", _seen),
     Format("ics", "the squat days as a calendar", "text/calendar", "squat-days.ics", _calendar),
     Format("rows", "everything kept, for a program", "application/jsonl", "companion-data.jsonl", _rows,
            "And everything for a program, one entry per line."),

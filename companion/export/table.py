@@ -1,4 +1,4 @@
-"""A person's answer log as tidy CSV (RFC 4180) and as JSON Lines, one row per answer.
+"""A person's answer log as tidy CSV (RFC 4180) and as JSON Lines, one row per answer; and what coaches read, one row per text.
 
 CSV is for spreadsheets: texts are made plain, so that they can't become a formula, break a line or change a cell's direction. JSON
 Lines has them unchanged.
@@ -11,7 +11,7 @@ import io
 import json
 from collections.abc import Iterable
 from math import isfinite
-from typing import Final
+from typing import Final, NamedTuple
 from unicodedata import category, normalize
 
 from companion.base.clock import zone_of
@@ -80,12 +80,29 @@ def as_csv(rows: Iterable[LogRow], book: Book, zone: str) -> str:
     ``at`` is RFC 3339 in UTC; ``local_time`` the wall clock in ``zone`` (an IANA name or "UTC±hh:mm"), in a form spreadsheets
     read. Missing values are empty; every text cell is harmless (``no_formula``).
     """
+    return _csv(ANSWER_COLUMNS, (row.values() for row in _columns(rows, book, zone)))
+
+
+class SeenRow(NamedTuple):
+    """One text that a coach reads of a lifter: the coach ("" for whoever runs the bot), the page, the part of it and the words."""
+
+    reader: str
+    page: str
+    part: str
+    words: str
+
+
+def seen_csv(rows: Iterable[SeenRow]) -> str:
+    """Return what coaches read as CSV, like the log."""
+    return _csv(SeenRow._fields, rows)
+
+
+def _csv(columns: Iterable[str], rows: Iterable[Iterable[float | str | None]]) -> str:
     out = io.StringIO(newline="")
     out.write(BOM)
     table = csv.writer(out, lineterminator="\r\n")
-    table.writerow(ANSWER_COLUMNS)
-    for row in _columns(rows, book, zone):
-        table.writerow([no_formula(cell) if isinstance(cell, str) else cell for cell in row.values()])
+    table.writerow(columns)
+    table.writerows([no_formula(cell) if isinstance(cell, str) else cell for cell in row] for row in rows)
     return out.getvalue()
 
 

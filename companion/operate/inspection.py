@@ -10,6 +10,7 @@ from datetime import datetime
 from enum import IntEnum
 from pathlib import Path
 
+from companion.base.private import real_path
 from companion.base.settings import Settings
 from companion.operate.heartbeat import StatusMark, marks_of
 from companion.operate.integrity import free_bytes, open_read_only, tables_of
@@ -72,8 +73,7 @@ def inspecting(settings: Settings, path: Path, backups: Path | None, now: dateti
 
 def is_running(database: Path) -> bool:
     """True if a companion holds this file's lock (record.file)."""
-    real = database.resolve()
-    lock = real.with_name(real.name + ".lock")
+    lock = real_path(database, ".lock")
     try:
         if lock.exists():
             with open_read_only(lock) as db:

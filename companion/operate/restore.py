@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
-from companion.base.private import private_folder
+from companion.base.private import private_folder, real_path
 from companion.operate.backup import beside, put_in_place
 from companion.operate.integrity import Unsound, copy, free_bytes, open_read_only, schema_of, tables_of
 from companion.record.chain import head_path
@@ -41,7 +41,7 @@ def restore(source: Path, database: Path, now: datetime, free: Callable[[Path], 
     The copy is checked before anything is moved: pages, references, rows, and that this code knows its schema. Raises CannotRestore, and
     AlreadyRunning (record.file) while a companion uses the database.
     """
-    database = database.resolve()  # a symbolic link stays one
+    database = real_path(database)  # a symbolic link stays one
     if not source.is_file():
         raise CannotRestore(f"there is no file {source}")
     if database.exists() and source.samefile(database):

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 _log = logging.getLogger(__name__)
 
-STYLE: Final = 3
+STYLE: Final = 4
 """Increase this when the same drawing would look different, so that cached files are drawn again."""
 
 T = TypeVar("T")
@@ -71,7 +71,7 @@ class PictureCache:
 @cache
 def key_of(drawing: Drawing) -> str:
     """Return a cache key for exactly this drawing; it changes with the content."""
-    made = sha256(f"{STYLE} {drawing.rows} {drawing.milliseconds} {drawing.shown()!r}".encode()).hexdigest()
+    made = sha256(f"{STYLE} {drawing.rows} {drawing.milliseconds} {drawing.panels!r} {drawing.frames!r}".encode()).hexdigest()
     return f"{drawing.name}-{made[:10]}"
 
 

@@ -96,8 +96,6 @@ def _ground(axes: Axes, chart: Chart, track: Track) -> None:
     axes.set_title(track.title, fontsize=10.5, color=INK, loc="left", pad=3)
     if track.band:
         axes.axhspan(*track.band, facecolor=BAND, zorder=0)
-        axes.text(0.995, track.band[0], "grey: no change shown", transform=axes.get_yaxis_transform(), fontsize=8.5, color=INK,
-                  ha="right", va="bottom", bbox={"facecolor": BAND, "edgecolor": "none", "pad": 0.3})
     for mark in chart.marks:
         axes.axhline(mark.value, color=SHAPES[mark.kind][1] if mark.kind else INK, linewidth=1.1, zorder=1,
                      linestyle=_dash(mark.kind))

@@ -11,7 +11,7 @@ from functools import cache
 from importlib.util import find_spec
 from io import BytesIO
 from itertools import chain, pairwise
-from math import ceil, cos, hypot, pi, sin
+from math import acos, atan2, ceil, cos, hypot, pi, sin
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -31,8 +31,10 @@ FINER: Final = 3
 FINER_MOVING: Final = 2
 HALO: Final = 0.007
 OUTLINE: Final = 0.004
-LIMB_STEPS: Final = 10
-"""Steps of a limb's outline."""
+SMOOTH: Final = 9
+"""Points from which a line turns too little at each for a gap to show."""
+LIMB_STEPS: Final = tuple((n / 10, sin(pi * (n / 10)**0.63), sin(pi * (0.25 + 0.075 * n))) for n in range(11))
+"""Steps of a limb's outline: share of its length, and of what it bulges, widest a third of the way down, and is wider underneath."""
 TITLE_SIZE: Final = 14
 PANEL_MARGIN: Final = 8.0
 TALLEST: Final = 330.0
@@ -78,7 +80,7 @@ class _Pen:
             case Area():
                 flat = [self.at(point) for point in item.points]
                 if item.outlined:
-                    self.draw.line([*flat, flat[0], flat[1]], fill=PAPER, width=round(2 * HALO * self.scale), joint="curve")
+                    self.draw.line([*flat, flat[0], flat[1]], fill=PAPER, width=round(2 * HALO * self.scale))
                 self.draw.polygon(flat, fill=item.ink)
             case Stroke():
                 self._stroke(replace(item, ink=PAPER, width=item.width + 2 * OUTLINE))
@@ -99,17 +101,15 @@ class _Pen:
         self._disc(limb.end, b, ink)
         apart = hypot(limb.end[0] - limb.start[0], limb.end[1] - limb.start[1])
         if apart > abs(a - b):
-            tilt = 90 - (b - a) / apart * 180 / pi
-            to = direction(limb.start, limb.end)
+            tilt, to = acos((b - a) / apart), atan2(limb.end[1] - limb.start[1], limb.end[0] - limb.start[0])
             sides: list[list[Point]] = [[], []]
-            for n in range(LIMB_STEPS + 1):
-                share = n / LIMB_STEPS
-                middle = limb.start[0] + (limb.end[0] - limb.start[0]) * share, limb.start[1] + (limb.end[1] - limb.start[1]) * share
-                half = a + (b - a) * share + limb.bulge * sin(pi * share**0.63)  # widest a third of the way down
-                for side, way in zip(sides, (1, -1), strict=True):
-                    more_here = abs(limb.under) * sin(pi * (0.25 + 0.75 * share)) if way * limb.under < 0 else 0.0
-                    side.append(along(middle, to + way * tilt, half + more_here))
-            self.draw.polygon([self.at(point) for point in (*sides[0], *reversed(sides[1]))], fill=ink)
+            for side, way in zip(sides, (1, -1), strict=True):
+                across, up = cos(to + way * tilt), sin(to + way * tilt)
+                for share, wave, under in LIMB_STEPS:
+                    half = a + (b - a) * share + limb.bulge * wave + (abs(limb.under) * under if way * limb.under < 0 else 0.0)
+                    side.append(self.at((limb.start[0] + (limb.end[0] - limb.start[0]) * share + half * across,
+                                         limb.start[1] + (limb.end[1] - limb.start[1]) * share + half * up)))
+            self.draw.polygon([*sides[0], *reversed(sides[1])], fill=ink)
 
     def _stroke(self, stroke: Stroke) -> None:
         points, width = list(stroke.points), max(1.0, stroke.width * self.scale)
@@ -121,7 +121,7 @@ class _Pen:
             points[-1] = along(tip, to + 180, size * 0.8)
         for part in dashes(points, stroke.dash):
             flat = [self.at(point) for point in part]
-            self.draw.line(flat, fill=stroke.ink, width=round(width), joint="curve")
+            self.draw.line(flat, fill=stroke.ink, width=round(width), joint="curve" if len(flat) < SMOOTH else None)
             if width > 3:
                 for x, y in (flat[0], flat[-1]):
                     self.draw.ellipse((x - width / 2, y - width / 2, x + width / 2, y + width / 2), fill=stroke.ink)
@@ -158,10 +158,19 @@ def font(size: int) -> ImageFont.FreeTypeFont:
 
 def image_of(panels: Sequence[Panel], scale: float, rows: Sequence[int] = (), finer: int = FINER) -> Image.Image:
     """Return an image of the panels, with the given number in each row; in a single row by default."""
+    return next(_images((panels,), scale, rows, finer, lambda image: image))
+
+
+def _images(frames: Sequence[Sequence[Panel]], scale: float, rows: Sequence[int], finer: int,
+            finish: Callable[[Image.Image], Image.Image]) -> Iterator[Image.Image]:
+    """Yield the frames' images. Only the first panel moves; a frame that comes again, as on the way back, is drawn once.
+
+    ``finish``: makes the image of a frame from the page, on which the next is drawn.
+    """
     from PIL import Image, ImageDraw
 
-    pixel, waiting, placed, top = scale * finer, list(panels), [], PANEL_MARGIN
-    for count in rows or (len(panels),):
+    pixel, waiting, placed, top = scale * finer, list(frames[0]), [], PANEL_MARGIN
+    for count in rows or (len(waiting),):
         row, waiting = waiting[:count], waiting[count:]
         columns = rows[0] if rows and count == 1 < rows[0] else count  # one left over is as large as those above it
         width = (PHONE - PANEL_MARGIN * (columns + 1)) / columns
@@ -172,24 +181,29 @@ def image_of(panels: Sequence[Panel], scale: float, rows: Sequence[int] = (), fi
         placed += [(panel, title, indent + PANEL_MARGIN + n * (width + PANEL_MARGIN), top, width, height, under)
                    for n, (panel, title) in enumerate(zip(row, titles, strict=True))]
         top += height + under + PANEL_MARGIN
-    size = round(PHONE * scale), round(top * scale)
-    image = Image.new("RGB", (size[0] * finer, size[1] * finer), PAPER)
-    draw = ImageDraw.Draw(image)
+    page = Image.new("RGB", (round(PHONE * scale) * finer, round(top * scale) * finer), PAPER)
+    draw = ImageDraw.Draw(page)
     for panel, title, left, above, width, height, under in placed:
-        image.paste(_cell(panel, width * pixel, height * pixel, pixel), (round(left * pixel), round(above * pixel)))
         _title(draw, title, panel.mark, (left + width / 2) * pixel, (above + height + under / 2 + 2) * pixel, pixel)
-    return image.reduce(finer)
+    page = page.reduce(finer)
 
+    def cell(panel: Panel, left: float, above: float, width: float, height: float) -> None:
+        """Put the view through a panel's window on the page."""
+        image = Image.new("RGB", (round(width * scale) * finer, round(height * scale) * finer), PAPER)
+        pen = _Pen(ImageDraw.Draw(image), *image.size, panel.window, pixel)
+        for item in panel.items:
+            pen.put(item)
+        page.paste(image.reduce(finer), (round(left * scale), round(above * scale)))
 
-def _cell(panel: Panel, width: float, height: float, pixel: float) -> Image.Image:
-    """Return the view through a panel's window."""
-    from PIL import Image, ImageDraw
-
-    image = Image.new("RGB", (round(width), round(height)), PAPER)
-    pen = _Pen(ImageDraw.Draw(image), width, height, panel.window, pixel)
-    for item in panel.items:
-        pen.put(item)
-    return image
+    for panel, _, left, above, width, height, _ in placed[1:]:
+        cell(panel, left, above, width, height)
+    drawn: dict[int, Image.Image] = {}
+    for panels in frames:
+        key = id(panels[0].items)
+        if key not in drawn:
+            cell(panels[0], *placed[0][2:6])
+            drawn[key] = finish(page)
+        yield drawn[key]
 
 
 def _wrapped(title: str, width: float, pixel: float) -> str:
@@ -268,7 +282,7 @@ def _mix(one: tuple[int, ...], other: tuple[int, ...], share: float) -> tuple[in
 
 def moving(frames: Sequence[tuple[Panel, ...]], milliseconds: Sequence[int], rows: Sequence[int] = ()) -> bytes:
     """Return a short loop as GIF, with the duration of each frame."""
-    flat, out = list(_images(frames, MOVING_SCALE, rows, _flat)), BytesIO()
+    flat, out = list(_images(frames, MOVING_SCALE, rows, FINER_MOVING, _flat)), BytesIO()
     flat[0].save(out, "GIF", save_all=True, append_images=flat[1:], duration=list(milliseconds), loop=0, disposal=1, optimize=True)
     return out.getvalue()
 
@@ -286,30 +300,19 @@ def filmed(frames: Sequence[tuple[Panel, ...]], milliseconds: Sequence[int], row
     """Return a short loop as MP4, without sound, at FPS: a held frame is repeated. A third larger than the GIF, and of half its bytes."""
     import av
 
-    images, out = _images(frames, FILMED_SCALE, rows, _even), BytesIO()
+    images, out = _images(frames, FILMED_SCALE, rows, FINER_MOVING, _even), BytesIO()
     first = next(images)
     with av.open(out, "w", format="mp4") as file:
         stream = file.add_stream(ENCODER, rate=FPS, options={"preset": "veryfast"})
         stream.width, stream.height = first.size
         stream.codec_context.thread_count = 1
         for image, duration in zip(chain((first,), images), milliseconds, strict=True):
-            frame = av.VideoFrame.from_image(image)  # type: ignore[no-untyped-call]
+            frame = av.VideoFrame.from_image(image).reformat(format="yuv420p")  # type: ignore[no-untyped-call]
             for _ in range(round(duration * FPS / 1000)):
                 frame.pts = None
                 file.mux(stream.encode(frame))
         file.mux(stream.encode())
     return out.getvalue()
-
-
-def _images(frames: Sequence[tuple[Panel, ...]], scale: float, rows: Sequence[int],
-            finish: Callable[[Image.Image], Image.Image]) -> Iterator[Image.Image]:
-    """Yield the frames' images. A frame that comes again, as on the way back, is drawn once."""
-    drawn: dict[int, Image.Image] = {}
-    for panels in frames:
-        key = id(panels[0].items)
-        if key not in drawn:
-            drawn[key] = finish(image_of(panels, scale, rows, FINER_MOVING))
-        yield drawn[key]
 
 
 def _even(image: Image.Image) -> Image.Image:

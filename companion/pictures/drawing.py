@@ -1,14 +1,15 @@
 """The Drawing record: panels, or frames of a loop, with a text twin.
 
-A name with "{side}" stands for two drawings. It is drawn for the right side; the left is its mirror image.
+One with "{side}" in its words stands for two drawings. It is drawn for the right side; the left is its mirror image.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Final
 
-from companion.pictures.draw import Panel
+from companion.pictures.draw import Frames, Panel
 from companion.pictures.scene import Item, Label, mirrored
 
 MARK_WORDS: Final = {"good": "Good: ", "watch": "Watch for: ", "": ""}
@@ -24,12 +25,12 @@ class Drawing:
     duration of each frame.
     """
 
-    name: str
     says: str
     panels: tuple[Panel, ...]
     rows: tuple[int, ...] = ()
     frames: tuple[tuple[Item, ...], ...] = ()
     milliseconds: tuple[int, ...] = ()
+    name: str = ""
 
     @property
     def moves(self) -> bool:
@@ -50,8 +51,16 @@ class Drawing:
         return tuple((replace(self.panels[0], items=items), *self.panels[1:]) for items in self.frames)
 
 
-def for_side(drawing: Drawing, side: str) -> Drawing:
+def moving(says: str, frames: Frames, key: Panel, *others: Panel, rows: tuple[int, ...] = ()) -> Drawing:
+    """Return a loop of one panel, whose window, title and mark ``key`` has, beside other panels that stand still."""
+    shown, times = frames
+    return Drawing(says, (replace(key, items=shown[0]), *others), rows, shown, times)
+
+
+def for_side(make: Callable[[], Drawing], side: str) -> Drawing:
     """Return the drawing of a sided pair for one side."""
+    drawing = make()
+
     def panel(one: Panel) -> Panel:
         """Return a panel for this side."""
         left, bottom, right, top = one.window
@@ -68,7 +77,7 @@ def for_side(drawing: Drawing, side: str) -> Drawing:
         return (text.replace("{side}", side).replace("{other}", OTHER[side])
                 .replace("{SIDE}", side.upper()).replace("{OTHER}", OTHER[side].upper()))
 
-    return replace(drawing, name=named(drawing.name), says=named(drawing.says), panels=tuple(map(panel, drawing.panels)),
+    return replace(drawing, says=named(drawing.says), panels=tuple(map(panel, drawing.panels)),
                    frames=tuple(map(items, drawing.frames)))
 
 

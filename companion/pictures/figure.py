@@ -11,7 +11,7 @@ side is the right one; the left is the mirror image.
 from __future__ import annotations
 
 from dataclasses import dataclass, fields, is_dataclass, replace
-from math import acos, atan2, cos, degrees, hypot, radians, sin
+from math import acos, asin, atan2, cos, degrees, hypot, radians, sin
 from typing import Any, Final, Literal, TypeVar
 
 from companion.screening.body import ANKLE_HEIGHT, FOOT_LENGTH, HIP_HEIGHT, KNEE_HEIGHT, SHOULDER_HEIGHT
@@ -133,20 +133,6 @@ class Joints:
     far_arm: ArmJoints
 
 
-@dataclass(frozen=True, slots=True)
-class JointAngles:
-    """Angles of the near side in degrees: hip (thigh against the trunk's line), pelvis (turned back from neutral), lumbar flexion, knee,
-    ankle (shin over the foot, 0 at a right angle), shoulder (from hanging along the trunk), elbow. 0 is standing, arms hanging."""
-
-    hip: float
-    pelvis: float
-    lumbar: float
-    knee: float
-    ankle: float
-    shoulder: float
-    elbow: float
-
-
 def along(start: Point, direction: float, length: float) -> Point:
     """Return the point at a distance from another in a direction."""
     return start[0] + length * cos(radians(direction)), start[1] + length * sin(radians(direction))
@@ -190,17 +176,6 @@ def _trunk(hip: Point, posture: Posture, build: Build) -> tuple[float, tuple[Poi
     return 90 + turn, tuple(placed[:-1]), 90 + turn + LORDOSIS - posture.flexion, placed[-1]
 
 
-def angles_of(joints: Joints) -> JointAngles:
-    """Return the joint angles of a figure's near side, measured from its joint positions."""
-    leg, arm = joints.near, joints.near_arm
-    trunk, thigh, shin = direction(joints.hip, joints.shoulder), direction(joints.hip, leg.knee), direction(leg.knee, leg.ankle)
-    upper, fore = direction(joints.shoulder, arm.elbow), direction(arm.elbow, arm.wrist)
-    neutral = direction((0.0, 0.0), _chain(0.0)[-1]) - 90  # of the trunk's line against the pelvis
-    return JointAngles(abs(turned(trunk + 180, thigh)), turned(trunk - neutral, joints.pelvis),
-                       LORDOSIS - turned(joints.pelvis, joints.ribs), turned(shin, thigh),
-                       turned(90, turned(direction(leg.heel, leg.toe), shin + 180)) * -1, turned(trunk + 180, upper), turned(upper, fore))
-
-
 def turned(start: float, end: float) -> float:
     """Return the turn from one direction to another in degrees, from -180 up to 180."""
     return (end - start + 180) % 360 - 180
@@ -232,30 +207,25 @@ def _arm(shoulder: Point, arm: Arm | Reach) -> ArmJoints:
     far, to = hypot(arm.x - shoulder[0], arm.y - shoulder[1]), direction(shoulder, (arm.x, arm.y))
     reach = min(far, UPPER_ARM + FOREARM)
     wrist = along(shoulder, to, reach)
-    share = (UPPER_ARM**2 + reach**2 - FOREARM**2) / (2 * UPPER_ARM * reach) if reach else 0.0
-    bent = degrees(acos(max(-1.0, min(1.0, share))))
     flat = along(shoulder, to, reach * UPPER_ARM / (UPPER_ARM + FOREARM))
-    elbow = flat if not arm.bend else along(shoulder, to - arm.bend * bent, UPPER_ARM)
+    elbow = flat if not arm.bend else joint_between(shoulder, wrist, UPPER_ARM, FOREARM, arm.bend)
     return ArmJoints(elbow, wrist, along(wrist, direction(elbow, wrist) if arm.palm is None else arm.palm, HAND_LENGTH))
 
 
+def joint_between(start: Point, end: Point, first: float, second: float, bend: float) -> Point:
+    """Return the joint of two links between two points; ``bend``: 1 to the right of the way from one to the other, -1 to the left."""
+    apart = hypot(end[0] - start[0], end[1] - start[1])
+    share = (first**2 + apart**2 - second**2) / (2 * first * apart) if apart else 0.0
+    return along(start, direction(start, end) - bend * degrees(acos(max(-1.0, min(1.0, share)))), first)
+
+
 def planted(posture: Posture, build: Build = AVERAGE) -> Posture:
-    """Return the posture with the far leg swung backwards about the hip until its foot stands on the floor."""
-    far = posture.far or posture.near
-
-    def swung(by: float) -> Posture:
-        """Return the posture with the far leg swung back by an angle."""
-        return replace(posture, far=Leg(far.thigh - by, far.shin - by, far.foot))
-
-    def over(by: float) -> float:
-        """Return the far foot's height over the floor."""
-        foot = joints_of(swung(by), build).far
-        return min(foot.heel[1], foot.toe[1]) - SOLE
-    low, high = -45.0, 60.0
-    for _ in range(40):
-        middle = (low + high) / 2
-        low, high = (middle, high) if over(middle) < 0 else (low, middle)
-    return swung(low)
+    """Return the posture with the far leg swung about the hip until its foot stands on the floor behind it."""
+    far, joints = posture.far or posture.near, joints_of(posture, build)
+    hip, leg = joints.hip, joints.far
+    low = (leg.ankle[1] - min(leg.heel[1], leg.toe[1]) + SOLE - hip[1]) / hypot(leg.ankle[0] - hip[0], leg.ankle[1] - hip[1])
+    by = direction(hip, leg.ankle) + 180 + degrees(asin(low))
+    return replace(posture, far=Leg(far.thigh - by, far.shin - by, far.foot))
 
 
 T = TypeVar("T")

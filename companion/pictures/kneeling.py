@@ -7,7 +7,7 @@ from typing import Final
 
 from companion.pictures import props
 from companion.pictures.draw import Panel, there_and_back
-from companion.pictures.drawing import Drawing
+from companion.pictures.drawing import Drawing, moving
 from companion.pictures.figure import Arm, Joints, Leg, Point, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.scene import Item, figure, moved, pointers
 from companion.pictures.squats import A_LITTLE, POINTING, Back, close, scene
@@ -23,23 +23,24 @@ SAG: Final = 17.0
 HIKE: Final = 14.0
 """Degrees the hips are drawn out of level (choice, for the eye)."""
 BEST: Final = "knees at the best width"
+KNEES_APART: Final = {"narrow": ("knees together", 0.036), "middle": ("knees as wide as the hips", HIP_HALF),
+                 "wide": ("knees clearly wider than the hips", HIP_HALF + 0.055)}
+"""Widths of the knees in a rock back: in words, and half of each."""
 
 
 def bird_dog_setup() -> Drawing:
     """Set-up on hands and knees."""
     cushion = props.pillow((-0.02, 0.010), 0.06, 0.012)
-    return Drawing(
-        "bird_dog_setup",
-        "on hands and knees, seen from the side: hands under the shoulders, knees under the hips, something "
+    return Drawing("on hands and knees, seen from the side: hands under the shoulders, knees under the hips, something "
         "soft under the knees.", (
         Panel((*scene(ALL_FOURS, "good"), *cushion), (-0.45, -0.05, 0.62, 0.52), "Hands under shoulders, knees under hips", "good"),))
 
 
-def bird_dog_stick() -> Drawing:
+def bird_dog_setup_stick() -> Drawing:
     """Set-up with a stick along the spine."""
     joints = joints_of(ALL_FOURS)
     start, end = along(along(joints.hip, 104, 0.068), 194, 0.06), along(along(joints.shoulder, 104, 0.054), 14, 0.10)
-    return Drawing("bird_dog_setup_stick", "on hands and knees, seen from the side, a stick lying along the spine.", (
+    return Drawing("on hands and knees, seen from the side, a stick lying along the spine.", (
         Panel((*scene(ALL_FOURS), *props.rod(start, end), *props.note((0.08, 0.465), "stick")), (-0.45, -0.05, 0.62, 0.52),
               "If the stick tips or slides, something moved"),))
 
@@ -85,9 +86,7 @@ def bird_dog() -> Drawing:
     """Bird dog held: level and sagging; and from behind, level and hiked."""
     behind, sagging = (-0.36, -0.03, 0.36, 0.50), reached(sag=SAG)
     turn = *pointers(_off_floor(replace(sagging, flexion=0.0))[0], 0.016), *pointers(_off_floor(sagging)[0])
-    return Drawing(
-        "bird_dog_{side}",
-        "hands and knees: the {side} leg straight back and the {other} arm straight ahead, no higher than "
+    return Drawing("hands and knees: the {side} leg straight back and the {other} arm straight ahead, no higher than "
         "the body. First from the side, then from behind with a line through both hips, {side} foot towards you. " + POINTING, (
         Panel(_on_far_knee(reached(), *_names(reached()), back="plain"), KNEES_VIEW, "Back level and still"),
         Panel(_on_far_knee(sagging, *_names(sagging), *turn, back="plain"), KNEES_VIEW, "Back sags"),
@@ -103,11 +102,8 @@ def bird_dog_slow() -> Drawing:
         """Return the reach at a share of the way out."""
         one = between(start, reached(), share)
         return _on_far_knee(one, *_names(one), back="good")
-    frames, times = there_and_back(at, 1)
-    return Drawing(
-        "bird_dog_slow_{side}",
-        "a loop from the side, on hands and knees: the {side} leg and the {other} arm go out, back to the floor, out "
-        "again, slowly.", (Panel(frames[0], KNEES_VIEW, "Out, back to the floor, out again", "good"),), frames=frames, milliseconds=times)
+    return moving("a loop from the side, on hands and knees: the {side} leg and the {other} arm go out, back to the floor, out "
+                  "again, slowly.", there_and_back(at, 1), Panel((), KNEES_VIEW, "Out, back to the floor, out again", "good"))
 
 
 def rocked(share: float, flexion: float = 0.0) -> Posture:
@@ -119,49 +115,34 @@ def rocked(share: float, flexion: float = 0.0) -> Posture:
                    flexion=flexion)
 
 
-def _inset(half: float) -> tuple[Item, ...]:
-    """Return a corner inset of both shins from above, the knees so far to each side."""
-    return shins_from_above(joints_of(rocked(0)), half, (0.72, 0.385))
-
-
-def _rock(name: str, width: str, *more: Item, far: float = 0.86, also: str = "", title: str = "", mark: Back = "good") -> Drawing:
+def _rock(width: str, *more: Item, far: float = 0.86, also: str = "", title: str = "", mark: Back = "good") -> Drawing:
     """Return a rock back loop. ``far``: how far back; ``also``: further words for its text; ``title``: replaces the width."""
-    frames, times = there_and_back(lambda share: (*scene(rocked(far * share), mark), *more), 2)
-    return Drawing(name, f"a loop from the side, on hands and knees, {width}: the hips go slowly back towards the heels and come "
-                   f"forward again, hands in place. {also}".strip(),
-                   (Panel(frames[0], (-0.42, -0.05, 0.84, 0.56), title or f"{width[0].upper()}{width[1:]}: rock back, come forward",
-                          "" if mark == "plain" else mark),), frames=frames, milliseconds=times)
+    return moving(f"a loop from the side, on hands and knees, {width}: the hips go slowly back towards the heels and come "
+                  f"forward again, hands in place. {also}".strip(),
+                  there_and_back(lambda share: (*scene(rocked(far * share), mark), *more), 2),
+                  Panel((), (-0.42, -0.05, 0.84, 0.56), title or f"{width[0].upper()}{width[1:]}: rock back, come forward",
+                        "" if mark == "plain" else mark))
 
 
-def rock_back_narrow() -> Drawing:
-    """Rock back, knees together."""
-    return _rock("rock_back_narrow", "knees together", *_inset(0.036), mark="plain", also="In the corner the shins from above.")
-
-
-def rock_back_middle() -> Drawing:
-    """Rock back, knees as wide as the hips."""
-    return _rock("rock_back_middle", "knees as wide as the hips", *_inset(HIP_HALF), mark="plain",
-                 also="In the corner the shins from above.")
-
-
-def rock_back_wide() -> Drawing:
-    """Rock back, knees clearly wider than the hips."""
-    return _rock("rock_back_wide", "knees clearly wider than the hips", *_inset(HIP_HALF + 0.055), mark="plain",
+def rock_back(width: str) -> Drawing:
+    """Rock back at a width of the knees."""
+    words, half = KNEES_APART[width]
+    return _rock(words, *shins_from_above(joints_of(rocked(0)), half, (0.72, 0.385)), mark="plain",
                  also="In the corner the shins from above.")
 
 
 def rock_back_setup() -> Drawing:
     """Neutral back and beginning to round."""
-    return Drawing("rock_back_setup", f"on hands and knees, hips rocked back, seen from the side, twice. {POINTING}", (
+    return Drawing(f"on hands and knees, hips rocked back, seen from the side, twice. {POINTING}", (
         close(rocked(0.6), "Back in its own easy curve"), close(rocked(0.8, flexion=A_LITTLE), "Here the lower back begins to round")))
 
 
-def rock_back_pillow() -> Drawing:
+def drill_rock_back_to_a_pillow() -> Drawing:
     """Easier rock back, to a pillow on the heels."""
-    return _rock("drill_rock_back_to_a_pillow", BEST, *props.pillow((-0.225, 0.085), 0.05, 0.045), also="A pillow lies on the heels.",
+    return _rock(BEST, *props.pillow((-0.225, 0.085), 0.05, 0.045), also="A pillow lies on the heels.",
                  title="Rock back towards the pillow")
 
 
-def rock_back_drill() -> Drawing:
+def drill_rock_back() -> Drawing:
     """Rock back as a drill at the best width; it stops before the back moves."""
-    return _rock("drill_rock_back", BEST, far=0.7, also="They stop before the back moves.", title="Rock back, stop before the back moves")
+    return _rock(BEST, far=0.7, also="They stop before the back moves.", title="Rock back, stop before the back moves")

@@ -7,7 +7,7 @@ from typing import Final
 
 from companion.pictures import props
 from companion.pictures.draw import Panel, there_and_back
-from companion.pictures.drawing import Drawing
+from companion.pictures.drawing import Drawing, moving
 from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.ink import GUIDE, WATCH_INK
 from companion.pictures.scene import Disc, Item, Stroke, figure
@@ -56,9 +56,7 @@ def _named_knee(posture: Posture) -> tuple[Item, ...]:
 
 def lying_setup() -> Drawing:
     """Set-up: hands under the curve of the lower back."""
-    return Drawing(
-        "lying_setup",
-        "lying on the back, legs long, seen from the side; both hands, palms down, under the curve of the "
+    return Drawing("lying on the back, legs long, seen from the side; both hands, palms down, under the curve of the "
         "lower back.", (lies(LIES, "Both hands under the lower back, light pressure", "",
                                         *UNDER_NAMED, view=(-0.50, -0.14, 0.58, 0.20)),))
 
@@ -73,15 +71,11 @@ def hip_fold() -> Drawing:
         """Return the fold at a share of the way."""
         one = between(bent, folded, share)
         return on_floor(one, *props.swing(hip, 0.19, 18, 52), *_named_knee(one), *UNDER_NAMED)
-    frames, times = there_and_back(at, 2)
-    return Drawing(
-        "hip_fold_{side}",
-        "a loop, lying on the back, hands under the lower back; the {side} knee bent to 90°, the thigh "
-        "brought towards the chest, the {other} leg flat.", (
-        Panel(frames[0], view, "Thigh comes up, pressure on the hands stays the same", "good"),
+    return moving("a loop, lying on the back, hands under the lower back; the {side} knee bent to 90°, the thigh "
+        "brought towards the chest, the {other} leg flat.", there_and_back(at, 2),
+        Panel((), view, "Thigh comes up, pressure on the hands stays the same", "good"),
         lies(rolled, "Stop here: the pressure on the hands changes", "watch", *props.press(WATCH_INK),
-             *_named_knee(rolled), *UNDER_NAMED, *props.note((-0.30, 0.21), "pressure", ink=WATCH_INK), view=view)),
-        rows=(1, 1), frames=frames, milliseconds=times)
+             *_named_knee(rolled), *UNDER_NAMED, *props.note((-0.30, 0.21), "pressure", ink=WATCH_INK), view=view), rows=(1, 1))
 
 
 def lines(leg: Posture) -> tuple[Item, ...]:
@@ -101,39 +95,32 @@ def leg_raise() -> Drawing:
         """Return the raise at a share of the way."""
         one = between(lying(FLAT), raised, share)
         return on_floor(one, *props.swing(hip, 0.42, 8, 48), *_named(one), *UNDER_NAMED, behind=lines(raised))
-    frames, times = there_and_back(at, 2)
-    return Drawing(
-        "leg_raise_{side}",
-        "a loop, lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
-        "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", (
-        Panel(frames[0], small, "Knee straight, back still", "good"),
+    return moving("a loop, lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
+        "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", there_and_back(at, 2),
+        Panel((), small, "Knee straight, back still", "good"),
         lies(bent, "The knee bends: stop", "watch", *_named(bent, 0.14), *props.note((0.0, 0.36), "bent", "r", WATCH_INK), view=near),
         lies(pressed, "The back presses or lifts: stop", "watch", *props.press(WATCH_INK), *_named(pressed, 0.16),
-             *props.note((-0.05, 0.24), "back", "r", WATCH_INK), view=near)), rows=(1, 2), frames=frames, milliseconds=times)
+             *props.note((-0.05, 0.24), "back", "r", WATCH_INK), view=near), rows=(1, 2))
 
 
 def leg_raise_eye() -> Drawing:
     """Leg raise: the angles of the question by eye."""
     rays = tuple(item for angle, label in ((45, "45°"), (60, "60°"), (70, "70°"), (80, "80°"), (90, "90°"))
                  for item in props.ray((0.0, 0.052), angle, 0.60, label, 0.07))
-    return Drawing(
-        "leg_raise_eye_{side}",
-        "lying on the back, the {side} leg at 45°, half way up, and dashed lines from the hip at "
+    return Drawing("lying on the back, the {side} leg at 45°, half way up, and dashed lines from the hip at "
         "45°, 60°, 70°, 80° and 90°, which is straight up.", (
         lies(lying(Leg(45, 45, 115)), "45° is half way, 90° straight up", "", *_named(lying(Leg(45, 45, 115))),
              view=(-0.50, -0.05, 0.60, 0.74), behind=rays),))
 
 
-def leg_raise_strap() -> Drawing:
+def leg_raise_setup_strap() -> Drawing:
     """Leg raise with a strap: one hand pulls, one lies under the back."""
     pulled = lying(Leg(66, 66, 132), arm=Reach(-0.02, 0.30, 1, 60))
     joints = joints_of(pulled)
     far = replace(pulled, far_arm=UNDER)
     items = (*figure(joints_of(far)), *props.strap(joints.near, joints.near_arm.hand), *props.floor(-0.6, 0.75),
              *props.hands_under(), UNDER_NAMED[0], *props.note((-0.115, -0.105), "hand under back"))
-    return Drawing(
-        "leg_raise_setup_strap",
-        "lying on the back: a strap or towel round one foot, both ends in one hand; the other hand, palm "
+    return Drawing("lying on the back: a strap or towel round one foot, both ends in one hand; the other hand, palm "
         "down, under the lower back.", (Panel(items, (-0.50, -0.14, 0.58, 0.66), "One hand pulls, one lies under the back"),))
 
 
@@ -143,12 +130,11 @@ def leg_raise_level(placement: str) -> Drawing:
     knee = joints_of(up).near.knee
     phone = along(along(knee, 60, 0.10), 150, 0.043) if placement == "shin" else along(along(knee, 240, 0.09), 150, 0.050)
     return Drawing(
-        f"leg_raise_setup_level_{placement}",
         f"lying on the back, one leg up: the phone tied along the front of the {placement}, level open.",
         (lies(up, f"On the {placement}", "", *props.phone(phone, 60, along(phone, 150, 0.10))),))
 
 
-def leg_raise_heel() -> Drawing:
+def leg_raise_setup_heel() -> Drawing:
     """Leg raise: the heel's height against a tape on the wall."""
     up = lying(Leg(55, 55, 125))
     heel = joints_of(up).near.heel
@@ -159,9 +145,7 @@ def leg_raise_heel() -> Drawing:
                  *props.note((tape + 0.04, 0.59), "tape", "l"))
     mark = (Disc(heel, 0.016, WATCH_INK), *props.note((heel[0] + 0.04, heel[1]), "heel", "l", WATCH_INK),
             *props.note((tape, -0.045), "zero"))
-    return Drawing(
-        "leg_raise_setup_heel",
-        "lying alongside a wall or door frame, which stands behind the whole body, with "
+    return Drawing("lying alongside a wall or door frame, which stands behind the whole body, with "
         "a tape stuck to it, zero on the floor; the back of the "
         "heel is marked on it.", (lies(up, "Heel's height on the tape, zero on the floor", "", *mark, behind=alongside,
                                                   view=(-0.50, -0.08, 0.68, 0.66)),))

@@ -89,8 +89,8 @@ def rod(start: Point, end: Point) -> tuple[Item, ...]:
 
 
 def phone(middle: Point, tilt: float, name: Point) -> tuple[Item, ...]:
-    """A phone from its edge, its length along a direction, with its name written at a place."""
-    ends = along(middle, tilt, 0.05), along(middle, tilt + 180, 0.05)
+    """A phone of 15 cm from its edge, its length along a direction, with its name written at a place."""
+    ends = along(middle, tilt, 0.030), along(middle, tilt + 180, 0.030)
     return (Limb(*ends, 0.014, 0.014, PAPER), Limb(*ends, 0.013, 0.013, GUIDE, outlined=False), *note(name, "phone"))
 
 

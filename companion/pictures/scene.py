@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import hypot
@@ -90,44 +90,24 @@ Item = Stroke | Limb | Disc | Area | Label
 
 def mirrored(items: Iterable[Item]) -> tuple[Item, ...]:
     """Return the mirror image, left for right; labels stay readable."""
-    return tuple(_mirror(item) for item in items)
-
-
-def _flip(point: Point) -> Point:
-    return -point[0], point[1]
-
-
-def _mirror(item: Item) -> Item:
-    match item:
-        case Stroke() | Area():
-            return replace(item, points=tuple(map(_flip, item.points)))
-        case Limb():
-            return replace(item, start=_flip(item.start), end=_flip(item.end), under=-item.under)
-        case Disc():
-            return replace(item, centre=_flip(item.centre))
-        case Label():
-            other: Anchor = {"l": "r", "r": "l", "m": "m"}[item.anchor]  # type: ignore[assignment]
-            return replace(item, at=_flip(item.at), anchor=other)
+    return tuple(_placed(item, lambda at: (-at[0], at[1]), {"l": "r", "r": "l", "m": "m"}, -1) for item in items)
 
 
 def moved(items: Iterable[Item], right: float, up: float = 0.0) -> tuple[Item, ...]:
     """Return the items shifted to the right and up."""
-    def at(point: Point) -> Point:
-        """Return a shifted point."""
-        return point[0] + right, point[1] + up
+    return tuple(_placed(item, lambda at: (at[0] + right, at[1] + up), {"l": "l", "r": "r", "m": "m"}, 1) for item in items)
 
-    def one(item: Item) -> Item:
-        """Return a shifted item."""
-        match item:
-            case Stroke() | Area():
-                return replace(item, points=tuple(map(at, item.points)))
-            case Limb():
-                return replace(item, start=at(item.start), end=at(item.end))
-            case Disc():
-                return replace(item, centre=at(item.centre))
-            case Label():
-                return replace(item, at=at(item.at))
-    return tuple(map(one, items))
+
+def _placed(item: Item, at: Callable[[Point], Point], anchors: Mapping[Anchor, Anchor], under: int) -> Item:
+    match item:
+        case Stroke() | Area():
+            return replace(item, points=tuple(map(at, item.points)))
+        case Limb():
+            return replace(item, start=at(item.start), end=at(item.end), under=under * item.under)
+        case Disc():
+            return replace(item, centre=at(item.centre))
+        case Label():
+            return replace(item, at=at(item.at), anchor=anchors[item.anchor])
 
 
 def figure(joints: Joints, back: Literal["", "good", "watch", "plain"] = "", two_legs: bool = True) -> tuple[Item, ...]:

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache, partial
 from statistics import fmean, stdev
+from textwrap import wrap
 from typing import Final
 
 from companion.base.clock import local_date
@@ -21,13 +22,13 @@ from companion.screening.errors import errors_from
 from companion.screening.load_limit import LimitSet
 from companion.screening.priming_trial import TrialDay, arm_of, pairs_of
 from companion.screening.protocols import measured, protocol, protocols
-from companion.screening.readings import MDC_FACTOR, SIDES, STANDING_WORDS, mean_of
+from companion.screening.readings import SIDES, STANDING_WORDS, Z_TWO_SIDED_95, mean_of
 from companion.screening.screen import LoggedAnswer, about_from, runs_of
 from companion.screening.sessions import ReadingSession, sessions_of
 from companion.screening.squat_days import AFTER, ToldDay, about, days_told, trial_days, trial_seed
 
-ERROR_BAR_Z: Final = MDC_FACTOR / 2**0.5
-"""Error bars: 1.96 standard errors of the session's mean to each side."""
+BELOW_WIDE: Final = 50
+"""Letters in a line under a chart, as many as fit a phone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,7 +151,7 @@ def readings(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
         unit = alike[0].readings[0].unit
         error = errors.of(test, alike[0].readings[0].method)
         dots = tuple(Dot(local_date(session.at, whose.zone), _number(mean_of(session.readings), unit, whose),
-                         _number(ERROR_BAR_Z * error.sem if not session.readings[0].width
+                         _number(Z_TWO_SIDED_95 * error.sem if not session.readings[0].width
                                  else session.readings[0].width / 2, unit, whose),
                          label=shown(round(mean_of(session.readings), 1), unit, whose.system)) for session in alike)
         mdc = _number(error.mdc, unit, whose)
@@ -160,7 +161,12 @@ def readings(test: str, answers: Answers, whose: ChartOwner) -> Chart | None:
     marks = tuple(ReferenceLine(_number(line.value, unit, whose), line.shown(lambda value, unit: shown(value, unit, whose.system)),
                                 line.name, STANDING_WORDS[line.standing]) for line in protocol(test).thresholds_in(unit))
     notes = ["Bars: measurement error, 95 %."] + ([f"Left out: {left_out} measured another way."] if left_out else [])
-    below = tuple(f"{mark.label}: {mark.name.removesuffix(', from').removesuffix(', to')} ({mark.standing})" for mark in marks)
+    meant: dict[str, str] = {}  # two lines of one meaning, from and to, are one row
+    for mark in marks:
+        what = f"{mark.name.removesuffix(', from').removesuffix(', to')} ({mark.standing})"
+        meant[what] = f"{meant[what].partition(' ')[0]} to {mark.label}" if what in meant else mark.label
+    rows = [f"{label}: {what}" for what, label in meant.items()] + ["Grey: no change shown."] * any(one.band for one in tracks)
+    below = tuple(line for row in rows for line in wrap(row, BELOW_WIDE))
     shown_as = shown_unit(unit, whose.system)
     return Chart(protocol(test).chart, protocol(test).name, tuple(tracks), "°" if shown_as == "deg" else f" {shown_as}", marks,
                  notes=tuple(notes), below=below)

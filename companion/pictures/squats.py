@@ -6,15 +6,16 @@ every drawn squat is possible.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from typing import Final, Literal
 
 from companion.pictures import props
-from companion.pictures.draw import FPS, Panel, eased, loop
-from companion.pictures.drawing import Drawing
-from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, joints_of, middle
+from companion.pictures.draw import FPS, Frames, Panel, eased, loop
+from companion.pictures.drawing import Drawing, moving
+from companion.pictures.figure import Arm, Leg, Point, Posture, Reach, along, between, joints_of, middle
 from companion.pictures.ink import FAR_INK, GUIDE, INK, WATCH_INK
-from companion.pictures.scene import THIGH, Item, Stroke, figure, on_pelvis, on_ribs, pointers, small_of_back
+from companion.pictures.scene import CHEST_LINE, THIGH, Item, Stroke, figure, on_pelvis, on_ribs, pointers, small_of_back
 from companion.pictures.views import HAND, STANCE_HALF, from_above, wider_stance
 
 Back = Literal["", "good", "watch", "plain"]
@@ -64,12 +65,10 @@ def close(posture: Posture, title: str, *more: Item) -> Panel:
     return Panel(scene(posture, "plain", *more, *lines[1], *lines[0]), (x - 0.17, y - 0.24, x + 0.27, y + 0.22), title)
 
 
-def thigh_line(posture: Posture, label: str = "") -> tuple[Item, ...]:
+def thigh_line(posture: Posture) -> tuple[Item, ...]:
     """Return a dashed level line at the top of the knee: the top of the thigh lies on it at parallel."""
-    knee = joints_of(posture).near.knee
-    top = knee[1] + THIGH
-    return (Stroke(((knee[0] - 0.42, top), (knee[0] + 0.14, top)), GUIDE, 0.007, 0.02),
-            *(props.note((knee[0] + 0.16, top), label, "l") if label else ()))
+    x, y = joints_of(posture).near.knee
+    return (Stroke(((x - 0.42, y + THIGH), (x + 0.14, y + THIGH)), GUIDE, 0.007, 0.02),)
 
 
 def at_depth(band: str, flexion: float = 0.0) -> Posture:
@@ -78,80 +77,84 @@ def at_depth(band: str, flexion: float = 0.0) -> Posture:
     return squat(depth, LEANS[depth], flexion=flexion)
 
 
-def rounding() -> Drawing:
+def squat_rounding() -> Drawing:
     """The three answers at parallel, none of them judged: the lumbar curve as in standing, flexed a little, and clearly."""
-    return Drawing("squat_rounding", "a squat from the side, parallel, three times. A white mark on the tail bone "
+    return Drawing("a squat from the side, parallel, three times. A white mark on the tail bone "
                    f"and a band at the waist show how the pelvis turns. {POINTING}", tuple(
         close(at_depth("parallel", flexion), title)
         for flexion, title in ((0.0, "No: back keeps its shape"), (A_LITTLE, "A little: it flattens"),
                                (CLEARLY, "Clearly: tail tucks under"))), rows=(2, 1))
 
 
-def bands() -> Drawing:
+def squat_bands() -> Drawing:
     """The four depths of the question."""
-    return Drawing(
-        "squat_bands",
-        "four depths of a squat from the side. The dashed line is level with the top of the knee: at "
+    return Drawing("four depths of a squat from the side. The dashed line is level with the top of the knee: at "
         "parallel the top of the thigh lies on it.",
                    tuple(seen(at_depth(band), DEPTH_TITLES[band], "", *thigh_line(at_depth(band)), view=(-0.36, -0.05, 0.50, 0.90))
                          for band in DEPTHS), rows=(2, 2))
 
 
-def heels() -> Drawing:
+def squat_heels() -> Drawing:
     """Squat with raised heels."""
     foot = -6.0  # 2.5 cm under the heel of a foot of 0.152 of 175 cm: asin(2.5 / 26.6) = 5.4 degrees
     raised = squat(4, 24.0, 41, foot=foot)
     heel = joints_of(raised).near.heel
-    return Drawing("squat_heels", "a squat from the side, heels on a thin book or plate, 2 to 3 cm or about an inch high.", (
+    return Drawing("a squat from the side, heels on a thin book or plate, 2 to 3 cm or about an inch high.", (
         seen(squat(0, 35.8), "Heels flat: as before", "", back=""),
         seen(raised, "Heels up, flat and steady", "good", *props.block(heel[0] - 0.03, heel[0] + 0.05, 2.5 * props.CM))))
 
 
-def front() -> Drawing:
+def squat_front() -> Drawing:
     """Squat with a weight held out in front."""
     held = squat(4, 29.0)
     hand = joints_of(held).near_arm.hand
     bag = (Stroke((hand, (hand[0], hand[1] - 0.03)), GUIDE, 0.012), *props.pillow((hand[0], hand[1] - 0.06), 0.012))
-    return Drawing(
-        "squat_front",
-        "a squat from the side, a light weight of 2 to 5 kg or 5 to 10 lb held straight out at chest "
+    return Drawing("a squat from the side, a light weight of 2 to 5 kg or 5 to 10 lb held straight out at chest "
         "height.", (seen(held, "Light weight straight out, chest height", "good", *bag,
                                     view=(-0.44, -0.05, 0.62, 0.80)),))
 
 
-def wide() -> Drawing:
+def squat_wide() -> Drawing:
     """The usual and the wider stance, from above."""
     arrows = tuple(item for way in (-1, 1) for item in (
         *props.arrow((way * STANCE_HALF, -0.035), (way * (STANCE_HALF + HAND + 0.01), -0.035)),
         *props.note((way * 0.19, -0.085), "hand's width"), *props.note((way * 0.20, 0.185), "toes", ink=INK)))
     items = (*wider_stance(), *arrows, *props.note((0, 0.07), "usual", ink=FAR_INK))
-    return Drawing(
-        "squat_wide",
-        "both feet from above, toes up the picture: the usual place dashed, the new place filled, each foot "
+    return Drawing("both feet from above, toes up the picture: the usual place dashed, the new place filled, each foot "
         "a hand's width further out.", (Panel(items, (-0.42, -0.12, 0.42, 0.22), "Each foot a hand's width further out"),))
 
 
-def slow() -> Drawing:
+def slowly(draw: Callable[[float], tuple[Item, ...]], at: Point, seconds: int = 3) -> Frames:
+    """Return a loop that begins at the end of a way, goes back as usual and comes again slowly, its seconds counted at a place.
+
+    ``draw``: the items at a share of the way, 0 to 1.
+    """
+    down = eased(seconds * FPS)
+    back = [draw(share) for share in down[::-3]]
+    counted = [(*draw(share), *props.note(at, str(1 + n // FPS), "m", GUIDE, 30)) for n, share in enumerate(down)]
+    return loop(back[0], back[1:], counted[:-1])
+
+
+def squat_slow() -> Drawing:
     """Squat with three seconds down, as a loop with its count."""
-    down = [between(STANDING_POSTURE, squat(0, 35.8, arm=AHEAD), share) for share in eased(3 * FPS)]
-    counted = [(*scene(posture, "good"), *props.note((0.34, 0.93), str(1 + n // FPS), "m", GUIDE, 30)) for n, posture in enumerate(down)]
-    up = [scene(posture, "good") for posture in down[::-3]]
-    frames, times = loop(up[0], up[1:], counted[:-1])
-    return Drawing(
-        "squat_slow",
-        "a loop of a squat from the side, counting 1, 2, 3 seconds on the way down, then up as usual.",
-                   (Panel(frames[0], STANDING_VIEW, "Three seconds down, up as usual", "good"),), frames=frames, milliseconds=times)
+    return moving("a loop of a squat from the side, counting 1, 2, 3 seconds on the way down, then up as usual.",
+                  slowly(lambda share: scene(between(STANDING_POSTURE, squat(0, 35.8), share), "good"), (0.34, 0.93)),
+                  Panel((), STANDING_VIEW, "Three seconds down, up as usual", "good"))
 
 
-def fold() -> Drawing:
+def squat_fold() -> Drawing:
     """The fold at the bottom of the deepest squat."""
     deep = at_depth("below")
     joints = joints_of(deep)
-    belly, thigh = on_ribs(joints, 0.045, -0.056), along(along(joints.hip, deep.near.thigh, 0.155), deep.near.thigh + 90, THIGH)
-    return Drawing("squat_fold", "the bottom of a deep squat from the side, an arrow from belly to thigh.", (
-        seen(deep, "Your squat's fold: how close the thigh comes to the belly", "", *props.arrow(belly, thigh),
-             *props.note((belly[0] + 0.05, belly[1] + 0.035), "belly", "l"), *props.note((thigh[0] + 0.06, thigh[1] + 0.03), "thigh", "l"),
-             back="", view=(-0.36, 0.05, 0.34, 0.62)),))
+    belly = [on_ribs(joints, up, front) for up, front in CHEST_LINE[:0:-1]]
+    thigh = [along(along(joints.hip, deep.near.thigh, far), deep.near.thigh + 90, THIGH) for far in (0.09, 0.215)]
+    edges = *(Stroke(tuple(line), GUIDE, 0.011) for line in (belly, thigh)), *props.arrow(belly[-1], thigh[1])
+    (x, y), (x2, y2) = middle(belly[-1], thigh[1]), thigh[1]
+    named = *props.note((x + 0.02, y), "gap", "l"), *props.note((x2 + 0.06, y2 - 0.02), "thigh", "l"), *props.note(
+        (belly[0][0] - 0.02, belly[1][1]), "belly", "r")
+    return Drawing("the bottom of a deep squat from the side, close, belly and thigh marked, an arrow across the gap from belly to thigh.",
+                   (seen(deep, "Your squat's fold: how close the thigh comes to the belly", "", *edges, *named, back="",
+                         view=(-0.30, 0.14, 0.28, 0.52)),))
 
 
 def view_film() -> Drawing:
@@ -159,9 +162,7 @@ def view_film() -> Drawing:
     items = (*from_above(YOU, (-0.55, 0.0)), *props.view_of((0.62, 0.0), 0.40, 1.05), *props.arrow((0.10, -0.30), (0.58, -0.30)),
              *props.arrow((0.10, -0.30), (-0.40, -0.30)), *props.note((0.12, -0.36), "3 big steps"),
              *props.note((0.82, 0.23), "phone, hip high", "r"), *props.note((-0.55, 0.21), "you, side-on"))
-    return Drawing(
-        "view_film",
-        "from above: you stand side-on to the phone, which leans at hip height, 3 big steps away, all of you in "
+    return Drawing("from above: you stand side-on to the phone, which leans at hip height, 3 big steps away, all of you in "
         "its view.", (Panel(items, (-0.82, -0.42, 0.84, 0.42), "Phone side-on to you, hip high"),))
 
 
@@ -172,10 +173,8 @@ def film_cards() -> Drawing:
     leg, (x, y) = joints.near, joints.shoulder
     places = (along((x - 0.005, y), -90, 0.095), on_pelvis(joints, 0.055, 0.0), middle(joints.hip, leg.knee), middle(leg.knee, leg.ankle))
     cards = tuple(item for n, place in enumerate(places, 1) for item in props.card(place, n))
-    return Drawing(
-        "film_cards",
-        "somebody standing side-on, arms straight ahead, printed cards with arrows up: 1 on the ribs, 2 on the belt line, 3 on the middle "
-        "of the thigh, 4 on the shin, 5 on the wall behind.", (
+    return Drawing("somebody standing side-on, arms straight ahead, printed cards with arrows up: 1 on the ribs, 2 on the belt line, "
+        "3 on the middle of the thigh, 4 on the shin, 5 on the wall behind.", (
             Panel((*props.wall_behind(-0.52, 0.58, 0.98), *scene(stood), *cards, *props.card((-0.30, 0.62), 5),
                    *props.note((-0.30, 0.72), "wall", ink=INK),
                    *props.note((-0.30, 0.53), "arrow up", ink=WATCH_INK), *props.note((0.10, 0.18), "cards", "l", INK)),
@@ -186,5 +185,5 @@ def view_mirror() -> Drawing:
     """Standing side-on to a mirror."""
     items = (*from_above(YOU, (-0.30, 0.0)), *props.rod((0.30, -0.26), (0.30, 0.26)), *props.arrow((-0.12, 0.02), (0.26, 0.02)),
              *props.note((0.34, 0.0), "mirror", "l"), *props.note((-0.30, 0.19), "you, side-on"))
-    return Drawing("view_mirror", "from above: you stand side-on to the mirror and glance across.",
+    return Drawing("from above: you stand side-on to the mirror and glance across.",
                    (Panel(items, (-0.62, -0.30, 0.62, 0.30), "Mirror beside you"),))

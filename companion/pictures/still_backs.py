@@ -7,11 +7,23 @@ from typing import Final
 
 from companion.pictures import props
 from companion.pictures.draw import FPS, Panel, eased, loop
-from companion.pictures.drawing import Drawing
+from companion.pictures.drawing import Drawing, moving
 from companion.pictures.figure import HAND_LENGTH, Arm, Joints, Posture, Reach, along, between, direction, joints_of
 from companion.pictures.ink import GUIDE
-from companion.pictures.scene import Item, pointers, small_of_back
-from companion.pictures.squats import AHEAD, CLEARLY, HINGED, POINTING, STANDING_POSTURE, at_depth, close, rounding, scene, seen, squat
+from companion.pictures.scene import Item, Limb, pointers, small_of_back
+from companion.pictures.squats import (
+    AHEAD,
+    CLEARLY,
+    HINGED,
+    POINTING,
+    STANDING_POSTURE,
+    at_depth,
+    close,
+    scene,
+    seen,
+    squat,
+    squat_rounding,
+)
 
 
 def palm_on_back(joints: Joints) -> Reach:
@@ -25,22 +37,19 @@ def hand_on_back() -> Drawing:
     """Squat with a palm on the curve of the lower back."""
     still, moved = squat(-12, 44.0, 38), squat(-12, 44.0, 38, flexion=CLEARLY)
 
-    def palm(posture: Posture) -> Posture:
-        """Return the posture with a palm on the back."""
-        joints = joints_of(posture)
-        return replace(posture, near_arm=palm_on_back(joints), far_arm=AHEAD)
-    return Drawing(
-        "hand_on_back",
-        f"a squat from the side, one palm flat on the curve of the lower back, the other arm ahead. {POINTING}", (
-        close(palm(still), "Curve still under the palm"), close(palm(moved), "Curve flattens or rounds")))
+    def palm(posture: Posture, title: str) -> Panel:
+        """Return a panel of the posture with a palm on the back, drawn again over the mark of its curve, and named."""
+        posture = replace(posture, near_arm=palm_on_back(joints_of(posture)), far_arm=AHEAD)
+        arm, small = joints_of(posture).near_arm, small_of_back(joints_of(posture), 0.085)
+        return close(posture, title, Limb(arm.wrist, arm.hand, 0.016, 0.013), *props.note(small, "palm", "r"))
+    return Drawing(f"a squat from the side, one palm flat on the curve of the lower back, the other arm ahead. {POINTING}", (
+        palm(still, "Curve still under the palm"), palm(moved, "Curve flattens or rounds")))
 
 
 def arms_forward_setup() -> Drawing:
     """Set-up: the stick across the front of the shoulders."""
     stood = replace(STANDING_POSTURE, near_arm=AHEAD)
-    return Drawing(
-        "arms_forward_setup",
-        "standing, seen from the side: the stick's end at the front of the shoulder, off the throat, both "
+    return Drawing("standing, seen from the side: the stick's end at the front of the shoulder, off the throat, both "
         "arms straight ahead, level, hands open.", (
         seen(stood, "On the shoulders, arms level", "good", *_rack_place(stood, word="stick"), back="",
              view=(-0.36, 0.45, 0.52, 1.02)),))
@@ -54,15 +63,13 @@ def _rack_place(posture: Posture, down: float = 0.098, word: str = "") -> tuple[
     return (*props.bar_end(at), *(props.note((at[0] + 0.04, at[1] + 0.022), word, "l") if word else ()))
 
 
-def arms_forward_rack() -> Drawing:
+def arms_forward_setup_bar() -> Drawing:
     """Set-up with an empty bar: rack and safety arms."""
     stood = replace(STANDING_POSTURE, near_arm=AHEAD)
     deep_bar = joints_of(at_depth("parallel")).shoulder[1]
     items = (*props.rack(0.30, 0.95, deep_bar - 0.06), *props.note((0.32, deep_bar - 0.06), "safety arm", "l"),
              *_rack_place(stood, word="bar"))
-    return Drawing(
-        "arms_forward_setup_bar",
-        "standing in a rack, seen from the side: empty bar on the front of the shoulders, arms level, "
+    return Drawing("standing in a rack, seen from the side: empty bar on the front of the shoulders, arms level, "
         "a safety arm just below the deepest point of the bar.", (
         Panel((*items[:3], *scene(stood), *items[3:]), (-0.40, -0.05, 0.62, 1.02), "Safety arm just below your deepest point", "good"),))
 
@@ -73,9 +80,7 @@ def arms_forward() -> Drawing:
     rolled, chest, back = replace(good, near_arm=Arm(-14, -14)), squat(0, 50, 35, arm=Arm(-14, -14)), squat(0, 37, flexion=CLEARLY)
     view = (-0.36, 0.02, 0.52, 0.79)
     fell = props.swing(joints_of(chest).hip, 0.51, 78, 52)
-    return Drawing(
-        "arms_forward",
-        "a squat from the side with a stick across the front of the shoulders, arms straight ahead and level, "
+    return Drawing("a squat from the side with a stick across the front of the shoulders, arms straight ahead and level, "
         "four times. " + POINTING, (
         seen(good, "It all holds", "", *_rack_place(good, word="stick"), *pointers(joints_of(good)), back="plain", view=view),
         seen(rolled, "It rolls down the arms", "", *_rack_place(rolled, 0.25), back="", view=view),
@@ -87,35 +92,31 @@ def arms_forward() -> Drawing:
 def arms_forward_shallow() -> Drawing:
     """The same, heels flat, less deep: where most people's bar still stays."""
     less = squat(-25, 25.5)
-    return Drawing(
-        "arms_forward_shallow",
-        "a squat from the side with a stick across the front of the shoulders, heels flat, arms straight ahead and level, well above "
-        "parallel.", (seen(less, "Only to just above where it rolled", "", *_rack_place(less, word="stick"),
+    return Drawing("a squat from the side with a stick across the front of the shoulders, heels flat, arms straight ahead and level, "
+        "well above parallel.", (seen(less, "Only to just above where it rolled", "", *_rack_place(less, word="stick"),
              view=(-0.36, -0.05, 0.58, 0.88)),))
+
+
+def stops(where: str, *depths: tuple[Posture, str]) -> Drawing:
+    """Return three stops on the way down, numbered, each with its title."""
+    return Drawing(f"three stops on the way down, from the side, {where}the back in the same shape at each: hold each for 1 to 2 seconds, "
+                   "then stand up.", tuple(seen(posture, f"{n}: {title}", "good", view=(-0.34, -0.05, 0.50, 0.95))
+                                           for n, (posture, title) in enumerate(depths, 1)))
 
 
 def pause_stops() -> Drawing:
     """The three stops of the pause squat."""
-    top, middle, bottom = squat(-50, 9, 28), squat(-25, 25.5), squat(0, 35.8)
-    view = (-0.34, -0.05, 0.50, 0.95)
-    return Drawing(
-        "pause_stops",
-        "three stops on the way down, from the side, the back in the same shape at each: hold each for 1 to 2 "
-        "seconds, then stand up.", (
-        seen(top, "1: near the top", "good", view=view), seen(middle, "2: half way", "good", view=view),
-        seen(bottom, "3: at the bottom", "good", view=view)))
+    return stops("", (squat(-50, 9, 28), "near the top"), (squat(-25, 25.5), "half way"), (squat(0, 35.8), "at the bottom"))
 
 
 def pause_watch() -> Drawing:
     """One stop, neutral and rounded."""
-    return replace(rounding(), name="pause_watch", says=f"one stop of a squat from the side, three times. {POINTING}")
+    return replace(squat_rounding(), says=f"one stop of a squat from the side, three times. {POINTING}")
 
 
 def hinge_setup() -> Drawing:
     """Set-up: the stick across the upper back."""
-    return Drawing(
-        "hinge_setup",
-        "standing, seen from the side, a broomstick across the upper back, where a bar would lie.", (
+    return Drawing("standing, seen from the side, a broomstick across the upper back, where a bar would lie.", (
         seen(_carrying(STANDING_POSTURE), "Only the stick, on the upper back", "good", *_on_back(STANDING_POSTURE),
              *props.note((_stick_place(STANDING_POSTURE)[0] - 0.06, _stick_place(STANDING_POSTURE)[1] + 0.01), "stick", "r"), back="",
              view=(-0.36, 0.45, 0.40, 1.02)),))
@@ -146,22 +147,16 @@ def hinge_to_squat() -> Drawing:
                *props.note((0.16, 0.99), start if share < 0.5 else end, "l", GUIDE, 16))
               for share, posture in ((share, between(poses[start], poses[end], share)) for share in eased(FPS)[1:])]
              for start, end in ways]
-    frames, times = loop(moves[0][-1], *moves[1:], moves[0][:-1])
-    return Drawing(
-        "hinge_to_squat",
-        "a loop from the side, a stick on the upper back: hips back into the hinge, sink into the squat, "
-        "hinge again, stand up. The back keeps its shape.",
-                   (Panel(frames[0], (-0.44, -0.05, 0.52, 1.04), "Back keeps its shape all the way", "good"),),
-                   frames=frames, milliseconds=times)
+    return moving("a loop from the side, a stick on the upper back: hips back into the hinge, sink into the squat, "
+        "hinge again, stand up. The back keeps its shape.", loop(moves[0][-1], *moves[1:], moves[0][:-1]),
+        Panel((), (-0.44, -0.05, 0.52, 1.04), "Back keeps its shape all the way", "good"))
 
 
 def hinge_watch() -> Drawing:
     """The hinge and the squat, each neutral and rounded."""
     hinge, bent = _carrying(HINGED), _carrying(replace(HINGED, flexion=CLEARLY, trunk=20))
     sunk, broken = _carrying(HINGE_SQUAT), _carrying(replace(HINGE_SQUAT, flexion=CLEARLY))
-    return Drawing(
-        "hinge_watch",
-        f"from the side, the hinge with the knees nearly straight, and the squat it sinks into. {POINTING}", tuple(
+    return Drawing(f"from the side, the hinge with the knees nearly straight, and the squat it sinks into. {POINTING}", tuple(
         close(posture, title, *_on_back(posture)) for posture, title in (
             (hinge, "Hinge keeps its shape"), (bent, "Hinge rounds"), (sunk, "Squat keeps it"), (broken, "Sinking breaks it"))),
         rows=(2, 2))

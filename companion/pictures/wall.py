@@ -3,13 +3,25 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from math import acos, degrees
 from typing import Final
 
 from companion.pictures import props
-from companion.pictures.draw import Panel
-from companion.pictures.drawing import Drawing
-from companion.pictures.figure import KNEELING, THIGH_LENGTH, Arm, Joints, Leg, Posture, Reach, along, direction, joints_of
+from companion.pictures.draw import Panel, there_and_back
+from companion.pictures.drawing import Drawing, moving
+from companion.pictures.figure import (
+    KNEELING,
+    SHANK_LENGTH,
+    THIGH_LENGTH,
+    Arm,
+    Joints,
+    Leg,
+    Posture,
+    Reach,
+    along,
+    direction,
+    joint_between,
+    joints_of,
+)
 from companion.pictures.ink import GUIDE, WATCH_INK
 from companion.pictures.scene import Item, Stroke
 from companion.pictures.squats import Back, scene
@@ -18,22 +30,26 @@ LUNGE_SHIN: Final = 40.0
 PALM: Final = 0.016
 """Distance of the wrist from a wall the palm lies on: half a hand's thickness."""
 
+BACK_KNEE: Final = -0.279
+"""Where the back knee kneels: about 49 cm behind the big toe (choice)."""
+PLACES: Final = {"below_knee": ("Just under the knee", "under knee", 0.78), "mid_shin": ("Middle of the shin", "mid-shin", 0.50)}
+"""Places of the phone along the shin: in words, in a label, and as a share of it from the ankle."""
+
 
 def _at_wall(shin: float, heel_up: float = 0.0) -> Posture:
-    """Return a half kneel at a wall: one foot in front, the knee forward, the back knee on the floor under the hip."""
+    """Return a half kneel at a wall: toes and back knee stay, and the hip between both knees goes along with the front one."""
     front = Leg(-8, -90 - shin, -heel_up)
-    hip = joints_of(Posture(90, front, Arm(0, 0), on="toes")).hip
-    down = degrees(acos(min(1.0, (hip[1] - KNEELING) / THIGH_LENGTH)))  # the back thigh's lean to bring its knee to the floor
-    return Posture(88, front, Arm(0, 0), far=Leg(-90 - down, 180, 180), head=86, on="toes")
+    knee, back = joints_of(Posture(90, front, Arm(0, 0), on="toes")).near.knee, (BACK_KNEE, KNEELING)
+    hip = joint_between(back, knee, THIGH_LENGTH, THIGH_LENGTH, -1)
+    return Posture(88, replace(front, thigh=direction(hip, knee)), Arm(0, 0), far=Leg(direction(hip, back), 180, 180), head=86, on="toes")
 
 
-def _wall_panel(posture: Posture, title: str, mark: Back, *more: Item, label: str = "toe to wall") -> Panel:
+def _wall_panel(posture: Posture, title: str, mark: Back, *more: Item, label: str = "toe to wall", wall: float | None = None) -> Panel:
+    """Return a panel with the palm on the wall, which the front knee touches, or which stands at ``wall``."""
     joints = joints_of(posture)
-    knee = joints.near.knee
-    at = knee[0] + 0.040
+    at = joints.near.knee[0] + 0.040 if wall is None else wall
     posture = replace(posture, near_arm=Reach(at - PALM, joints.shoulder[1] - 0.03, 1, 85))
-    toe = joints_of(posture).near.toe[0] + 0.012
-    return Panel((*scene(posture), *props.wall(at, 0.72), *_gap(toe, at, label), *more, *_side_words(joints)),
+    return Panel((*scene(posture), *props.wall(at, 0.72), *_gap(joints.near.toe[0] + 0.012, at, label), *more, *_side_words(joints)),
                  (at - 0.80, -0.17, at + 0.16, 0.80), title, mark)
 
 
@@ -52,16 +68,13 @@ def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
 
 
 def knee_to_wall() -> Drawing:
-    """Knee to wall with the heel down, and with the heel lifting."""
-    down, up = _at_wall(LUNGE_SHIN), _at_wall(46, heel_up=16)
-    heel = joints_of(up).near.heel
-    lifted = _wall_panel(up, "The heel lifts", "watch", *props.lifting(heel))
-    return Drawing(
-        "knee_to_wall_{side}",
-        "from the side, the {side} foot flat on the floor in front of a wall, the tape from big toe to "
-        "wall, the {side} knee just touching the wall.", (
-        _wall_panel(down, "Heel down, knee just touches", "good"),
-        replace(lifted, window=(lifted.window[0], -0.17, lifted.window[2], 0.42))), rows=(1, 1))
+    """Knee to wall with the heel down, as a loop, and with the heel lifting."""
+    touches, up = _wall_panel(_at_wall(LUNGE_SHIN), "Heel down, knee just touches", "good"), _at_wall(46, heel_up=16)
+    wall, lifted = touches.window[2] - 0.16, _wall_panel(up, "The heel lifts", "watch", *props.lifting(joints_of(up).near.heel))
+    return moving("a loop from the side, the {side} foot flat on the floor in front of a wall, the tape from big toe to "
+                  "wall: the {side} knee comes forward until just touching the wall, and goes back.",
+                  there_and_back(lambda share: _wall_panel(_at_wall(22 + share * (LUNGE_SHIN - 22)), "", "", wall=wall).items, 1.5),
+                  touches, replace(lifted, window=(lifted.window[0], -0.17, lifted.window[2], 0.42)), rows=(1, 1))
 
 
 def knee_to_wall_setup() -> Drawing:
@@ -69,9 +82,7 @@ def knee_to_wall_setup() -> Drawing:
     stood = Posture(90, Leg(-88, -92), Arm(-95, -80))
     toe = joints_of(stood).near.toe[0]
     wall = toe + 0.20
-    return Drawing(
-        "knee_to_wall_setup",
-        "standing barefoot, facing a wall, a tape on the floor, its zero, marked 0, at the wall.", (
+    return Drawing("standing barefoot, facing a wall, a tape on the floor, its zero, marked 0, at the wall.", (
         Panel((*scene(stood), *props.wall(wall, 1.0), *props.tape(wall, toe - 0.05), *props.note((wall, -0.065), "0", "m")),
               (-0.50, -0.10, wall + 0.12, 1.03), "Tape's zero at the wall"),))
 
@@ -84,16 +95,14 @@ def knee_to_wall_level(placement: str = "") -> Drawing:
                *props.swing(leg.ankle, 0.19, 90, 90 - LUNGE_SHIN + 8),
                *props.note(along(leg.ankle, 90 - LUNGE_SHIN * 0.45, 0.25), "40°", "m"))
 
-    def held(share: float) -> tuple[Item, ...]:
-        """Return the phone at a share of the shin below the knee."""
-        at = along(along(leg.ankle, direction(leg.ankle, leg.knee), share), -LUNGE_SHIN, 0.042)
-        beyond = joints_of(down).near.knee[0] + 0.15
-        return (*props.phone(at, direction(leg.ankle, leg.knee), (beyond + 0.08, at[1])),
-                Stroke((at, (beyond - 0.04, at[1])), GUIDE, 0.005))
-    places = {"below_knee": ("Just under the knee", 0.17), "mid_shin": ("Middle of the shin", 0.11)}
-    panels = tuple(replace(_wall_panel(down, title, "", *upright, *held(share), label=""), window=(-0.44, -0.09, 0.50, 0.46))
-                   for name, (title, share) in places.items() if placement in ("", name))
+    def held(share: float, words: str) -> tuple[Item, ...]:
+        """Return the phone at a share of the shin, its place named beyond the wall."""
+        at = along(along(leg.ankle, direction(leg.ankle, leg.knee), share * SHANK_LENGTH), -LUNGE_SHIN, 0.042)
+        beyond = leg.knee[0] + 0.13
+        return (*props.phone(at, direction(leg.ankle, leg.knee), (beyond + 0.09, at[1] + 0.018)),
+                *props.note((beyond + 0.09, at[1] - 0.027), words), Stroke((at, (beyond, at[1])), GUIDE, 0.005))
+    panels = tuple(replace(_wall_panel(down, title, "", *upright, *held(share, words), label=""), window=(-0.44, -0.09, 0.50, 0.46))
+                   for name, (title, words, share) in PLACES.items() if placement in ("", name))
     return Drawing(
-        f"knee_to_wall_level{placement and '_'}{placement}_{{side}}",
         "from the side, the {side} foot flat in front of a wall, knee to the wall: the phone along the "
-        "{side} shin, which here leans 40° from upright.", panels)
+        "{side} shin, which here leans 40° from upright.", panels, rows=(1,) * len(panels))

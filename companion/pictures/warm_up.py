@@ -6,13 +6,13 @@ from dataclasses import replace
 
 from companion.pictures import props
 from companion.pictures.draw import FPS, Panel, eased, loop, there_and_back
-from companion.pictures.drawing import Drawing
+from companion.pictures.drawing import Drawing, moving
 from companion.pictures.figure import Arm, Leg, Posture, between, joints_of
 from companion.pictures.scene import Item, figure, moved
 from companion.pictures.squats import STANDING_POSTURE, scene, squat
 
 
-def walk() -> Drawing:
+def warm_up_walk() -> Drawing:
     """Walking on the spot, a loop."""
     up = Posture(90, Leg(-90, -90), Arm(-70, -40), far=Leg(-35, -110, -20), far_arm=Arm(-110, -80))
     stood = Posture(90, Leg(-90, -90), Arm(-92, -75), far=Leg(-90, -90), far_arm=Arm(-92, -75))
@@ -21,9 +21,9 @@ def walk() -> Drawing:
     right = [(*figure(joints_of(posture)), *props.floor(-1, 1)) for posture in steps]
     left = [_standing_on_far(_swap(posture)) for posture in steps]
     half = len(lift)
-    frames, times = loop(right[0], right[1:half], left[half:], left[:half], right[half:])
-    return Drawing("warm_up_walk", "a loop of somebody walking on the spot, seen from the side, arms loose.",
-                   (Panel(frames[0], (-0.42, -0.05, 0.42, 1.03), "Walk on the spot, arms loose"),), frames=frames, milliseconds=times)
+    return moving("a loop of somebody walking on the spot, seen from the side, arms loose.",
+                  loop(right[0], right[1:half], left[half:], left[:half], right[half:]),
+                  Panel((), (-0.42, -0.05, 0.42, 1.03), "Walk on the spot, arms loose"))
 
 
 def _swap(posture: Posture) -> Posture:
@@ -39,13 +39,11 @@ def _standing_on_far(posture: Posture) -> tuple[Item, ...]:
     return (*moved(figure(here), there.hip[0] - here.hip[0], there.hip[1] - here.hip[1]), *props.floor(-1, 1))
 
 
-def chair() -> Drawing:
+def warm_up_chair() -> Drawing:
     """Easy squats to a chair."""
     sat = squat(1, 24, 5)
     hip = joints_of(sat).hip
     chair = props.seat(hip[0] + 0.14, hip[1] - 0.058)
-    frames, times = there_and_back(lambda share: scene(between(STANDING_POSTURE, sat, share), "", *chair), 2)
-    return Drawing(
-        "warm_up_chair",
-        "a loop of squats to a chair, from the side: stand in front of it, sit down, stand up, arms ahead as you sit.",
-        (Panel(frames[0], (-0.56, -0.05, 0.46, 1.02), "Sit down, stand up"),), frames=frames, milliseconds=times)
+    return moving("a loop of squats to a chair, from the side: stand in front of it, sit down, stand up, arms ahead as you sit.",
+                  there_and_back(lambda share: scene(between(STANDING_POSTURE, sat, share), "", *chair), 2),
+                  Panel((), (-0.56, -0.05, 0.46, 1.02), "Sit down, stand up"))

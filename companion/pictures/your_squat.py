@@ -8,7 +8,7 @@ from typing import Final, cast
 
 from companion.pictures import props
 from companion.pictures.draw import Panel, there_and_back
-from companion.pictures.drawing import Drawing
+from companion.pictures.drawing import Drawing, moving
 from companion.pictures.figure import Arm, Build, Leg, Posture, Reach, along, between, joints_of
 from companion.pictures.ink import FAR_FILL, FAR_INK, GUIDE
 from companion.pictures.scene import Area, Item, Stroke, figure
@@ -16,14 +16,12 @@ from companion.pictures.views import WIDER_TURN, wider_stance
 from companion.screening.about import About
 from companion.screening.body import FOOT_LENGTH, Bar, Body, Setup, body_of
 from companion.screening.errors import Errors
-from companion.screening.estimate import HELD_WEIGHT, DepthEstimate, Help, depth_estimate
-from companion.screening.geometry import shin_from_distance
-from companion.screening.pairs import ankles
+from companion.screening.estimate import HELD_WEIGHT, DepthEstimate, Help, depth_estimate, stiffer_ankle
 from companion.screening.posture import balance_of, lean_at
-from companion.screening.readings import NumberFormat, mean_of, metric
+from companion.screening.readings import NumberFormat, metric
 from companion.screening.screen import Screen
 from companion.screening.setups import HEEL_LIFT
-from companion.screening.tuck import MASS, TURN_OUT
+from companion.screening.tuck import MASS, TURN_OUT, Spread
 
 NAME = "your_squat"
 VIEW = (-0.44, -0.05, 0.46, 1.03)
@@ -31,33 +29,30 @@ BAR_UP: Final = {"high": 0.012, "low": -0.030}
 """How far along the trunk over the shoulder a bar on the back is drawn, on the figure's skin: low is 7 cm lower (choice)."""
 ARMS: Final = Arm(-40, -25)
 UPRIGHT: Final = Posture(90, Leg(-90, -90), Arm(-80, -60), head=90)
-Lengths = tuple[float, float, float]
 
 
-def your_squat(screen: Screen, about: About, errors: Errors | None = None, show: NumberFormat = metric,
-               lengths: Lengths | None = None) -> Drawing | None:
+def your_squat(screen: Screen, about: About, errors: Errors | None = None, show: NumberFormat = metric) -> Drawing | None:
     """Return a loop down to the onset without load, beside the best set-up and the lifter's own bar; None without an estimate.
 
-    ``lengths``: measured shank, thigh and trunk in cm; without them their shares of the height are an average adult's.
+    The figure has the lengths that were measured; the others are an average adult's shares of the height.
     """
-    found = depth_estimate(screen, about, errors, show, lengths)
-    shin = _shin(screen, about)
-    if not isinstance(found, DepthEstimate) or shin is None or about.height is None:
+    found = depth_estimate(screen, about, errors, show)
+    if not isinstance(found, DepthEstimate) or about.height is None:
         return None
-    shank, thigh, trunk = lengths or (None, None, None)
-    body = body_of(about.height, about.mass or MASS, shank=shank, thigh=thigh, trunk=trunk)
+    shin = cast(Spread, stiffer_ankle(screen, about.height, errors or Errors(about.sex))).value
+    body = body_of(about.height, about.mass or MASS, shank=about.shin, thigh=about.thigh, trunk=about.trunk)
+    lengths = "measured lengths" if about.shin or about.thigh or about.trunk else "height"
     start = "at the earliest " if found.at_least else ""
     depths = found.depths
     plain = Setup(turn_out=TURN_OUT, arms=0.5)
     flat = squat_of(body, plain, shin, depths.median)
     band = _band(flat, _build(body), depths.low, depths.high)
-    frames, times = there_and_back(lambda share: (*band, *_drawn(between(UPRIGHT, flat, share), _build(body))), 2)
     others = tuple(_others(found, about, body, shin, start, show))
-    return Drawing(NAME, "your squat from the side, a loop, drawn with your height and ranges, down to the depth where length alone would "
-                   f"{start}start the tuck. 80 %: from {at(depths.low)} to {at(depths.high)}, shaded. An estimate from lengths: it is no "
-                   "picture of your back, and no reason to go deeper or heavier.",
-                   (Panel(frames[0], VIEW, f"Tuck starts {start}{at(depths.median)}"), *others), rows=(2, *(len(others[1:]) * (1,))),
-                   frames=frames, milliseconds=times)
+    return replace(moving(f"your squat from the side, a loop, drawn with your {lengths} and ranges, down to where length "
+                   f"alone would {start}start the tuck. 80 %: from {at(depths.low)} to {at(depths.high)}, shaded. An estimate from "
+                   "lengths: it is no picture of your back, and no reason to go deeper or heavier.",
+                   there_and_back(lambda share: (*band, *_drawn(between(UPRIGHT, flat, share), _build(body))), 2),
+                   Panel((), VIEW, f"Tuck starts {start}{at(depths.median)}"), *others, rows=(2, *(len(others[1:]) * (1,)))), name=NAME)
 
 
 def at(depth: float) -> str:
@@ -95,20 +90,6 @@ def _others(found: DepthEstimate, about: About, body: Body, shin: float, start: 
             posture = replace(posture, near_arm=Arm(posture.trunk + 165, posture.trunk + 25, 0.6))
         yield Panel((*_drawn(posture, _build(body)), *props.bar_end(place)), VIEW,
                     f"Bar {bar}, {show(about.load, 'kg')}: {start}{at(found.under_bar.median)}")
-
-
-def _shin(screen: Screen, about: About) -> float | None:
-    """Return the stiffer side's shin angle in degrees from upright, as the estimate uses it."""
-    found = []
-    for taken in ankles(screen):
-        if taken[0].unit == "deg":
-            found.append(mean_of(taken))
-        elif about.height is not None:
-            try:
-                found.append(shin_from_distance(mean_of(taken), about.height).value)
-            except ValueError:
-                continue
-    return min(found, default=None)
 
 
 def squat_of(body: Body, setup: Setup, shin: float, depth: float) -> Posture:

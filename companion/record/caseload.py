@@ -236,24 +236,6 @@ class KeptAlert(NamedTuple):
     flow: str
 
 
-class LogPageRow(NamedTuple):
-    """A row of the answer log as a page shows it. ``instead_of``: the text of the answer it replaced, its value where
-    it was picked by a button; ``later``: true if it was replaced in turn."""
-
-    id: int
-    at: datetime
-    flow: str
-    key: str
-    side: str
-    raw: str
-    value: Value | None
-    unit: str
-    status: str
-    replaces: int | None
-    instead_of: str | None
-    later: bool
-
-
 def alerts_of(db: sqlite3.Connection, person: int, most: int = -1) -> list[KeptAlert]:
     """Return a lifter's latest alerts, the newest first; all of them where ``most`` is negative."""
     return [KeptAlert(moment_of(at), level, because, run, flow or "") for at, level, because, run, flow in db.execute(
@@ -266,46 +248,3 @@ def unreachable_since(db: sqlite3.Connection, person: int) -> tuple[datetime, st
     at, why = db.execute("select case when count(*) = count(gone_at) then max(gone_at) end, max(gone_reason) from addresses "
                          "where person = ?", (person,)).fetchone()
     return (moment_of(at), why or "") if at else None
-
-
-class LogFilter(NamedTuple):
-    """The part of an answer log to show: of one flow, between two moments, corrections only; all of it if nothing is named."""
-
-    flow: str = ""
-    since: datetime | None = None
-    before: datetime | None = None
-    corrections: bool = False
-
-    def where(self) -> tuple[str, list[str]]:
-        """Return the condition on a row of the log, and its values."""
-        parts = [("flow = ?", self.flow), ("at >= ?", self.since and text_of(self.since)), ("at < ?", self.before and text_of(self.before))]
-        said = [(sql, value) for sql, value in parts if value]
-        return "".join(f" and {sql}" for sql, _ in said) + " and replaces is not null" * self.corrections, [value for _, value in said]
-
-
-WHOLE_LOG: Final = LogFilter()
-
-
-def log_count(db: sqlite3.Connection, person: int, only: LogFilter = WHOLE_LOG) -> int:
-    """Return the number of rows of the answer log that are wanted."""
-    where, values = only.where()
-    return int(db.execute(f"select count(*) from answers where person = ?{where}", (person, *values)).fetchone()[0])
-
-
-def log_parts(db: sqlite3.Connection, person: int) -> tuple[dict[str, int], list[datetime]]:
-    """Return how many rows of the log each flow has, the latest flow first, and the moments of the latest 500 rows, newest first."""
-    flows = dict(db.execute("select flow, count(*) from answers where person = ? group by flow order by max(id) desc",
-                            (person,)).fetchall())
-    return flows, [moment_of(at) for (at,) in db.execute("select at from answers where person = ? order by id desc limit 500", (person,))]
-
-
-def log_rows(db: sqlite3.Connection, person: int, most: int, skip: int, only: LogFilter = WHOLE_LOG) -> list[LogPageRow]:
-    """Return at most ``most`` of the rows wanted of the answer log after the first ``skip``, newest first."""
-    where, values = only.where()
-    rows = db.execute(
-        "select a.id, a.at, a.flow, a.key, a.side, a.raw, a.value, a.unit, a.status, a.replaces, "
-        "iif(b.raw <> '', b.raw, ifnull(trim(b.value || ' ' || b.unit), '')), exists (select 1 from "
-        "answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) from (select * from answers "
-        f"where person = ?{where} order by id desc limit ? offset ?) a left join answers b on b.id = a.replaces order by a.id desc",
-        (person, *values, most, skip))
-    return [LogPageRow._make((row[0], moment_of(row[1]), *row[2:-1], bool(row[-1]))) for row in rows]

@@ -15,7 +15,7 @@ from json.encoder import encode_basestring_ascii as _quoted
 from pathlib import Path
 from typing import Final, NamedTuple
 
-from companion.base.private import private_file
+from companion.base.private import private_file, real_path
 
 FIRST: Final = sha256(b"answer log").digest()
 """What the first link is bound to."""
@@ -159,8 +159,7 @@ class HeadFile:
 
 def head_path(database: Path) -> Path:
     """Return where the head of a database is kept."""
-    real = database.resolve()
-    return real.with_name(real.name + ".head")
+    return real_path(database, ".head")
 
 
 def head_beside(database: Path) -> Head | None:

@@ -87,17 +87,18 @@ def keep_invitation(db: sqlite3.Connection, kind: str, made_by: int | None, name
 
 def open_invitation(db: sqlite3.Connection, code: str, at: datetime) -> Invitation | None:
     """Return a code's invitation; None where it is unknown, used or expired, or its coach has lost the role."""
-    row = db.execute("select id, kind, made_by, name from invitations where code_hash = ? and used_at is null and expires_at > ? and "
-                     "(made_by is null or exists (select 1 from coach_roles where person = made_by and until is null))",
-                     (code_hash_of(code), text_of(at))).fetchone()
-    return Invitation(*row) if row else None
+    return _open(db, "code_hash", code_hash_of(code), at)
 
 
 def invitation(db: sqlite3.Connection, id: int, at: datetime) -> Invitation | None:
     """Return an invitation by its number, while it is open and its coach has the role."""
-    row = db.execute("select id, kind, made_by, name from invitations where id = ? and used_at is null and expires_at > ? and "
+    return _open(db, "id", id, at)
+
+
+def _open(db: sqlite3.Connection, column: str, value: str | int, at: datetime) -> Invitation | None:
+    row = db.execute(f"select id, kind, made_by, name from invitations where {column} = ? and used_at is null and expires_at > ? and "
                      "(made_by is null or exists (select 1 from coach_roles where person = made_by and until is null))",
-                     (id, text_of(at))).fetchone()
+                     (value, text_of(at))).fetchone()
     return Invitation(*row) if row else None
 
 
@@ -170,11 +171,6 @@ def coach_name(db: sqlite3.Connection, person: int) -> str | None:
     """Return somebody's name as a coach; None where they are not one now."""
     row = db.execute("select name from coach_roles where person = ? and until is null", (person,)).fetchone()
     return row[0] if row else None
-
-
-def coaches_named(db: sqlite3.Connection) -> list[tuple[int, str]]:
-    """Return every current coach: number and name."""
-    return db.execute("select person, name from coach_roles where until is null order by name").fetchall()
 
 
 def coaches_with_lifters(db: sqlite3.Connection) -> list[tuple[int, str, int]]:
@@ -302,10 +298,21 @@ def audit_act(db: sqlite3.Connection, lifter: int, coach: int, what: str, value:
                       (lifter, coach, coach_name(db, coach) or "", what, value, reason, text_of(at), until)).lastrowid or 0
 
 
-def latest_acts(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tuple[str, str, str, str, str]]:
-    """Return the latest listed acts for a lifter: (time, coach's name, what, value, reason), newest first."""
-    return db.execute("select at, coach_name, what, value, reason from acts where person = ? and what not in (select value from "
-                      "json_each(?)) order by id desc limit ?", (lifter, json.dumps(UNLISTED), most)).fetchall()
+class ActRow(NamedTuple):
+    """An act of a coach for a lifter: when (stored text), the coach's name, what, value and reason."""
+
+    at: str
+    coach: str
+    what: str
+    value: str
+    reason: str
+
+
+def latest_acts(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[ActRow]:
+    """Return the latest listed acts for a lifter, newest first."""
+    rows = db.execute("select at, coach_name, what, value, reason from acts where person = ? and what not in (select value from "
+                      "json_each(?)) order by id desc limit ?", (lifter, json.dumps(UNLISTED), most))
+    return list(map(ActRow._make, rows))
 
 
 def reviewed_at(db: sqlite3.Connection, lifter: int, coach: int) -> str:

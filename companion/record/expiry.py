@@ -22,13 +22,6 @@ ROWS_AT_ONCE: Final = 500
 """People or rows looked through in one commit; our choices, so that a turn waits a few milliseconds at most."""
 
 
-class RemovedMessages(NamedTuple):
-    """One batch of messages: the last number looked at (None: no more to look at), and the count removed."""
-
-    upto: int | None
-    removed: int
-
-
 class OldRun(NamedTuple):
     """A run that has answers. ``over``: its end, or its beginning where it never ended; ``asked``: its subject, such as a day."""
 
@@ -40,19 +33,14 @@ class OldRun(NamedTuple):
     asked: str
 
 
-class Candidates(NamedTuple):
-    """People with answers that may be old enough. ``upto``: the last number looked at, None at the end."""
-
-    persons: list[int]
-    upto: int | None
-
-
-def candidates(db: sqlite3.Connection, after: int, cut: datetime, before: datetime | None, looked: datetime | None) -> Candidates:
+def candidates(db: sqlite3.Connection, after: int, cut: datetime, before: datetime | None,
+               looked: datetime | None) -> tuple[list[int], int | None]:
     """Return those of the next PERSONS_AT_ONCE people who have a run over by ``cut`` and something new since the last pass, which was
-    at ``looked`` with the cut ``before``: a run over since that pass or between the two cuts, or a conversation left between them."""
+    at ``looked`` with the cut ``before``: a run over since that pass or between the two cuts, or a conversation left between them; and
+    the last number looked at, None at the end."""
     numbers = [row[0] for row in db.execute("select id from persons where id > ? order by id limit ?", (after, PERSONS_AT_ONCE))]
     if not numbers:
-        return Candidates([], None)
+        return [], None
     found = db.execute(
         "select person from runs where person between :first and :last group by person having "
         "min(ifnull(ended_at, began_at)) <= :cut and (max(ifnull(ended_at, began_at)) > :looked or "
@@ -60,7 +48,7 @@ def candidates(db: sqlite3.Connection, after: int, cut: datetime, before: dateti
         "where s.person = runs.person and s.updated_at > :before and s.updated_at <= :cut))",
         {"first": numbers[0], "last": numbers[-1], "cut": text_of(cut), "before": text_of(before) if before else "",
          "looked": text_of(looked) if looked else ""})
-    return Candidates([row[0] for row in found], numbers[-1])
+    return [row[0] for row in found], numbers[-1]
 
 
 def runs_of(db: sqlite3.Connection, person: int) -> list[OldRun]:
@@ -102,13 +90,13 @@ def remove_updates(db: sqlite3.Connection, after: tuple[str, int], now: datetime
     return last
 
 
-def remove_messages(db: sqlite3.Connection, after: int, before: datetime) -> RemovedMessages:
+def remove_messages(db: sqlite3.Connection, after: int, before: datetime) -> tuple[int | None, int]:
     """Remove those of the next ROWS_AT_ONCE messages that were settled before a moment. Stops at one made after it, as all later
-    ones are."""
+    ones are. Returns the last number looked at (None: no more to look at), and the count removed."""
     cut = text_of(before)
     last, young = db.execute("select max(id), max(made_at) > ? from (select id, made_at from outbox where id > ? order by id limit ?)",
                              (cut, after, ROWS_AT_ONCE)).fetchone()
     if last is None:
-        return RemovedMessages(None, 0)
+        return None, 0
     removed = db.execute("delete from outbox where id > ? and id <= ? and settled_at < ?", (after, last, cut)).rowcount
-    return RemovedMessages(None if young else last, removed)
+    return None if young else last, removed

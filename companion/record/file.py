@@ -12,7 +12,7 @@ from typing import Final
 
 from sqlite_utils import Database
 
-from companion.base.private import private_file, private_folder
+from companion.base.private import private_file, private_folder, real_path
 from companion.record.schema import migrations
 
 BUSY_MS: Final = 5000
@@ -44,7 +44,7 @@ def open_for_writing(path: Path) -> tuple[Database, InstanceLock]:
     Raises AlreadyRunning where another process has the lock, CannotOpen where the file can't be used.
     """
     try:
-        real = path.resolve()
+        real = real_path(path)
         private_folder(real.parent)
         private_file(real)
         lock = InstanceLock(path)
@@ -102,8 +102,8 @@ class InstanceLock:
     def __init__(self, path: Path) -> None:
         """Take the lock on the file at a path, through symbolic links. Raises AlreadyRunning, OSError, sqlite3.Error."""
         self._path, self._handle = path, -1
-        real = path.resolve()
-        self._sidecar = _sidecar_lock(real, path)
+        real = real_path(path)
+        self._sidecar = _sidecar_lock(path)
         try:
             if real.exists():
                 self._lock_file(real)
@@ -160,8 +160,8 @@ def _identity(path: Path) -> tuple[int, int]:
     return there.st_dev, there.st_ino
 
 
-def _sidecar_lock(real: Path, path: Path) -> sqlite3.Connection:
-    sidecar = real.with_name(real.name + ".lock")
+def _sidecar_lock(path: Path) -> sqlite3.Connection:
+    sidecar = real_path(path, ".lock")
     private_file(sidecar)
     lock = sqlite3.connect(sidecar, isolation_level=None, timeout=0.2)
     try:

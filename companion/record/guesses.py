@@ -5,6 +5,9 @@ from __future__ import annotations
 import sqlite3
 from typing import Final, NamedTuple
 
+EXPECTED: Final = {"better": ("better", "better"), "within_error": ("same", "no change beyond measurement error"),
+                   "worse": ("worse", "worse")}
+"""What may be expected of a retest, by the value of the change: on a button, and in words."""
 BY_THE_RULES: Final = "as_planned"
 """The answer about homework after which the rules expect a change for the better; after any other, none beyond error (our choice)."""
 
@@ -34,3 +37,11 @@ def guess_score(db: sqlite3.Connection, coach: int) -> GuessScore:
         "max(p.at) from findings p where p.person = f.person and p.name = 'retest.change' and p.id < f.id), '')) "
         "where f.name = 'retest.change' and f.value in ('better', 'worse', 'within_error')", (BY_THE_RULES, coach)).fetchone()
     return GuessScore(*row)
+
+
+def guess_words(db: sqlite3.Connection, coach: int, lifter: int) -> str:
+    """Return what a coach expects of a lifter's next retest, in words; "" where they have not said since the last."""
+    row = db.execute("select value from acts where person = :lifter and coach = :coach and what = 'guess' and at > ifnull((select max(at) "
+                     "from findings where person = :lifter and name = 'retest.change'), '') order by id desc limit 1",
+                     {"lifter": lifter, "coach": coach}).fetchone()
+    return EXPECTED[row[0]][1] if row and row[0] in EXPECTED else ""

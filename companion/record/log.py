@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import sqlite3
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import datetime
 from typing import Final, NamedTuple
 
@@ -42,8 +41,7 @@ class KeptFinding(NamedTuple):
     at: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class LogRow:
+class LogRow(NamedTuple):
     """One row of the answer log. ``ending``: of its run, None while open; ``asked``: the run's subject, such as a day."""
 
     id: int

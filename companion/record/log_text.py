@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 import re
 import sqlite3
-from dataclasses import asdict
 from typing import Final
 
 from tabulate import tabulate
@@ -37,5 +36,5 @@ def _value(row: LogRow) -> str:
 
 def as_lines(db: sqlite3.Connection, person: int) -> str:
     """Return the log as JSON Lines, oldest first, with every column."""
-    return "".join(json.dumps({**asdict(row), "at": text_of(row.at)}, ensure_ascii=False) + "\n"
+    return "".join(json.dumps({**row._asdict(), "at": text_of(row.at)}, ensure_ascii=False) + "\n"
                    for row in answers_of(db, person))

@@ -15,7 +15,7 @@ from dataclasses import asdict, dataclass
 from datetime import datetime
 from pathlib import Path
 
-from companion.base.private import private_file, private_folder
+from companion.base.private import private_file, private_folder, real_path
 from companion.conversation.effects import Say
 from companion.language.units import METRIC
 from companion.record import coaching, log, orders
@@ -59,7 +59,8 @@ def carry_out(db: sqlite3.Connection, request: OperatorRequest, at: datetime) ->
     if request.what == "invite":
         coaching.keep_invitation(db, request.role, None, request.name, request.code_hash, at)
     elif request.what == "end":
-        there = [person for person, called in coaching.coaches_named(db) if called == request.name and request.person in (0, person)]
+        there = [person for person, called, _ in coaching.coaches_with_lifters(db)
+                 if called == request.name and request.person in (0, person)]
         if len(there) > 1:
             _log.error("several coaches have this name, so none was ended: give the number instead")
             return
@@ -97,5 +98,4 @@ def _leave(database: Path, request: OperatorRequest) -> None:
 
 
 def _folder(database: Path) -> Path:
-    real = database.resolve()  # the same folder by whatever name the file is opened
-    return real.with_name(real.name + ".asked")
+    return real_path(database, ".asked")  # the same folder by whatever name the file is opened

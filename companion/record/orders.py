@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import json
 import sqlite3
-from datetime import datetime
+from datetime import date, datetime
 from typing import Final, NamedTuple
 
 from companion.language.units import METRIC, shown
@@ -150,6 +150,8 @@ def value_words(what: str, value: str, units: str) -> str:
         return "as the tests say" if what == "drill" else "no longer set"
     if what in ("pin_load", "raise_load"):
         return shown(float(value), "kg", units) if value.replace(".", "", 1).isdecimal() else value
+    if what == "retest":
+        return day_in_words(value)
     if what == "pin_depth" and (band := band_of(value)):
         return BAND_WORDS[band]
     if what == "pin_setup" and (words := called(value, lambda number, unit: shown(number, unit, units))):
@@ -157,6 +159,15 @@ def value_words(what: str, value: str, units: str) -> str:
     if what == "drill" and value in BY_PART:
         return f"{BY_PART[value].prime.name}, for the {value}"
     return value.partition(" ")[2] if what == "hand_over" else value.replace("_", " ")
+
+
+def day_in_words(value: str) -> str:
+    """Return a day as "Friday 1 May"; what is no day, as it is."""
+    try:
+        day = date.fromisoformat(value)
+    except ValueError:
+        return value
+    return f"{day:%A} {day.day} {day:%B}"
 
 
 def _set(db: sqlite3.Connection, lifter: int, fact: str, value: str, rule: str, because: str, at: datetime) -> None:

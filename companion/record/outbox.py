@@ -88,6 +88,12 @@ def withdraw_offer(db: sqlite3.Connection, person: int, reminder: int, at: datet
                                       (person, reminder)).fetchone() is None
 
 
+def hold_offers(db: sqlite3.Connection, person: int, until: datetime) -> None:
+    """Keep the unsent messages of a person's reminders until a moment."""
+    db.execute("update outbox set due_at = :at where person = :person and reminder is not null and settled_at is null and due_at < :at",
+               {"at": text_of(until), "person": person})
+
+
 def withdraw_missed(db: sqlite3.Connection, person: int, at: datetime) -> None:
     """Drop unsent messages about missed reminders, where a later one replaces them."""
     db.execute("update outbox set settled_at = ?, dropped = 'said anew' where person = ? and settled_at is null and reminder in "

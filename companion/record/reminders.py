@@ -133,9 +133,10 @@ def planned_after(db: sqlite3.Connection, person: int, now: datetime) -> list[Re
 
 
 def settled_after(db: sqlite3.Connection, person: int, now: datetime) -> list[int]:
-    """Return the numbers of a person's reminders that were sent or told of as missed after ``now``."""
+    """Return the numbers of a person's reminders that were sent, or told of as missed, after ``now`` and for which it is too early."""
     return [row[0] for row in db.execute(
-        "select id from reminders where person = ? and state in ('sent', 'stale') and settled_at > ?", (person, text_of(now)))]
+        "select id from reminders where person = :person and settled_at > :now and (state = 'sent' and due_at > :now or "
+        "state = 'stale' and ifnull(stale_at > :now, 1))", {"person": person, "now": text_of(now)})]
 
 
 def reopen(db: sqlite3.Connection, person: int, now: datetime) -> None:

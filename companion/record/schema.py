@@ -97,8 +97,7 @@ from findings f join (select person, min(name) as name from addresses group by p
 @migrations()
 def first(db: Database) -> None:
     """Persons, their addresses and sessions, the answer log, findings, reminders, the outbox, update ids."""
-    for statement in _statements(FIRST_TABLES):
-        db.execute(statement)
+    _execute(db, FIRST_TABLES)
 
 
 @migrations()
@@ -127,8 +126,7 @@ create table marks (name text primary key, value any, at text not null) strict, 
 @migrations()
 def squat_days(db: Database) -> None:
     """Reminders about a day, which go stale; the order of the outbox; marks of the running bot."""
-    for statement in _statements(SQUAT_DAY_TABLES):
-        db.execute(statement)
+    _execute(db, SQUAT_DAY_TABLES)
 
 
 COACH_TABLES = """
@@ -183,8 +181,7 @@ where k.until is null;
 @migrations()
 def coaching(db: Database) -> None:
     """Coaches, invitations, and the audit log; views of squat days and of the caseload."""
-    for statement in _statements(COACH_TABLES):
-        db.execute(statement)
+    _execute(db, COACH_TABLES)
 
 
 OUTBOX_AUTOINCREMENT = """
@@ -216,8 +213,7 @@ create index answers_replaces on answers (replaces) where replaces is not null;
 def numbered_once(db: Database) -> None:
     """Outbox ids that are never used again, so that a message being sent can't be mistaken for another after an erasure; and an
     index for deleting answers."""
-    for statement in _statements(OUTBOX_AUTOINCREMENT):
-        db.execute(statement)
+    _execute(db, OUTBOX_AUTOINCREMENT)
 
 
 @migrations()
@@ -257,8 +253,7 @@ create table owed (
 @migrations()
 def delivery(db: Database) -> None:
     """Ranks of messages; and what is owed to people who have not given consent, without a word of theirs or ours."""
-    for statement in _statements(DELIVERY):
-        db.execute(statement)
+    _execute(db, DELIVERY)
 
 
 VIEWS_WITH_NUMBERS = """
@@ -297,8 +292,7 @@ where k.until is null;
 @migrations()
 def views_with_numbers(db: Database) -> None:
     """The views with each person's number, since several people may have one name."""
-    for statement in _statements(VIEWS_WITH_NUMBERS):
-        db.execute(statement)
+    _execute(db, VIEWS_WITH_NUMBERS)
 
 
 CHAIN = """
@@ -311,8 +305,7 @@ create trigger chain_forgets after delete on answers begin update chain set salt
 @migrations()
 def answer_chain(db: Database) -> None:
     """The chain over the answer log; the next migration links the answers there."""
-    for statement in _statements(CHAIN):
-        db.execute(statement)
+    _execute(db, CHAIN)
 
 
 @migrations()
@@ -345,11 +338,9 @@ begin insert into chain (number, commits, hash) values (old.id, old.commits, old
 def links_in_rows(db: Database) -> None:
     """The links of the chain in the rows of their answers, one page less to write for an answer; ``chain`` keeps those of answers that
     are gone. Answers from before the chain get theirs."""
-    for statement in _statements(LINKS_IN_ROWS):
-        db.execute(statement)
+    _execute(db, LINKS_IN_ROWS)
     link_unlinked(db.conn)
-    for statement in _statements(LINKS_STAY):
-        db.execute(statement)
+    _execute(db, LINKS_STAY)
 
 
 @migrations()
@@ -370,12 +361,11 @@ def waits_since(db: Database) -> None:
     db.execute("alter table outbox add column waits_since text")
 
 
-def _statements(script: str) -> list[str]:
-    """Return a script's statements one by one; ``executescript`` would commit the migration's transaction."""
-    statements, waiting = [], ""
-    for line in script.splitlines():
-        waiting += line + "\n"
+def _execute(db: Database, script: str) -> None:
+    """Execute a script's statements one by one; ``executescript`` would commit the migration's transaction."""
+    waiting = ""
+    for line in script.splitlines(keepends=True):
+        waiting += line
         if sqlite3.complete_statement(waiting):
-            statements.append(waiting.strip())
+            db.execute(waiting)
             waiting = ""
-    return [one for one in statements if one]

@@ -13,7 +13,8 @@ from datetime import date, datetime, time, timedelta
 from typing import Final
 
 from companion.base.clock import instant, local_date
-from companion.calendar.preferences import Value, away_until, prompted
+from companion.calendar.preferences import Value, away_until, preferences_from, prompted, zone_from
+from companion.calendar.prompts import after_quiet
 from companion.record import outbox, reminders
 from companion.record.reminders import Reminder
 from companion.reminders import squat_days
@@ -88,8 +89,11 @@ def _instant(one: Reminder, zone: str) -> datetime:
 
 
 def replan_as_of(db: sqlite3.Connection, person: int, facts: Mapping[str, Value], now: datetime) -> None:
-    """Plan again all reminders that were planned, postponed or given up after ``now``, as when the clock was ahead. What was said then
-    and has not left is withdrawn, and counts as given up at that time."""
+    """Plan again all reminders that were planned, postponed or given up after ``now``, as when the clock was ahead. What was said too
+    early and has not left is withdrawn, and counts as given up; what is due all the same stays, since it may have arrived, and waits for
+    the end of quiet hours."""
+    if (until := after_quiet(now, preferences_from(facts), zone_from(facts, now))) > now:
+        outbox.hold_offers(db, person, until)
     for early in reminders.settled_after(db, person, now):
         if outbox.withdraw_offer(db, person, early, now):
             reminders.mark_unsent(db, early)

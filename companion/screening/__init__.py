@@ -13,5 +13,5 @@ body       a lifter as rigid segments; posture: a balanced squat; tuck: where le
 estimate   that estimate for one lifter, compared with what they saw
 drills     the drills, as data; retest: dates to test again, and change beyond measurement error
 trend      change over several sessions, and of pain; priming_trial: a fair trial of the priming drill
-squat_days squat days as reported; depth_progression: the depth to keep to; warm_up_sets, one_rep_max: loads
+squat_days squat days as reported; depth_progression: the depth to keep to; warm_up_sets: loads
 """

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class About:
-    """A lifter: height in cm, mass and usual load in kg, years of squatting; tape and level "yes" or "no"; the rest as chosen.
+    """A lifter: height in cm, mass and usual load in kg, years of squatting; tape and level "yes" or "no"; measured shin, thigh and trunk
+    in cm, between the joints' middles; the rest as chosen.
 
     Field names are the answer keys of "about you"; None means not known.
     """
@@ -23,3 +24,6 @@ class About:
     level: str | None = None
     stick: str | None = None
     view: str | None = None
+    shin: float | None = None
+    thigh: float | None = None
+    trunk: float | None = None

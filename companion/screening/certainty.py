@@ -14,7 +14,7 @@ The share is no probability that the cause is right: it says how much the outcom
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import replace
 from functools import cache
 from itertools import pairwise
@@ -28,6 +28,7 @@ from companion.screening.sources import SOURCES, value
 
 if TYPE_CHECKING:
     import numpy as np
+    from numpy.random import Generator
     from numpy.typing import NDArray
 
     Floats = NDArray[np.float64]
@@ -79,34 +80,42 @@ def share_of(cause: str, ruling: Ruling, findings: Sequence[Finding]) -> tuple[f
     return float(same.mean()), about[worst] if lost[worst] > 0 else None
 
 
-@cache
-def _noise(rows: int) -> tuple[Floats, Floats, Ints]:
-    """Return the draws for so many findings: normal ones for weights and for readings, and slips by a band; the same every time."""
+def source_of(name: str) -> Generator:
+    """Return the source of luck of a name, the same every time."""
     import numpy as np
 
-    z = np.random.default_rng(RULING_SEED)
-    weights, readings = z.standard_normal((rows, RULING_DRAWS)), z.standard_normal((rows, RULING_DRAWS))
-    slips = z.random((2 * rows, RULING_DRAWS)) < z.random(RULING_DRAWS) * SLIPS_MOST
-    return weights, readings, np.where(slips, z.choice((-1, 1), (2 * rows, RULING_DRAWS)), 0)
+    return np.random.default_rng([RULING_SEED, *name.encode()])
+
+
+@cache
+def _normal(name: str) -> Floats:
+    """Return normal draws for a name, the same every time: what else was found changes nothing."""
+    return source_of(name).standard_normal(RULING_DRAWS)
+
+
+@cache
+def _slips(name: str) -> Ints:
+    """Return by how many bands the eye slipped in each draw at one squat; how often it does differs from draw to draw."""
+    import numpy as np
+
+    often, luck = source_of("slips").random(RULING_DRAWS) * SLIPS_MOST, source_of(name)
+    return np.where(luck.random(RULING_DRAWS) < often, luck.choice((-1, 1), RULING_DRAWS), 0)
 
 
 def drawn(about: Sequence[Finding]) -> tuple[Ints, Ints]:
     """Return each finding's grade (a rank) and sign in each draw: two arrays of findings by draws."""
     import numpy as np
 
-    weights, readings, slips = _noise(len(about))
-    rows = {row: n for n, row in enumerate(dict.fromkeys(one.row.id for one in about))}
-    tests = {test: n for n, test in enumerate(dict.fromkeys(one.row.test for one in about))}
     grades, signs = np.empty((len(about), RULING_DRAWS), dtype=np.int64), np.empty((len(about), RULING_DRAWS), dtype=np.int64)
     for n, one in enumerate(about):
-        weight = _BASE[one.grade] * np.exp(WEIGHT_SPREAD * weights[rows[one.row.id]])
+        weight = _BASE[one.grade] * np.exp(WEIGHT_SPREAD * _normal(f"{one.row.id} weight"))
         grades[n] = 1 + (weight >= _MODERATE_FROM) + (weight >= _STRONG_FROM)
         signs[n] = _SIGN[one.row.direction]
         if one.margin is not None:
-            signs[n][readings[n] > one.margin] = 0
+            signs[n][_normal(f"{one.row.test} {one.side}") > one.margin] = 0
         if one.bands is not None:
-            moved = one.bands + slips[n] - (slips[-1 - tests[one.row.test]] if one.looks > 1 else 0)
-            speaks_for = np.sign(one.bands) if signs[n][0] > 0 else -1 if one.part in PARTS_BY_CAUSE["strength"] else 1
+            moved = one.bands + _slips(one.row.finding) - (_slips(one.row.test) if one.looks > 1 else 0)
+            speaks_for = np.sign(one.bands) if one.row.direction == "for" else -1 if one.part in PARTS_BY_CAUSE["strength"] else 1
             signs[n] = np.where(moved * speaks_for > 0, 1, -1)
     return grades, signs
 
@@ -115,31 +124,29 @@ def ruled(parts: Sequence[str], about: Sequence[Finding], grades: Ints, signs: I
     """Return the rank of the rule's ruling on a cause in each draw, as ``rulings.decide`` has it."""
     import numpy as np
 
+    decisive, strong = grades >= Grade.MODERATE.rank, grades == Grade.STRONG.rank
+
+    def enough(own: Sequence[int], speaking: Truths) -> Truths:
+        return np.asarray((speaking & strong[own]).any(axis=0) | (tests_in(about, own, speaking) >= TESTS_AGREEING))
+
     worst: Ints = np.zeros(RULING_DRAWS, dtype=np.int64)
-    for side in SIDES:
+    for side in SIDES if any(one.side for one in about) else SIDES[:1]:
         on_side: Ints = np.zeros(RULING_DRAWS, dtype=np.int64)
-        tests_for, strong_for = np.zeros(RULING_DRAWS, dtype=np.int64), np.zeros(RULING_DRAWS, dtype=np.bool_)
-        mattered = _mattered(about, [n for n, one in enumerate(about) if one.side in ("", side)], signs)
+        here = [n for n, one in enumerate(about) if one.side in ("", side)]
+        for_it = np.zeros(signs.shape, dtype=np.bool_)  # decisive, of a part that nothing decisive speaks against
         for part in parts:
-            own = [n for n, one in enumerate(about) if one.part == part and one.side in ("", side)]
-            decisive = grades[own] >= Grade.MODERATE.rank
-            speaks = decisive & (signs[own] > 0)
+            own = [n for n in here if about[n].part == part]
+            speaks = decisive[own] & (signs[own] > 0)
             kilos = np.array([about[n].kg or 0.0 for n in own])[:, None]
-            heaviest = np.where(speaks, kilos, 0.0).max(axis=0, initial=0.0)
-            against = decisive & (signs[own] < 0) & ((heaviest == 0) | (kilos >= heaviest))
-            strong = grades[own] == Grade.STRONG.rank
-            many_for, many_against = (_tests(about, own, mask) for mask in (speaks, against))
+            against = decisive[own] & (signs[own] < 0) & (kilos >= np.where(speaks, kilos, 0.0).max(axis=0, initial=0.0))
+            tested = (signs[[n for n in own if not about[n].row.hint]] != 0).any(axis=0)
             any_for, any_against = speaks.any(axis=0), against.any(axis=0)
-            enough_for = ((speaks & strong).any(axis=0) | (many_for >= TESTS_AGREEING)) & _mattered(about, own, signs)
-            enough_against = (against & strong).any(axis=0) | (many_against >= TESTS_AGREEING)
-            tested = (signs[own] != 0)[[n for n, at in enumerate(own) if not about[at].row.hint]].any(axis=0)
-            other = np.where(tested, Ruling.TOO_CLOSE.rank, Ruling.NOT_TESTED.rank)
-            ruling = np.where(any_for & any_against, Ruling.TOO_CLOSE.rank,
-                              np.where(enough_for, Ruling.LIKELY.rank, np.where(enough_against, Ruling.RULED_OUT.rank, other)))
+            for_it[own] = speaks & ~any_against
+            ruling = np.select([enough(own, against) & ~any_for, tested | (any_for & any_against)],
+                               [Ruling.RULED_OUT.rank, Ruling.TOO_CLOSE.rank], Ruling.NOT_TESTED.rank)
             on_side = np.maximum(on_side, ruling)
-            tests_for = tests_for + np.where(any_against, 0, many_for)
-            strong_for = strong_for | ((speaks & strong).any(axis=0) & ~any_against)
-        worst = np.maximum(worst, np.where((strong_for | (tests_for >= TESTS_AGREEING)) & mattered, Ruling.LIKELY.rank, on_side))
+        likely = enough(here, for_it[here]) & _mattered(about, here, signs)
+        worst = np.maximum(worst, np.where(likely, Ruling.LIKELY.rank, on_side))
     return worst
 
 
@@ -148,18 +155,18 @@ def _mattered(about: Sequence[Finding], own: Sequence[int], signs: Ints) -> Trut
     import numpy as np
 
     length = [n for n in own if about[n].part in PARTS_BY_CAUSE["length"]]
-    speaks = (signs[length] > 0) if length else np.zeros((0, RULING_DRAWS), dtype=np.bool_)
+    speaks = signs[length] > 0
     trials = np.array([about[n].row.trial for n in length], dtype=np.bool_)[:, None]
     return np.asarray(~speaks.any(axis=0) | (speaks & trials).any(axis=0))
 
 
-def _tests(about: Sequence[Finding], own: Sequence[int], mask: Truths) -> Ints:
+def tests_in(about: Sequence[Finding], own: Iterable[int], mask: Truths) -> Ints:
     """Return in each draw from how many different tests the findings in a mask come."""
     import numpy as np
 
     names = [about[n].row.test for n in own]
-    found = [mask[[n for n, name in enumerate(names) if name == test]].any(axis=0) for test in dict.fromkeys(names)]
-    return np.sum(found, axis=0, dtype=np.int64) if found else np.zeros(RULING_DRAWS, dtype=np.int64)
+    each = [mask[[name == test for name in names]].any(axis=0) for test in dict.fromkeys(names)]
+    return np.asarray(np.array(each).reshape(-1, RULING_DRAWS).sum(axis=0, dtype=np.int64))
 
 
 def share_words(share: float) -> str:

@@ -81,7 +81,7 @@ COACH_ACTS: Final = {act.name: act for act in (
     CoachAct("lift_referral", "Lift referral", "a referral",
              "{Who} saw you on {value} and lifts the referral.{because} From tomorrow a new safety check comes first: only that opens "
              "squats and tests again.", asks=("seen_days",), reason="must", roles=("clinician",)),
-    CoachAct("guess", "Expect of the retest", asks=("guess",), roles=_CARE),
+    CoachAct("guess", asks=("which",), roles=_CARE),
     CoachAct("group", "Groups", asks=("group",)),
     CoachAct("hand_over", "Hand over", "a coach to take over", "{Who} would like to hand you over to coach {value}.{because} If you agree, "
              "{value} sees your answers from then on and {who} no longer does. Until then nothing changes.", asks=("code",), reason="may",
@@ -95,7 +95,8 @@ COACH_ACTS: Final = {act.name: act for act in (
 )}
 """By name. ``put_aside`` becomes a snooze until the day that is its value, a dismissal or a review; ``unreviewed`` takes back the one of
 these whose number is its value, and is offered right after it. ``settle`` becomes an order like that of another coach, whose value is its
-kind and that coach's number ("pin_load-7"), and is offered where two differ."""
+kind and that coach's number ("pin_load-7"), and is offered where two differ. ``guess`` takes what is
+expected from its button."""
 
 UNLISTED: Final = tuple(act.name for act in COACH_ACTS.values() if not act.words)
 """Actions left out of the list the lifter reads."""

@@ -6,7 +6,7 @@ depth is normal, in trained lifters too (McKean 2010 J Strength Cond Res 24:2731
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from typing import Final, Literal
 
@@ -93,18 +93,20 @@ class Conclusion:
 
 
 def conclude(screen: Screen, about: About, pain: float | None = None, show: NumberFormat = metric,
-             errors: Errors | None = None, setup: SetUp | None = None, days: Sequence[ToldDay] = ()) -> Conclusion:
+             errors: Errors | None = None, setup: SetUp | None = None, days: Sequence[ToldDay] = (),
+             closed: Collection[str] = ()) -> Conclusion:
     """Return the result of a screen.
 
     ``pain``: back or hip pain now, 0-10; only a known 0 lets rounding be called normal. ``show``: writes a metric number in
     the lifter's units. ``errors``: the lifter's own measurement errors; None means the published ones for their sex.
     ``setup``: the set-up that was checked, or that a coach set; it gives the depth only where pain is known to be 0.
-    ``days``: squat days as told, for the load at which rounding begins.
+    ``days``: squat days as told, for the load at which rounding begins. ``closed``: tests that are closed to this lifter, so that none of
+    them is named as the next.
     """
     errors = errors or Errors(about.sex)
     findings = findings_of(screen, about, show, errors)
     look = look_of(screen)
-    shut = (*screen.done, *(test for test in route() if not opened(test, screen, about)))
+    shut = (*screen.done, *closed, *(test for test in route() if not opened(test, screen, about)))
     plain, loaded = look.start("plain"), look.start("load") if look.load_film != "no" else None
     rounds = [start for start in (plain, loaded) if start is not None and start < NEVER_STARTS]
     verdicts = _eliminated(settled(decide(findings, shut), findings, shut), rounding_seen=bool(rounds))
@@ -123,7 +125,7 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Numb
         tuple(dict.fromkeys(v.settle for v in verdicts if v.settle)) if overall not in _AT_REST else (), bends_far,
         ("hip", "hamstrings", "calf") if bends_far else tuple(p for p in PARTS if p in pinched),
         "" if setup else stance(screen, findings), _setup_words(better, keep, limit, about, show),
-        _repeat(screen, verdicts, FindingContext(about, errors.of, show)), _differences(screen, errors, show),
+        _repeat(screen, verdicts, FindingContext(about, errors.of, show), closed), _differences(screen, errors, show),
         (*screen.notes, *((HYPERMOBILE_WORDS,) if bends_far else ()), CANNOT_TELL))
 
 
@@ -132,9 +134,15 @@ RULING_WORDS: Final = {Ruling.RULED_OUT: "ruled out", Ruling.NOT_TESTED: "not te
                        Ruling.TOO_CLOSE: "too close to call", Ruling.LIKELY: "likely"}
 
 
+def ruled_as(verdict: Verdict) -> str:
+    """Return the ruling in words; what was tried with next to no weight only says so."""
+    light = verdict.ruling is Ruling.NOT_TESTED and any(one.kg == 0 for one in verdict.because)
+    return "tried only with a stick, too light to tell" if light else RULING_WORDS[verdict.ruling]
+
+
 def verdict_words(verdict: Verdict) -> str:
     """Return one cause's verdict in a sentence or two, at most 160 characters; the reasons are in ``because``."""
-    said = f"{verdict.cause.capitalize()}: {RULING_WORDS[verdict.ruling]}"
+    said = f"{verdict.cause.capitalize()}: {ruled_as(verdict)}"
     side = {"left": ", left side", "right": ", right side", "both": ", both sides"}.get(verdict.side, "")
     match verdict.ruling:
         case Ruling.LIKELY:
@@ -201,7 +209,7 @@ def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: ReferenceSq
     Heels or feet for length, the weight in front for strength, slow for control. Tied: control; where control is not
     among them, the stronger finding, then strength (choice).
     """
-    if overall in ("no_rounding", "unexplained", "open"):
+    if overall in (*_AT_REST, "open"):
         return ""
     if overall == "load_question":
         return "trunk"
@@ -267,7 +275,7 @@ def _setup_words(setup: SetUp | None, keep: Band | None, limit: float | None, ab
 def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | None) -> tuple[float | None, str]:
     """Return the load limit in kg, with its sentence: below the load at which rounding begins where that is known; else 80 % of the
     working load if a cause is likely or load is the question. Never more than is trained."""
-    if begins and overall in ("likely", "load_question", "open"):
+    if begins and overall not in ("normal", "no_rounding"):
         limit = float(int(min(begins.most, about.load or begins.most) + 1e-9))
         held = f"kept your back still at {show(begins.clean, 'kg')} and " if begins.clean is not None else ""
         return limit, (f"Meanwhile lift at most {show(limit, 'kg')}: your sets {held}rounded from {show(begins.rounds, 'kg')} "
@@ -283,17 +291,20 @@ def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | 
     return limit, f"Meanwhile lift at most {show(limit, 'kg')}, {SHARE_WORDS} of {show(about.load, 'kg')}, {tail}"
 
 
-def _repeat(screen: Screen, verdicts: Sequence[Verdict], context: FindingContext) -> Repeat | None:
+def _repeat(screen: Screen, verdicts: Sequence[Verdict], context: FindingContext, closed: Collection[str]) -> Repeat | None:
     """Return the one repeat that would settle most: a reading in doubt first, then the shakier of two findings that contradict each
     other; None if nothing does."""
     for one in measured():
-        if one.id in screen and one.doubts:
+        if one.id in screen and one.doubts and one.id not in closed:
             for words in one.doubts(screen[one.id], context).values():
                 return Repeat(one.id, words)
     for verdict in verdicts:
         for part in verdict.parts:
             if part.ruling is Ruling.TOO_CLOSE and (clash := contradiction(part)):
-                shaky = min(clash, key=lambda f: (f.margin if f.margin is not None else abs(f.bands or 0), protocol(f.row.test).ease))
+                shaky = min(clash, key=lambda f: (f.row.test in closed, f.margin if f.margin is not None else abs(f.bands or 0),
+                                                  protocol(f.row.test).ease))
+                if shaky.row.test in closed:
+                    continue
                 side = f" on the {shaky.side} side" if shaky.side else ""
                 names = " and the ".join(protocol(f.row.test).short_name for f in clash)
                 return Repeat(shaky.row.test, f"{PART_WORDS[part.part].capitalize()}: the {names} disagree. The "

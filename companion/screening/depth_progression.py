@@ -17,8 +17,6 @@ from datetime import date
 from itertools import groupby
 from typing import Final, Literal
 
-from transitions import Machine
-
 from companion.screening.depth import BAND_WORDS, Band
 from companion.screening.sources import value
 
@@ -27,7 +25,6 @@ DepthChange = Literal["deeper", "back", "same"]
 Load = Literal["", "over", "untold"]
 
 FILM_DAYS: Final = int(value("film_days"))  # a film counts on its own day and the six after it: once a week (choice)
-STATES: Final = ("open", "one_clean", "closed")
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,30 +98,12 @@ TABLE: Final = (
 )
 """Every trigger in every state; only a second clean day depends on ``due``."""
 
-_WAYS: Final = {(way.trigger, way.source, way.target): way for way in TABLE}
-
-
-def _compiled() -> Machine:
-    machine = Machine(model=None, states=list(STATES), initial="open", auto_transitions=False)
-    for way in TABLE:  # a trigger's one argument is ``due``, so its guard is plain bool
-        machine.add_transition(way.trigger, way.source, way.target, conditions=bool if way.due is True else None,
-                               unless=bool if way.due is False else None)
-    return machine
-
-
-_MACHINE: Final = _compiled()  # shared by every lifter: it has no model, a cursor is passed to each trigger
-
-
-@dataclass(slots=True)
-class _Cursor:
-    state: str
+_WAYS: Final = {(way.trigger, way.source, due): way for way in TABLE for due in (True, False) if way.due in (None, due)}
 
 
 def taken(state: str, trigger: str, *, due: bool = False) -> DepthTransition:
     """Return the transition that a trigger takes in a state. Raises KeyError for an unknown trigger."""
-    cursor = _Cursor(state)
-    _MACHINE.events[trigger].trigger(cursor, due)
-    return _WAYS[trigger, state, cursor.state]
+    return _WAYS[trigger, state, due]
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,10 +13,10 @@ from math import sqrt
 from statistics import fmean
 from typing import Final
 
-from companion.screening.protocols import error_of, measured
-from companion.screening.readings import SIDES, Error, Reading, one_way
+from companion.screening.protocols import error_of
+from companion.screening.readings import Error, Reading, one_way
 from companion.screening.screen import LoggedAnswer
-from companion.screening.sessions import sessions_of
+from companion.screening.sessions import ReadingSession, all_sessions
 from companion.screening.sources import value
 
 # Weight of the published SEM against own repeats: five pairs (choice). Low enough for an unsteady hand to show within one
@@ -84,7 +84,10 @@ def repeats_of(sessions: Iterable[Iterable[Reading]]) -> tuple[Repeats, ...]:
 
 
 def errors_from(answers: Iterable[LoggedAnswer], sex: str | None = None) -> Errors:
-    """Return a lifter's errors from their answer log: all sessions of all measured tests, both sides together."""
-    log = tuple(answers)
-    return Errors(sex, repeats_of(session.readings for one in measured() for side in SIDES
-                                  for session in sessions_of(log, one.id, side)))
+    """Return a lifter's errors from their answer log."""
+    return errors_in(all_sessions(answers).values(), sex)
+
+
+def errors_in(sessions: Iterable[Iterable[ReadingSession]], sex: str | None = None) -> Errors:
+    """Return a lifter's errors from the sessions of all measured tests, both sides together."""
+    return Errors(sex, repeats_of(session.readings for taken in sessions for session in taken))

@@ -16,7 +16,7 @@ from companion.screening.about import About
 from companion.screening.body import Bar
 from companion.screening.depth import BAND_WORDS, NEVER_STARTS, Band
 from companion.screening.errors import Errors
-from companion.screening.geometry import furthest_reach, shin_from_distance
+from companion.screening.geometry import SHIN_BY_TAPE_SD, furthest_reach, shin_from_distance
 from companion.screening.pairs import ReferenceSquat, ankles, folds, look_of
 from companion.screening.readings import NumberFormat, SourceStanding, mean_of, metric
 from companion.screening.screen import Screen
@@ -97,24 +97,22 @@ _NONE: Final = {
 }
 
 
-def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, show: NumberFormat = metric,
-                   lengths: tuple[float, float, float] | None = None) -> DepthEstimate | NoEstimate:
+def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, show: NumberFormat = metric) -> DepthEstimate | NoEstimate:
     """Return the estimate for one lifter, or the reason for none.
 
-    ``lengths``: measured shank, thigh and trunk in cm. The stiffer ankle and the hip that folds less count. The squat is
+    Lengths that were measured replace their shares of the height. The stiffer ankle and the hip that folds less count. The squat is
     that of the squat look: no load, arms anywhere between hanging and straight out.
     """
     if about.height is None or not 120 <= about.height <= 230:
         return _NONE["height"]
-    ankle = _ankle(screen, about.height, errors or Errors(about.sex))
+    ankle = stiffer_ankle(screen, about.height, errors or Errors(about.sex))
     if ankle is None:
         return _NONE["ankle"]
     fold, at_least = _fold(screen)
     if fold is None:
         return _NONE["fold"]
     mass = Spread(MASS, MASS_SD) if about.mass is None else Spread(about.mass)
-    shank, thigh, trunk = lengths or (None, None, None)
-    lifter = Lifter(about.height, ankle, fold, mass, shank=shank, thigh=thigh, trunk=trunk)
+    lifter = Lifter(about.height, ankle, fold, mass, shank=about.shin, thigh=about.thigh, trunk=about.trunk)
     drawn = draws_of(lifter, Squat())
     depths = depths_of(drawn)
     if depths.unbalanced > MOST_UNBALANCED:
@@ -132,7 +130,7 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
                           *_help_words(helps), HALF, ESTIMATE_CAUTION))
 
 
-def _ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
+def stiffer_ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
     """Return the shin's angle on the stiffer side; estimated from the distance only if no angle was measured, and from none that no shin of
     this height reaches: the height may have been told or put right after the test."""
     sides = []
@@ -141,8 +139,7 @@ def _ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:
             sem = errors.of(taken[0].test, taken[0].method).sem
             sides.append(Spread(mean_of(taken), hypot(sem, PLACED_SD)))
         elif mean_of(taken) <= min(FURTHEST, furthest_reach(height)):
-            estimate = shin_from_distance(mean_of(taken), height)
-            sides.append(Spread(estimate.value, estimate.error))
+            sides.append(Spread(shin_from_distance(mean_of(taken), height), SHIN_BY_TAPE_SD))
     return min(sides, key=lambda spread: spread.value, default=None)
 
 

@@ -8,6 +8,7 @@ hint: an unspecific sign; alone it does not make a part "tested".
 pinched: a joint pinched, so its part must not be stretched.
 trial: the lifter's own squat with one thing changed, and not a range taken on the floor.
 twice: it shows only where a second try shows it too.
+bar: it shows only with an empty bar in the hands or on the back.
 """
 
 from __future__ import annotations
@@ -47,6 +48,7 @@ class EvidenceRow:
     pinched: bool = False
     trial: bool = False
     twice: bool = False
+    bar: bool = False
 
 
 EMPTY_BAR: Final = value("empty_bar")  # kg, the usual one; a lighter one only makes evidence lighter
@@ -61,7 +63,7 @@ PART_WORDS: Final = {"hip": "hip", "hamstrings": "hamstrings", "calf": "calf", "
 class Finding:
     """A row that applies to a screen: its grade here, its sentence, its side ("" for both), the load it was under.
 
-    ``answers``: the answers it came from, as "flow.key"; only those that were given. ``kg``: the load as a number, 0 without any; None
+    ``kg``: the load as a number, 0 without any; None
     if it was not told or load has nothing to do with it. ``margin``: how far a reading lies past its line, in standard errors.
     ``bands``: by how many bands of depth a change moved the rounding, as told by eye; both None where they do not apply.
     ``looks``: how many squats looked at only once that compares, 1 where the plain one was repeated.
@@ -72,7 +74,6 @@ class Finding:
     words: str
     side: str = ""
     load: str = ""
-    answers: tuple[str, ...] = ()
     kg: float | None = None
     margin: float | None = None
     bands: int | None = None
@@ -93,23 +94,25 @@ FILM_UNPROVEN: Final = "a card on film is unproven on people"
 """The reason for which an angle by film counts less."""
 
 
-def found(row: EvidenceRow, *keys: str, side: str = "", less: str = "", load: str = "", words: str = "",
-          kg: float | None = None, margin: float | None = None, bands: int | None = None,
-          looks: int = 2) -> Finding:
+def found(row: EvidenceRow, *, side: str = "", less: str = "", load: str = "", words: str = "", kg: float | None = None,
+          margin: float | None = None, bands: int | None = None, looks: int = 2) -> Finding:
     """Return the finding of one row.
 
-    ``keys``: the answers it rests on, with their flow ("about_you.sex") if not the row's own test. ``less``: the reason for
-    counting one grade less, "" for none. ``words``: replaces the row's own sentence. ``load``: in words, "" for none, and ``kg`` as a
-    number. ``margin``, ``bands``, ``looks``: what a reading or a depth by eye may be off by, as ``Finding`` has them.
+    ``less``: the reason for counting one grade less, "" for none. ``words``: replaces the row's own sentence. ``load``: in words, "" for
+    none, and ``kg`` as a number. ``margin``, ``bands``, ``looks``: what a reading or a depth by eye may be off by, as ``Finding`` has them.
     """
     grade = list(Grade)[max(row.grade.rank - 1, 0)] if less else row.grade
     said = words or row.finding
     named = f"{side.capitalize()}: {said[:1].lower()}{said[1:]}" if side else said
     at = f" ({load})" if load else ""
     why = f" This counts for less: {less}." if less else ""
-    return Finding(row, grade, f"{named}{at}.{why}", side, load,
-                   tuple(key if "." in key else f"{row.test}.{key}" for key in keys), kg, margin,
-                   bands, looks)
+    return Finding(row, grade, f"{named}{at}.{why}", side, load, kg, margin, bands, looks)
+
+
+def lighter(kg: float | None, usual: float | None) -> str:
+    """Return the reason for which a clean set with a bar counts less, "" for none: strength that gives way above a load can't be cleared
+    below it. Rows without a bar have their low grade already."""
+    return "it was lighter than your working load" if kg and usual and kg < usual else ""
 
 
 def by_feel(seen_by: str | None) -> str:

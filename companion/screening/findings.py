@@ -5,8 +5,6 @@ A finding judged by feel, or from a little rounding, counts one grade less. "Can
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from companion.screening.about import About
 from companion.screening.errors import Errors
 from companion.screening.evidence import Finding
@@ -28,12 +26,4 @@ def findings_of(screen: Screen, about: About | None = None, show: NumberFormat =
     context = FindingContext(about, (errors or Errors(about.sex)).of, show)
     outranked = outranked_by_film(screen)
     alone = (finding for test, record in screen.items() for finding in protocols()[test].findings(record, context))
-    return tuple(replace(one, answers=tuple(name for name in one.answers if _given(screen, about, name)))
-                 for one in (*alone, *read_together(screen)) if one.row.id not in outranked)
-
-
-def _given(screen: Screen, about: About, name: str) -> bool:
-    """True if an answer "flow.key" counts in this screen."""
-    flow, key = name.split(".")
-    record = about if flow == "about_you" else screen.get(flow)
-    return record is not None and getattr(record, "with_" if key == "with" else key) is not None
+    return tuple(one for one in (*alone, *read_together(screen)) if one.row.id not in outranked)

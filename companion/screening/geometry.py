@@ -6,12 +6,10 @@ textbook (second-hand).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import asin, atan2, cos, degrees, hypot, radians, sin
 from typing import Final, Literal
 
 from companion.screening.body import ANKLE_HEIGHT, FOOT_LENGTH, KNEE_HEIGHT
-from companion.screening.readings import SourceStanding
 from companion.screening.sources import value
 
 Lean = Literal["short", "past", "flat"]
@@ -22,20 +20,11 @@ Lean = Literal["short", "past", "flat"]
 HIP_ABOVE_FLOOR: Final = value("hip_above_floor")
 ANKLE_BEHIND_TOE: Final = value("ankle_behind_toe")
 KNEECAP: Final = value("kneecap")
-# Above this a degree moves the heel by less than 0.4 cm, so the height says little.
+# Above this a degree moves the heel by 0.4 cm without the hip's height and 0.6 with it, so the height says little.
 HEEL_TOP: Final = value("heel_height_top")
 FLIP: Final = value("phone_flip")
 SHIN_TOP: Final = value("shin_top")  # degrees from upright
-
-
-@dataclass(frozen=True, slots=True)
-class Estimate:
-    """A value that was calculated, not measured, with its error (one standard deviation)."""
-
-    value: float
-    error: float
-    unit: str
-    standing: SourceStanding
+SHIN_BY_TAPE_SD: Final = value("shin_by_tape_sd")
 
 
 def leg_raise_from_heel(heel: float, leg: float, hip: float = HIP_ABOVE_FLOOR) -> float:
@@ -87,12 +76,12 @@ def furthest_reach(height: float | None) -> float:
     return sin(radians(SHIN_TOP)) * (KNEE_HEIGHT - ANKLE_HEIGHT) * tall - ANKLE_BEHIND_TOE * FOOT_LENGTH * tall + KNEECAP
 
 
-def shin_from_distance(distance: float, height: float) -> Estimate:
+def shin_from_distance(distance: float, height: float) -> float:
     """Return an estimate of the shin angle from upright for a knee-to-wall distance and a height, both in cm.
 
     The shank is a stick from the ankle joint to the knee joint; the ankle is three quarters of the foot behind the
     toe, the kneecap touches the wall: sin a = (distance + ankle behind toe - kneecap) / shank. One standard deviation
-    is 5 deg: 1.5 cm each of ankle and kneecap and 1 cm of shank are 2.6, 2.6 and 1.1, body-segment spread does the
+    is ``SHIN_BY_TAPE_SD``: 1.5 cm each of ankle and kneecap and 1 cm of shank are 2.6, 2.6 and 1.1, body-segment spread does the
     rest (choice). Never compare it with a measured angle or use it in a series: the ratio of published means is 3.5 deg/cm, the slope of
     this triangle 1.7.
     Raises ValueError if the triangle does not close.
@@ -102,4 +91,4 @@ def shin_from_distance(distance: float, height: float) -> Estimate:
     share = (distance + ANKLE_BEHIND_TOE * FOOT_LENGTH * height - KNEECAP) / ((KNEE_HEIGHT - ANKLE_HEIGHT) * height)
     if distance < 0 or share >= 1:
         raise ValueError(f"no shin reaches {distance:g} cm at a height of {height:g} cm")
-    return Estimate(degrees(asin(share)), 5.0, "deg", "choice")
+    return degrees(asin(share))

@@ -8,21 +8,25 @@ with all of them, and with all but one. Choices, all of them, held against the c
   about one part the strongest stands for all;
 - what only a second try shows ("twice" in the table) shows as seldom as two tries would;
 - one side may show something else than the other;
-- findings so far are taken at their word, and drawn as in ``certainty`` only for a cause whose ruling hangs on them.
+- findings so far are taken at their word, and drawn as in ``certainty`` only for a cause whose ruling hangs on them;
+- control and strength, which squats looked at by eye decide, hold in hardly enough draws where two moderate findings carry them, so that
+  a weak one against them undoes that.
 """
 
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
+from math import log, sqrt
+from statistics import NormalDist
 from typing import TYPE_CHECKING, Final
 
-from companion.screening.certainty import RULING_DRAWS, drawn, ruled
-from companion.screening.evidence import PARTS_BY_CAUSE, EvidenceRow, Finding, Grade
+from companion.screening.certainty import HOLDS_FROM, RULING_DRAWS, WEIGHT_SPREAD, drawn, ruled, source_of, tests_in
+from companion.screening.evidence import EMPTY_BAR, PARTS_BY_CAUSE, EvidenceRow, Finding, Grade, found, lighter
 from companion.screening.protocols import protocol
 from companion.screening.readings import SIDES
-from companion.screening.rulings import Ruling, Verdict
+from companion.screening.rulings import TESTS_AGREEING, Ruling, Verdict
 from companion.screening.sources import SOURCES, value
 
 if TYPE_CHECKING:
@@ -42,9 +46,10 @@ BEHIND: Final = value("behind_before") / 100
 SHOWS: Final = {"for": SOURCES["test_shows"].value[0] / 100, "against": SOURCES["test_shows"].value[1] / 100}
 TIMES_LIKELIER: Final = dict(zip((Grade.WEAK, Grade.MODERATE, Grade.STRONG), SOURCES["times_likelier"].value, strict=True))
 ONE_SIDE: Final = value("one_side_differs") / 100
+WEAK_TIPS: Final = NormalDist().cdf(-log(sqrt(SOURCES["evidence_weights"].value[1])) / WEIGHT_SPREAD)
+"""The share of draws in which a weak finding is drawn as a moderate one, and so speaks against a ruling that it would not undo."""
 _SIGN: Final = {"for": 1, "against": -1}
 NO_ROWS: Final[Mapping[str, EvidenceRow]] = {}
-_OPEN: Final = Ruling.NOT_TESTED.rank
 _PARTS: Final = tuple(part for parts in PARTS_BY_CAUSE.values() for part in parts)
 _CAUSE: Final = {part: cause for cause, parts in PARTS_BY_CAUSE.items() for part in parts}
 
@@ -57,24 +62,26 @@ class StillOpen:
     share: float
     tests: tuple[tuple[str, float], ...]
 
-    @property
-    def next(self) -> str:
-        """The test that could change most for its minutes, "" where nothing open could change the outcome."""
-        return self.tests[0][0] if self.tests else ""
+
+def holds_firmly(verdict: Verdict) -> bool:
+    """True if a cause is likely or ruled out in so many draws that a weak finding can't undo it."""
+    return verdict.share is not None and verdict.share >= HOLDS_FROM + WEAK_TIPS
 
 
 def still_open(findings: Sequence[Finding], verdicts: Sequence[Verdict], tests: Collection[str],
-               waiting: Mapping[str, EvidenceRow] = NO_ROWS) -> StillOpen:
+               waiting: Mapping[str, EvidenceRow] = NO_ROWS, usual: float | None = None, bar: bool = True) -> StillOpen:
     """Return what tests that are open to a lifter could still change: a ruling, or the part to drill. The order of ``tests`` settles ties.
-    ``waiting``: rows of tests already done that show if another test, by which they are named, speaks for its part (``pairs``)."""
+    ``waiting``: rows of tests already done that show if another test, by which they are named, speaks for its part (``pairs``);
+    ``usual``: the working load in kg, None if not known; ``bar``: false for who has none at hand, or may use none."""
     import numpy as np
 
     so_far = sorted((one for one in findings if one.part in _PARTS and one.row.direction in _SIGN and one.grade > Grade.NONE),
                     key=lambda one: (one.row.id, one.side, one.words))
-    to_come = [(test, one) for test in tests for one in _could_show(test, waiting.get(test))]
+    to_come = [(test, one) for test in tests for one in _could_show(test, waiting.get(test), lighter(EMPTY_BAR, usual), bar)]
     if not to_come:
         return StillOpen(0.0, ())
     hangs = {verdict.cause for verdict in verdicts if verdict.leaning}
+    firm = {verdict.cause for verdict in verdicts if holds_firmly(verdict)}
     grades, signs = _so_far(so_far, hangs)
     coming = [_shown(test, one, _behind(so_far, one.part)) for test, one in to_come]
     about = [*so_far, *(one for _, one in to_come)]
@@ -83,10 +90,31 @@ def still_open(findings: Sequence[Finding], verdicts: Sequence[Verdict], tests: 
     signs = np.vstack([signs, *(np.where(there, _SIGN[one.row.direction], 0)[None]
                                 for (_, one), there in zip(to_come, coming, strict=True))])
 
+    @cache
+    def ruling(cause: str, rows: tuple[int, ...]) -> Ints:
+        """Return the ruling on a cause in every draw, from its own rows: likely, ruled out or open."""
+        own = list(rows)
+        if not own:
+            return np.zeros(RULING_DRAWS, dtype=np.int64)
+        found, grade, sign = [about[n] for n in own], grades[own], signs[own]
+        ranks = ruled(PARTS_BY_CAUSE[cause], found, grade, sign)
+        told = np.select([ranks == Ruling.LIKELY.rank, ranks == Ruling.RULED_OUT.rank], [2, 1], 0)
+        by_eye = cause not in firm and len(PARTS_BY_CAUSE[cause]) == 1
+        return np.where(_undone(found, grade, np.where(told == 1, -sign, sign)), 0, told) if by_eye else told
+
+    @cache
+    def heaviest(rows: tuple[int, ...]) -> Ints:
+        """Return in every draw which part of length decides, as ``rulings`` chooses it."""
+        own = [[n for n in rows if about[n].part == part] for part in PARTS_BY_CAUSE["length"]]
+        return np.asarray(np.argmax([_decides([about[n] for n in those], grades[those], signs[those]) for those in own], axis=0))
+
     def without(*left_out: str) -> Ints:
-        """Return the outcome in every draw, without the results of some of the open tests."""
-        rows = [n for n, test in enumerate(given_by) if test not in left_out]
-        return _outcome([about[n] for n in rows], grades[rows], signs[rows])
+        """Return what is told in every draw, without the results of some of the open tests: each cause, and of length the part to drill."""
+        rows = {cause: tuple(n for n, test in enumerate(given_by) if test not in left_out and about[n].part in parts)
+                for cause, parts in PARTS_BY_CAUSE.items()}
+        told = np.array([ruling(cause, own) for cause, own in rows.items()])
+        drilled = (told[0] == 2) | ((told[0] == 0) & (np.sum(told == 1, axis=0) == len(told) - 1))
+        return np.vstack([told, np.where(drilled, heaviest(rows["length"]), -1)])
 
     nothing, everything = without(*tests), without()
     share = float((nothing != everything).any(axis=0).mean())
@@ -98,17 +126,41 @@ def still_open(findings: Sequence[Finding], verdicts: Sequence[Verdict], tests: 
 
 
 @cache
-def _could_show(test: str, waiting: EvidenceRow | None) -> tuple[Finding, ...]:
-    """Return what a test may show: for each part, direction and side the strongest of its rows; and the row that waits for it."""
+def _could_show(test: str, waiting: EvidenceRow | None, light: str, bar: bool) -> tuple[Finding, ...]:
+    """Return what a test may show: for each part, direction and side the strongest of its rows; and the row that waits for it. ``light``:
+    why a set with the empty bar that stays clean says less, "" where it says all."""
     strongest: dict[tuple[str, str, str], Finding] = {}
     for row in protocol(test).rows:
-        if row.direction in _SIGN and row.part in _PARTS and row.grade > Grade.NONE:
+        one = found(row, less=light if row.bar and row.direction == "against" else "")
+        if row.direction in _SIGN and row.part in _PARTS and one.grade > Grade.NONE and (bar or not row.bar):
             for side in SIDES if row.sided else ("",):
                 at = (row.part, row.direction, side)
-                if at not in strongest or row.grade > strongest[at].grade:
-                    strongest[at] = Finding(row, row.grade, row.finding, side)
+                if at not in strongest or one.grade > strongest[at].grade:
+                    strongest[at] = replace(one, side=side)
     also = [Finding(waiting, waiting.grade, waiting.finding, side) for side in SIDES] if waiting else []
     return (*strongest.values(), *also)
+
+
+def _decides(about: Sequence[Finding], grades: Ints, signs: Ints) -> Ints:
+    """Return in every draw how far findings about one part make it the one that decides: by the weight of those moderate or more on a side
+    where none such speaks against it, then by all that speaks for it."""
+    import numpy as np
+
+    weights = np.array((0, *SOURCES["evidence_weights"].value), dtype=np.int64)[grades] * (signs > 0)
+    sides = np.array([[one.side in ("", side) for one in about] for side in SIDES], dtype=np.bool_)[:, :, None] & (
+        grades >= Grade.MODERATE.rank)
+    clear = ~(sides & (signs < 0)).any(axis=1)
+    return np.asarray(100 * (clear * (sides * weights).sum(axis=1)).max(axis=0) + weights.sum(axis=0))
+
+
+def _undone(about: Sequence[Finding], grades: Ints, signs: Ints) -> Truths:
+    """Return in which draws a weak finding undoes a ruling: no strong one and no more than the fewest tests carry it. ``signs``: above 0
+    for the ruling."""
+    import numpy as np
+
+    carries = (signs > 0) & (grades >= Grade.MODERATE.rank)
+    bare = (tests_in(about, range(len(about)), carries) <= TESTS_AGREEING) & ~(carries & (grades == Grade.STRONG.rank)).any(axis=0)
+    return np.asarray(bare & ((signs < 0) & (grades == Grade.WEAK.rank)).any(axis=0))
 
 
 def _so_far(findings: Sequence[Finding], hangs: Collection[str]) -> tuple[Ints, Ints]:
@@ -127,9 +179,7 @@ def _so_far(findings: Sequence[Finding], hangs: Collection[str]) -> tuple[Ints, 
 @cache
 def _luck(name: str) -> Floats:
     """Return the same even draws for a name every time."""
-    import numpy as np
-
-    return np.random.default_rng(list(name.encode())).random(RULING_DRAWS)
+    return source_of(name).random(RULING_DRAWS)
 
 
 def _behind(findings: Sequence[Finding], part: str) -> Truths:
@@ -149,20 +199,3 @@ def _shown(test: str, one: Finding, behind: Truths) -> Truths:
     true = behind if direction == "for" else ~behind
     shows = np.where(true, SHOWS[direction], SHOWS[direction] / TIMES_LIKELIER[one.row.grade]) ** (2 if one.row.twice else 1)
     return luck < shows if direction == "for" else 1 - luck < shows
-
-
-def _outcome(about: Sequence[Finding], grades: Ints, signs: Ints) -> Ints:
-    """Return what is told in every draw: each cause likely, ruled out or open, and of length the part to drill."""
-    import numpy as np
-
-    told = []
-    for parts in PARTS_BY_CAUSE.values():
-        own = [n for n, one in enumerate(about) if one.part in parts]
-        ruling = ruled(parts, [about[n] for n in own], grades[own], signs[own]) if own else np.full(RULING_DRAWS, _OPEN)
-        told.append(np.select([ruling == Ruling.LIKELY.rank, ruling == Ruling.RULED_OUT.rank], [2, 1], 0))
-    weight = [np.sum([np.where(signs[n] > 0, grades[n], 0) for n, one in enumerate(about) if one.part == part], axis=0,
-                     initial=0) * np.ones(RULING_DRAWS, dtype=np.int64) for part in PARTS_BY_CAUSE["length"]]
-    left = (np.sum(np.array(told) == 1, axis=0) == len(told) - 1) & (told[0] == 0)
-    return np.array([*told, np.where((told[0] == 2) | left, np.argmax(np.array(weight), axis=0), -1)])
-
-

@@ -17,7 +17,7 @@ from typing import Final
 from companion.screening.conclusion import conclude
 from companion.screening.pairs import LOOK, look_of
 from companion.screening.protocols import rows
-from companion.screening.readings import MDC_FACTOR
+from companion.screening.readings import Z_TWO_SIDED_95
 from companion.screening.rulings import Ruling
 from companion.screening.screen import LoggedAnswer, about_from, runs_of, screen_from
 from companion.screening.sources import value
@@ -30,7 +30,6 @@ DEEPER: Final = int(value("depth_band"))
 """Bands by which the rounding must start deeper to count."""
 OUTCOMES_ENOUGH: Final = int(value("outcomes_enough"))
 """The fewest outcomes of a row of which a share is told."""
-_Z: Final = MDC_FACTOR / sqrt(2)  # of the normal distribution, two-sided 95 %
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,6 +127,6 @@ def interval(followed: int, of: int) -> tuple[float, float]:
     """
     if not 0 <= followed <= of or of == 0:
         raise ValueError(f"{followed} of {of} is no share")
-    share, z2 = followed / of, _Z**2
-    middle, half = share + z2 / (2 * of), _Z * sqrt(share * (1 - share) / of + z2 / (4 * of**2))
+    share, z2 = followed / of, Z_TWO_SIDED_95**2
+    middle, half = share + z2 / (2 * of), Z_TWO_SIDED_95 * sqrt(share * (1 - share) / of + z2 / (4 * of**2))
     return max(0.0, (middle - half) / (1 + z2 / of)), min(1.0, (middle + half) / (1 + z2 / of))

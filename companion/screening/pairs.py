@@ -1,7 +1,7 @@
 """Rules that combine tests. This is the only module, besides a test's own files, that names tests.
 
 - The squat look is the reference for all others: the depth at which the squat rounds (``look_of``). It is repeated at every
-  retest (``LOOK``), and little or no rounding in it makes the rest optional (``COMMON``).
+  retest (``LOOK``).
 - The rock back is read with the hip fold; the arms-forward squat and the hinge with the depth at which the squat rounds.
 - A change measured on film outranks the same change seen by eye (``outranked_by_film``).
 - The hinge is opened by two clean tests and a year of squatting (``OPENINGS``).
@@ -46,26 +46,7 @@ def look_of(screen: Screen) -> ReferenceSquat:
     return screen.of(ReferenceSquat) or ReferenceSquat()
 
 
-@dataclass(frozen=True, slots=True)
-class Common:
-    """Answers of the squat look that make the other tests optional: their names, and the values they must (not) have.
-
-    That is never rounding without load, or a little of it at these depths without pain (McKean 2010 J Strength Cond Res 24:2731, read);
-    and none on film under load.
-    """
-
-    rounds: str = LOOK.key("plain_rounds")
-    depth: str = LOOK.key("plain_depth")
-    loaded: str = LOOK.key("load_rounds")
-    deep: tuple[str, ...] = ("parallel", "below")
-    not_loaded: tuple[str, ...] = ("little", "some", "clearly")
-
-
-COMMON: Final = Common()
-
 # findings of two tests ------------------------------------------------------------------------------------------
-
-_OWN_DEPTH: Final = (LOOK.key("plain_rounds"), LOOK.key("plain_depth"))
 
 
 def read_together(screen: Screen) -> Iterator[Finding]:
@@ -73,11 +54,6 @@ def read_together(screen: Screen) -> Iterator[Finding]:
     yield from _rock_back_with_hip_fold(screen)
     yield from _arms_forward_at_the_rounding_depth(screen)
     yield from _hinge_at_the_rounding_depth(screen)
-
-
-def _folded(*sides: str) -> tuple[str, ...]:
-    """Return the names of the hip fold's answers on these sides."""
-    return (*(hip_fold.PROTOCOL.key(f"{side}_{asked}") for side in sides for asked in ("first", "pinch")), hip_fold.PROTOCOL.key("pinched"))
 
 
 def _rock_back_with_hip_fold(screen: Screen) -> Iterator[Finding]:
@@ -88,11 +64,11 @@ def _rock_back_with_hip_fold(screen: Screen) -> Iterator[Finding]:
     reached = {side: fold.reached(side) if fold else None for side in SIDES}
     for side in SIDES:
         if reached[side] is False:
-            yield found(rows()["rock_early_hip"], *rock_back.KNEE_WIDTHS, *_folded(side), side=side)
+            yield found(rows()["rock_early_hip"], side=side)
     if all(reached.values()):
-        yield found(rows()["rock_early_control"], *rock_back.KNEE_WIDTHS, *_folded(*SIDES))
+        yield found(rows()["rock_early_control"])
     elif None in reached.values():
-        yield found(rows()["rock_open"], *rock_back.KNEE_WIDTHS, *_folded(*SIDES))
+        yield found(rows()["rock_open"])
 
 
 def _above_own_rounding(screen: Screen, depth: str | None) -> bool:
@@ -113,21 +89,19 @@ def _arms_forward_at_the_rounding_depth(screen: Screen) -> Iterator[Finding]:
     arms = screen.of(arms_forward_squat.ArmsForwardSquat)
     if arms is None or arms.load is None or arms.fault not in arms_forward_squat.FAULT_ANSWERS:
         return
-    keys = ("seen_by", "bar", "fault", "depth", "heels_help", "shallow_help")
     if arms.uncured and _above_own_rounding(screen, arms.depth):
-        yield found(rows()["arms_fail_bar" if arms.load else "arms_fail_stick"], *keys, *_OWN_DEPTH, less=by_feel(arms.seen_by),
-                    load=arms.load,
+        yield found(rows()["arms_fail_bar" if arms.load else "arms_fail_stick"], less=by_feel(arms.seen_by), load=arms.load,
                     words=arms.load and "In the arms-forward squat, something gives way above the depth at which your squat rounds",
                     kg=arms.kg)
     else:
-        yield found(rows()["arms_open"], *keys, *_OWN_DEPTH, load=arms.load)
+        yield found(rows()["arms_open"], load=arms.load)
 
 
 def _hinge_at_the_rounding_depth(screen: Screen) -> Iterator[Finding]:
     """Yield the finding of a clean hinge that breaks while sinking, if it breaks higher up than the squat rounds anyway."""
     hinge = screen.of(hinge_to_squat.HingeToSquat)
     if hinge is not None and hinge.breaks and _above_own_rounding(screen, hinge.depth):
-        yield found(rows()["hinge_breaks"], "seen_by", "hinge", "sink", "depth", *_OWN_DEPTH, less=by_feel(hinge.seen_by))
+        yield found(rows()["hinge_breaks"], less=by_feel(hinge.seen_by))
 
 
 def outranked_by_film(screen: Screen) -> frozenset[str]:

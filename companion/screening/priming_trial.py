@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
+from math import isclose
 from typing import Final, Literal
 
 from companion.screening.sources import value
@@ -43,8 +44,7 @@ class TrialResult:
 
     ``difference``: mean movement felt on plain days minus primed days, positive in favour of priming; ``p``: two-sided;
     ``smallest``: the smallest p these days could have given. All three are None without a pair. ``pairs``: complete blocks at
-    the same depth and load; ``left_out``: all other blocks. ``kept_primed`` and ``kept_plain``: days of those pairs on which
-    the depth was kept.
+    the same depth and load; ``left_out``: all other blocks.
     """
 
     kind: Literal["helps", "no_sign", "cannot_tell"]
@@ -53,8 +53,6 @@ class TrialResult:
     difference: float | None
     p: float | None
     smallest: float | None
-    kept_primed: int
-    kept_plain: int
     words: str
 
 
@@ -72,15 +70,15 @@ def arm_of(seed: str, index: int) -> TrialArm:
 def verdict_of(seed: str, days: Iterable[TrialDay]) -> TrialResult:
     """Return the result of the days so far; its words have at most 160 characters.
 
-    Only blocks with both days, at the same depth and load, count as pairs. From six pairs on: "helps" where p <= .05,
-    less movement is felt on primed days and the depth is kept no less often; "no_sign" where the mean difference is
-    under a point; else it can't be told yet. Looking again after each further pair makes p a little too small, so
+    Only blocks with both days, at the same depth and load, count as pairs. From six pairs on: "no_sign" where the mean difference is
+    under a point, however unlikely by chance; "helps" where p <= .05 and the depth is kept no less often on primed days; else it
+    can't be told yet. Looking again after each further pair makes p a little too small, so
     decide once. Raises ValueError for a day given twice, and for movement outside 0-10.
     """
     pairs, left_out = pairs_of(seed, days)
     primed, plain = (sum(pair[n].kept is True for pair in pairs) for n in (0, 1))
     if not pairs:
-        return TrialResult("cannot_tell", 0, left_out, None, None, None, 0, 0, _too_few(0))
+        return TrialResult("cannot_tell", 0, left_out, None, None, None, _too_few(0))
     differences = [off.felt - on.felt for on, off in pairs]
     difference, p, smallest = sum(differences) / len(differences), randomisation_p(differences), smallest_p(differences)
     at = f"{abs(difference):.1f} points {'less' if difference >= 0 else 'more'} movement on primed days"
@@ -88,15 +86,15 @@ def verdict_of(seed: str, days: Iterable[TrialDay]) -> TrialResult:
     kind: Literal["helps", "no_sign", "cannot_tell"]
     if len(pairs) < PAIRS:
         kind, words = "cannot_tell", _too_few(len(pairs))
-    elif p <= SMALL_P and difference > 0 and primed >= plain:
-        kind, words = "helps", f"The drill helps you, as far as this shows: {at} ({numbers})."
     elif difference < LEAST_HELP:
         kind, words = "no_sign", f"No sign that the drill helps you: {at} ({numbers})."
-    else:
+    elif p > SMALL_P:
         kind, words = "cannot_tell", f"Can't tell yet: {at}, which may be chance ({numbers}). More pairs would tell."
-        if p <= SMALL_P:
-            words = f"Can't tell yet: {at}, but the depth was kept less often ({numbers})."
-    return TrialResult(kind, len(pairs), left_out, difference, p, smallest, primed, plain, words)
+    elif primed < plain:
+        kind, words = "cannot_tell", f"Can't tell yet: {at}, but the depth was kept less often ({numbers})."
+    else:
+        kind, words = "helps", f"The drill helps you, as far as this shows: {at} ({numbers})."
+    return TrialResult(kind, len(pairs), left_out, difference, p, smallest, words)
 
 
 def pairs_of(seed: str, days: Iterable[TrialDay]) -> tuple[list[tuple[TrialDay, TrialDay]], int]:
@@ -149,7 +147,7 @@ def _ordered(seed: str, first: TrialDay, second: TrialDay) -> tuple[TrialDay, Tr
 
 def _alike(one: TrialDay, other: TrialDay) -> bool:
     """True if two days had the same depth and load."""
-    return one.depth == other.depth and abs(one.load - other.load) < 1e-9
+    return one.depth == other.depth and isclose(one.load, other.load)
 
 
 def _too_few(pairs: int) -> str:

@@ -16,7 +16,8 @@ NumberFormat = Callable[[float, str], str]
 SIDES: Final = ("left", "right")
 
 Z_ONE_SIDED_95: Final = 1.645  # one-sided: a threshold is passed or not
-MDC_FACTOR: Final = 1.96 * sqrt(2)  # 2.772
+Z_TWO_SIDED_95: Final = 1.96
+MDC_FACTOR: Final = Z_TWO_SIDED_95 * sqrt(2)  # 2.772
 EYE_TOP: Final = 120.0  # deg: the outermost band by eye is as wide as a leg can go (choice)
 
 STANDING_WORDS: Final[dict[SourceStanding, str]] = {

@@ -70,11 +70,6 @@ class Verdict:
     swing: str = ""
     leaning: Ruling | None = None
 
-    @property
-    def answers(self) -> tuple[str, ...]:
-        """The answers it came from, as "flow.key"; none without a finding about it."""
-        return tuple(dict.fromkeys(answer for f in (*self.because, *self.left_by) for answer in f.answers))
-
 
 TESTS_AGREEING: Final = int(value("rule"))  # tests that agree, with a moderate finding each
 _WEIGHT: Final = dict(zip(Grade, (0, *map(int, SOURCES["evidence_weights"].value)), strict=True))

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Final
 
-from companion.screening.protocols import protocol
-from companion.screening.readings import Reading
+from companion.screening.protocols import measured, protocol
+from companion.screening.readings import SIDES, Reading
 from companion.screening.screen import LoggedAnswer, in_order, runs_of
 from companion.screening.sources import value
 
@@ -28,16 +28,25 @@ def sessions_of(answers: Iterable[LoggedAnswer], test: str, side: str) -> tuple[
 
     Sessions by different methods are all included: comparing them raises the error.
     """
-    log, readings_of = tuple(answers), protocol(test).readings
+    readings_of = protocol(test).readings
     assert readings_of is not None, f"{test} is not measured"
+    log = [row for row in answers if row.flow in (test, "warm_up")]  # once: a log of thousands is read for each session otherwise
+    warm = [row for row in log if row.flow == "warm_up" and row.ending == "done"]
     taken = ((run.at, readings_of(run.record, side)) for run in runs_of(log, test))
-    return tuple(ReadingSession(at, tuple(replace(reading, warm_up=_warm_up(log, at)) for reading in readings))
+    return tuple(ReadingSession(at, tuple(replace(reading, warm_up=_warm_up(warm, at)) for reading in readings))
                  for at, readings in taken if readings)
 
 
-def _warm_up(log: Sequence[LoggedAnswer], at: datetime) -> str:
+def all_sessions(answers: Iterable[LoggedAnswer]) -> dict[tuple[str, str], tuple[ReadingSession, ...]]:
+    """Return the sessions of each measured test and side, the oldest first."""
+    flows = {"warm_up", *(one.id for one in measured())}
+    log = [row for row in answers if row.flow in flows]
+    return {(one.id, side): sessions_of(log, one.id, side) for one in measured() for side in SIDES}
+
+
+def _warm_up(warm: Sequence[LoggedAnswer], at: datetime) -> str:
     """Return the parts of the fixed warm-up done before a moment, as their names; "" if none is known."""
-    before = [row for row in log if row.flow == "warm_up" and row.ending == "done" and at - WARM_FOR <= row.at <= at]
+    before = [row for row in warm if at - WARM_FOR <= row.at <= at]
     if not before:
         return ""
     last = max(before, key=lambda row: (row.at, in_order(row.run))).run

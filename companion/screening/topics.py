@@ -37,7 +37,7 @@ TOPICS: Final = (
     Topic("control", "Control", ("control",), r"control", ("causes",), "control"),
     Topic("load", "The load", ("load", "weight"), r"loads?|80 ?(?:%|percent)|how heavy", ("load",)),
     Topic("depth", "The depth", ("depth",), r"depth|deep(?:er)?|bands?|parallel", ("depth",)),
-    Topic("drill", "The drill", ("drill", "priming"), r"drill|prim(?:e|ing)|sets?|reps|repetitions", ("drill",)),
+    Topic("drill", "The drill", ("drill", "priming"), r"drill|prim(?:e|ing)|sets?(?!.?up)|reps|repetitions", ("drill",)),
     Topic("home", "Homework", ("homework", "home work"), r"home ?work|stretch(?:es|ing)?|3 days|three days", ("home",)),
     Topic("retest", "The retest date", ("retest", "date"), r"retest|test again|weeks?|trend|sessions?|date", ("retest",)),
     *(Topic(one.id, f"The {one.title.lower()} lines", (one.title.lower(),), one.lines_named, (one.id,))
@@ -58,7 +58,7 @@ TOPICS: Final = (
         ("gym", "Bars and plates", r"plates?|bars?", ("gym",)),
         ("safety", "Safety dates", r"clearance|cleared|referral", ("safety",)),
         ("dates", "Other dates", r"month(?:ly)?|fourteen|14", ("dates",)),
-        ("set_up", "Set-ups", r"set.?up|heels?", ("set_up",)),
+        ("set_up", "Set-ups", r"set.?ups?|heels?", ("set_up",)),
         ("outcomes", "Outcomes counted", r"outcomes?|counted", ("outcomes",)))),
 )
 TOPIC_BY_NAME: Final = {one.name: one for one in TOPICS}

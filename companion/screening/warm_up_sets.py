@@ -49,21 +49,12 @@ class WarmUpSet:
     side: tuple[float, ...] = ()
 
 
-def loadable(most: float, bar: float, plates: Sequence[float], pairs: int = OWN_PAIRS) -> tuple[float, tuple[float, ...]] | None:
-    """Return the heaviest load of at most ``most`` kg and its plates a side, the fewest that make it; None below the bar.
-
-    ``plates``: sizes in kg with at most ``pairs`` pairs of each; a size listed twice has twice as many. Raises ValueError for
-    a bar or a plate of 0 kg or less, and for infinite or missing numbers.
-    """
-    room = _room(most, bar, plates)
-    return None if room < 0 else _kilograms(bar, _best(_sides(room, plates, pairs), room))
-
-
 def sets_for(working: float, bar: float, plates: Sequence[float] | None = None, system: str = "metric") -> tuple[WarmUpSet, ...]:
     """Return the warm-up sets, rising, and last the working load as near as it can be loaded (repetitions 0: up to the lifter).
 
-    Loads in kg. ``plates``: as for ``loadable``; None: a usual gym of that system. Of a lifter's own sizes, only the pairs that
-    the working load needs are assumed to exist. Empty if the working load is below the bar.
+    Loads in kg. ``plates``: sizes in kg, one listed twice has twice as many pairs; None: a usual gym of that system. Of a lifter's own
+    sizes, only the pairs that the working load needs are assumed to exist. Empty if the working load is below the bar. Raises ValueError
+    for a bar or a plate of 0 kg or less, and for infinite or missing numbers.
     """
     sizes, pairs = (PLATES[system], GYM_PAIRS) if plates is None else (plates, OWN_PAIRS)
     room = _room(working, bar, sizes)

@@ -25,7 +25,7 @@ from companion.verify.proof import prove
 from flows.catalogue import CATALOGUE
 from flows.consent import COACH_TEXT, LIFTER_TEXT
 from tests.app.test_service import CHECK, SAM, WARM, with_results
-from tests.coach.test_actions import KIM, Gym
+from tests.coach.gym import KIM, Gym
 from tests.drive import CHECKED, NOW
 from tests.raised import NEWS, raised, update
 

@@ -18,7 +18,7 @@ from companion.record import log, people, status
 from companion.record.timestamps import text_of
 from companion.record.writer import CommitFailed
 from tests.app.test_service import CHECK, START, WARM
-from tests.coach.test_actions import KIM, SAM, Gym
+from tests.coach.gym import KIM, SAM, Gym
 from tests.fakes.clock import FakeClock
 
 WALL = ("tape", "Ready", "6", "6.5", "Pull in the calf", "15", "15", "Pull in the calf")

@@ -97,7 +97,7 @@ async def test_a_flood_is_told_once_and_what_is_passed_over_changes_nothing(tmp_
     async with running_writer(companion):
         for n in range(ACCEPTED_MOST + 30):
             await companion.take(Inbound(SAM, Typed("hello"), update_id=n))
-        waiting = [message.text for message in companion.unsaved]
+        waiting = [message.text for message in companion.unsaved.to(SAM)]
         assert (await store.due(START))[0].address == SAM
         taken = companion.db.execute("select count(*) from updates").fetchone()[0]
     companion.close()

@@ -21,7 +21,7 @@ from companion.record.file import AlreadyRunning, CannotOpen, open_for_reading
 START = datetime(2026, 3, 2, 18, 5, tzinfo=UTC)
 SAM = Address("terminal", "sam")
 WELCOME = ("Yes, keep them", "yes", "cm and kg", "UTC", "yes")
-ABOUT = ("about you", "175", "skip", "man", "3", "100", "high", "below", "yes", "yes", "broomstick", "film")
+ABOUT = ("about you", "175", "skip", "man", "3", "100", "high", "below", "yes", "yes", "broomstick", "film", "43", "44", "50")
 CHECK = ("no", "no", "no", "no", "no", "no", "0", "no")
 WARM = ("no", "start", "done", "start")
 

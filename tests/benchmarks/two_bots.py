@@ -23,6 +23,7 @@ from telegram import InlineKeyboardButton, InlineKeyboardMarkup, Update
 from telegram.ext import Application, ApplicationBuilder, CallbackQueryHandler, CommandHandler, ConversationHandler, PicklePersistence
 
 from companion.app.outbox_store import CompanionOutbox
+from companion.app.preload import load_all
 from companion.app.run import running_writer
 from companion.app.service import Companion
 from companion.base.clock import SystemClock
@@ -74,6 +75,7 @@ def begin_anew(companion: Companion, chats: int) -> None:
 @contextlib.asynccontextmanager
 async def ours(folder: Path, chats: int, url: str = "https://ours.invalid") -> AsyncIterator[Companion]:
     """The companion on Telegram, with so many lifters who are in the safety check."""
+    load_all()  # as ``companion run`` does: what is loaded is no garbage collector's business any more, for both bots
     path = folder / "ours.sqlite"
     fill(path, chats, datetime.now(UTC))
     companion, stop = Companion(path, SystemClock()), asyncio.Event()

@@ -1,9 +1,10 @@
-"""A poll that fails as the channel stops."""
+"""A poll that fails as the channel stops, and what of an answer is passed on."""
 
 from __future__ import annotations
 
 import asyncio
 import gc
+import json
 from datetime import datetime
 from typing import Any
 
@@ -12,7 +13,7 @@ from telegram.error import NetworkError, TimedOut
 
 from companion.channels.telegram.poll import Owner, Poll
 from companion.channels.telegram.settings import TelegramSettings
-from tests.fakes.bot_api import TOKEN
+from tests.fakes.bot_api import TOKEN, BotApi
 
 
 async def not_settled() -> None:
@@ -44,3 +45,17 @@ async def test_a_failed_poll_is_raised_to_who_waits() -> None:
     with pytest.raises(TimedOut):
         await poll.do_request("http://127.0.0.1:9/getUpdates", "POST")
     await poll.shutdown()
+
+
+async def test_of_the_message_under_a_tapped_button_the_chat_alone_is_passed_on() -> None:
+    async def settled() -> None:
+        return None
+
+    async with BotApi() as api:
+        await api.tap(77, "yes", 5)
+        poll = Poll(TelegramSettings(TOKEN), Owner(settled, no_pause, print, lambda moment: None))
+        _, payload = await poll.do_request(f"{api.url}/bot{TOKEN}/getUpdates", "POST")
+        await poll.shutdown()
+    query = json.loads(payload)["result"][0]["callback_query"]
+    assert query["data"] == "yes"
+    assert query["message"] == {"chat": {"id": 77, "type": "private", "first_name": "Sam"}, "message_id": 5, "date": 0}

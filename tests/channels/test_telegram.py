@@ -41,6 +41,7 @@ from companion.port import (
 from tests.fakes.bot_api import TOKEN, BotApi, Fault, flood
 from tests.fakes.clock import FakeClock
 from tests.fakes.memory_outbox import MemoryOutbox
+from tests.fakes.pictures import FromFiles
 
 
 class Turns:
@@ -92,7 +93,7 @@ class Live:
 
     async def run(self) -> None:
         await run_telegram(self.settings, self.turns, self.store, self.clock, self.stop,
-                           lambda wake: setattr(self, "wake", wake))
+                           lambda wake: setattr(self, "wake", wake), FromFiles())
 
     async def moved_until(self, task: asyncio.Task[None]) -> None:
         """Let time pass until a task ends."""

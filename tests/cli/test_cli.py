@@ -118,8 +118,9 @@ def test_settings_come_from_the_environment_over_the_file(tmp_path):
 
 
 def test_settings_that_make_no_sense_are_refused(tmp_path):
-    with pytest.raises(BadSettings, match="http"):
-        read_settings({"COMPANION_API_URL": "127.0.0.1"})
+    for url in ("127.0.0.1", "ftp://127.0.0.1", "http://", "http://[::1", "http://127.0.0.1:99999", "http://127.0.0.1:port"):
+        with pytest.raises(BadSettings, match="with a host"):
+            read_settings({"COMPANION_API_URL": url})
     for months in ("0", "-3", "1.5", "a year", "1000"):
         with pytest.raises(BadSettings, match="whole number of months"):
             read_settings({"COMPANION_KEEP_MONTHS": months})

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from math import sqrt
 from statistics import median
@@ -49,6 +50,8 @@ class Seen:
 
 
 AT_REST: Final = ("normal", "no_rounding")
+PROCESSES, SOME = 2, 50
+"""How many work at once, and how many lifters each takes at a time."""
 
 
 def visits(lifters: int, route: str = "full_screen", first: int = 0) -> Iterator[Seen]:
@@ -66,6 +69,19 @@ def visits(lifters: int, route: str = "full_screen", first: int = 0) -> Iterator
                    {one.cause: one.share for one in told.verdicts if one.share is not None}, told.part, told.overall,
                    visit.known.get("setup.proposed", "none") != "none", visit.known.get("setup.state") == "waits", moved > 2.0,
                    visit.replies, visit.seconds / 60, visit.before_moving, change, dict(visit.took))
+
+
+def both_routes(lifters: int) -> tuple[list[Seen], list[Seen]]:
+    """Return so many visits on the full and on the short route, by two processes."""
+    firsts = range(0, lifters, SOME)
+    with ProcessPoolExecutor(PROCESSES) as pool:
+        full, decided = ([one for some in pool.map(_some, [route] * len(firsts), firsts, [lifters] * len(firsts)) for one in some]
+                         for route in ("full_screen", "screen"))
+    return full, decided
+
+
+def _some(route: str, first: int, lifters: int) -> list[Seen]:
+    return list(visits(min(SOME, lifters - first), route, first))
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +108,7 @@ class Figure:
         return f"{100 * p:.1f} % ({100 * max(middle - half, 0):.1f}–{100 * (middle + half):.1f}; {self.part} of {self.of})"
 
 
-def figures(seen_by: Iterator[Seen]) -> tuple[list[Figure], list[Seen]]:
+def figures(seen_by: Iterable[Seen]) -> tuple[list[Figure], list[Seen]]:
     """Return the figures of a round, and the visits behind them."""
     seen = list(seen_by)
     geometry = [one for one in seen if one.world == "geometry"]

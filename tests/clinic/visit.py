@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from typing import Any, Final
 
 from companion.conversation.condition import Value
-from companion.conversation.effects import Ended, Find, Record
+from companion.conversation.effects import Ended, Find, Record, Say
 from companion.conversation.events import Event, Tapped, Typed
 from companion.conversation.flow import Ask, Known
 from companion.conversation.kinds import Hold
@@ -70,7 +70,7 @@ class Visit(Talk):
             event = Typed(self.route.replace("_", " "))
         else:
             event = self._event(ask, self._wanted(top.flow, top.state))
-        words = sum(len(say.text.split()) for say in self.says)
+        before = len(self.effects)
         held = ask.kind.seconds if isinstance(ask.kind, Hold) and isinstance(ask.kind.seconds, int) else 0
         block = top.state.startswith("did")
         moves = (SETS.get(top.flow, 1) if block else 1) if ask.caution and not held else 0
@@ -82,7 +82,7 @@ class Visit(Talk):
         self.now += timedelta(seconds=10)
         self.send(event)
         self.replies += 1
-        read = max(sum(len(say.text.split()) for say in self.says) - words, 0) / READS
+        read = sum(len(say.text.split()) for say in self.effects[before:] if isinstance(say, Say)) / READS
         self.seconds += read
         self.took[self.session.top.flow if self.session.stack else top.flow] += read
 

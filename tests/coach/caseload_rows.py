@@ -73,9 +73,9 @@ class Room:
     def find(self, person: int, name: str, value: str, days: float = 1, because: str = "", rule: str = "a rule") -> None:
         self.keep(person, days, Find(name, value, rule, because))
 
-    def hurt(self, person: int, days: float, level: str = "not_today", where: str = "back", bad: float = 5.0) -> None:
+    def hurt(self, person: int, days: float, level: str = "not_today", where: str = "back", bad: float = 5.0, **more: str) -> None:
         """Pain questions answered to the end."""
-        self.run(person, "pain", {"where": where, "bad": bad}, days, alert=Alert(level, f"something hurt ({where})"))
+        self.run(person, "pain", {"where": where, "bad": bad, **more}, days, alert=Alert(level, f"something hurt ({where})"))
         self.find(person, "pain.hurt", "yes", days)
         self.find(person, "safety.level", level, days)
 

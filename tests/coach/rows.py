@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 from hypothesis import strategies as st
@@ -28,12 +27,12 @@ def row(key: str = "left_1", value: float | str | None = 11.5, *, flow: str = "k
     version = BOOK[flow].flow.version if flow in BOOK.flows else 1
     side = key.split("_")[0] if key.split("_")[0] in ("left", "right") else ""
     whole = LogRow(1, START, flow, version, "1", key, side, raw or str(value or ""), value, "", status, "", "", None, ending, "")
-    return replace(whole, **more)
+    return whole._replace(**more)
 
 
 def log_of(*rows: LogRow) -> list[LogRow]:
     """The same rows numbered and timed in this order, a minute apart."""
-    return [replace(one, id=n, at=START + timedelta(minutes=n)) for n, one in enumerate(rows, 1)]
+    return [one._replace(id=n, at=START + timedelta(minutes=n)) for n, one in enumerate(rows, 1)]
 
 
 nasty = st.one_of(st.sampled_from(NASTY), st.text(st.characters(), max_size=8),
@@ -60,4 +59,4 @@ def logs(draw: st.DrawFn) -> list[LogRow]:
     """Some rows of some flows; the rows of one run share its ending."""
     rows = log_of(*draw(st.lists(_drawn(), max_size=10)))
     endings = {one.run: draw(st.sampled_from((None, "done", "left", "pain", "closed"))) for one in rows}
-    return [replace(one, ending=endings[one.run]) for one in rows]
+    return [one._replace(ending=endings[one.run]) for one in rows]

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from datetime import timedelta
-from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -22,13 +20,7 @@ from companion.record.context import known_of, standing_now
 from companion.screening.depth import Band
 from companion.screening.depth_progression import DepthDay, steps_from
 from flows.catalogue import BOOK
-from tests.coach.caseload_rows import NOW, Room, ago, lines_of, record
-
-
-@pytest.fixture
-def room(tmp_path: Path) -> Iterator[Room]:
-    with record(tmp_path) as one:
-        yield one
+from tests.coach.caseload_rows import NOW, Room, ago, lines_of
 
 
 def line(room: Room, person: int) -> CaseloadLine:

@@ -31,7 +31,7 @@ def path(tmp_path: Path) -> Path:
 
 
 def there(path: Path) -> list[tuple[int, str]]:
-    return coaching.coaches_named(open_for_reading(path).conn)
+    return [one[:2] for one in coaching.coaches_with_lifters(open_for_reading(path).conn)]
 
 
 def end(path: Path, *which: str) -> Result:
@@ -82,10 +82,10 @@ def test_a_request_left_without_a_number_ends_nobody_where_several_are_called_so
     with record(tmp_path) as room:
         two_kims(room)
         carry_out(room.db, OperatorRequest("end", "Kim"), NOW)
-        assert len(coaching.coaches_named(room.db)) == 3
+        assert len(coaching.coaches_with_lifters(room.db)) == 3
         assert "none was ended" in caplog.text
         carry_out(room.db, OperatorRequest("end", "Ada", person=2), NOW)  # the number is somebody else's meanwhile
-        assert len(coaching.coaches_named(room.db)) == 3
+        assert len(coaching.coaches_with_lifters(room.db)) == 3
 
 
 def test_the_page_of_a_caseload_is_of_the_one_coach_that_was_meant(path, tmp_path):

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from datetime import timedelta
-from pathlib import Path
 
 import pytest
 
@@ -16,13 +14,7 @@ from companion.record import coaching, log
 from companion.record.groups import EVERYBODY, groups_of
 from companion.record.turn import Turn
 from flows.catalogue import BOOK
-from tests.coach.caseload_rows import NOW, Room, ago, lines_of, record
-
-
-@pytest.fixture
-def room(tmp_path: Path) -> Iterator[Room]:
-    with record(tmp_path) as one:
-        yield one
+from tests.coach.caseload_rows import NOW, Room, ago, lines_of
 
 
 def does(room: Room, of: object, what: str, value: str, reason: str = "", coach: int = 0, at=NOW):

@@ -2,25 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from pathlib import Path
-
 import pytest
 
 from companion.coach.actions import act
 from companion.coach.caseload_page import caseload_html
+from companion.coach.views import show
 from companion.conversation.effects import Act
-from companion.record import coaching
+from companion.record import coaching, reminders
 from companion.record.guesses import guess_score
 from companion.record.turn import Turn
 from flows.catalogue import BOOK
-from tests.coach.caseload_rows import NOW, Room, ago, record
-
-
-@pytest.fixture
-def room(tmp_path: Path) -> Iterator[Room]:
-    with record(tmp_path) as one:
-        yield one
+from tests.coach.caseload_rows import NOW, Room, ago
+from tests.coach.gym import KIM, SAM
 
 
 def expects(room: Room, lifter: int, value: str, days: float, coach: int = 0) -> list[tuple[int, str]]:
@@ -69,3 +62,32 @@ def test_a_retest_that_cannot_say_counts_for_nobody(room):
     expects(room, sam, "better", 30)
     retested(room, sam, "cannot_say", 20)
     assert guess_score(room.db, room.coach).words == ""
+
+
+async def test_one_tap_on_the_page_of_a_lifter_with_a_retest_to_come_states_what_is_expected(gym):
+    await gym.linked()
+    sam = gym.id_of(SAM)
+    page = await gym.say("find sam", who=KIM)
+    assert "Retest: better" not in [tap.label for message in gym.shown for row in message.buttons for tap in row]
+    await gym.tap(KIM, f"go.coach_act.{sam}-retest")
+    await gym.say("2026-03-20", who=KIM)
+    page = await gym.say("Retest: same", who=KIM)
+    assert page[-1] == "sam: you expect no change beyond measurement error."
+    assert "You expect of the retest: no change beyond measurement error" in (await gym.say("find sam", who=KIM))[-1]
+    assert (await gym.say("Retest: worse", who=KIM))[-1] == "sam: you expect worse."
+    assert "expect" not in " ".join(gym.heard(SAM))
+
+
+@pytest.mark.parametrize("what", ["guess", "guess-", "guess-60"])
+async def test_an_expectation_that_is_none_changes_nothing(gym, what):
+    await gym.linked()
+    await gym.tap(KIM, f"go.coach_act.{gym.id_of(SAM)}-{what}")
+    assert gym.heard(KIM)[-1].lower().endswith("nothing has changed.") or gym.heard(KIM)[-1] == "Nothing has changed for sam."
+    assert gym.db.execute("select count(*) from acts where what = 'guess'").fetchone() == (0,)
+
+
+def test_a_retest_that_is_due_is_answered_with_a_row_to_expect_by(room):
+    sam = room.lifter()
+    reminders.add(room.db, sam, "retest", "retest", "2026-03-01 10:00", "UTC", ago(1), ago(20))
+    (say,) = show(Turn(room.db, room.coach, NOW, BOOK), "since", "")
+    assert ("Retest: better", "Retest: same", "Retest: worse") in [tuple(tap.label for tap in row) for row in say.buttons]

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from pathlib import Path
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -22,15 +19,7 @@ from companion.record.turn import Turn
 from flows.catalogue import BOOK
 from flows.find_lifter import is_name
 from tests.coach.caseload_rows import NOW, Room, ago, lines_of, record
-from tests.coach.test_actions import KIM, MIA, SAM, gym
-
-__all__ = ["gym"]
-
-
-@pytest.fixture
-def room(tmp_path: Path) -> Iterator[Room]:
-    with record(tmp_path) as one:
-        yield one
+from tests.coach.gym import KIM, MIA, SAM
 
 
 def by_code(room: Room, name: str, code: str) -> int:

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from datetime import timedelta
-from pathlib import Path
 
 import pytest
 
@@ -16,13 +14,7 @@ from companion.record import coaching, log, orders, reminders
 from companion.record.turn import Turn
 from companion.screening.load_limit import limit_now
 from flows.catalogue import BOOK
-from tests.coach.caseload_rows import NOW, Room, ago, record
-
-
-@pytest.fixture
-def room(tmp_path: Path) -> Iterator[Room]:
-    with record(tmp_path) as one:
-        yield one
+from tests.coach.caseload_rows import NOW, Room, ago
 
 
 def does(room: Room, sam: int, what: str, value: str, reason: str = "", days: str = "", coach: int = 0, at=NOW):
@@ -169,7 +161,7 @@ def test_a_raised_limit_lifts_neither_a_coach_s_own_nor_a_clinician_s(room, name
     room.find(sam, name, "60", 1)
     heard = does(room, sam, "raise_load", "90", "moves well")
     assert limit(room, sam) == (name, 60.0)
-    assert "still holds: at most 60 kg." in heard[0][1]
+    assert "at most 60 kg; I use the lower of the two." in heard[0][1]
 
 
 def test_who_leaves_takes_the_raise_with_them(room):

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from datetime import timedelta
-from pathlib import Path
 
 import pytest
 
@@ -15,13 +13,7 @@ from companion.conversation.effects import Show
 from companion.record import coaching
 from companion.record.turn import Turn
 from flows.catalogue import BOOK
-from tests.coach.caseload_rows import NOW, Room, ago, record
-
-
-@pytest.fixture
-def room(tmp_path: Path) -> Iterator[Room]:
-    with record(tmp_path) as one:
-        yield one
+from tests.coach.caseload_rows import NOW, Room, ago
 
 
 def tried(room: Room, name: str, pairs: int = 3, agrees: str = "yes") -> int:

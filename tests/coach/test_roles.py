@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from datetime import timedelta
-from pathlib import Path
 
 import pytest
 
@@ -17,13 +15,7 @@ from companion.record.context import known_of, standing_now
 from companion.record.turn import Turn
 from companion.screening.coach_acts import COACH_ACTS
 from flows.catalogue import BOOK
-from tests.coach.caseload_rows import NOW, Room, ago, record
-
-
-@pytest.fixture
-def room(tmp_path: Path) -> Iterator[Room]:
-    with record(tmp_path) as one:
-        yield one
+from tests.coach.caseload_rows import NOW, Room, ago
 
 
 def does(room: Room, who: int, sam: int, what: str, value: str, reason: str = "seen, sound", at=NOW):
@@ -85,7 +77,7 @@ def test_who_is_no_coach_sets_nothing_and_is_offered_nothing_to_set(room, role):
     assert [*room.db.execute("select * from acts"), *log.facts_of(room.db, sam)] == before
     (more,) = show(Turn(room.db, other, NOW, BOOK), "lifter", f"{sam}-more")
     offered = {tap.data.partition("-")[2] for row in more.buttons for tap in row if tap.data.startswith("go.coach_act.")}
-    assert offered == {"private", "put_aside", "reviewed"} | ({"lift_referral", "guess"} if role == "clinician" else set())
+    assert offered == {"private", "put_aside", "reviewed"} | ({"lift_referral"} if role == "clinician" else set())
 
 
 @pytest.mark.parametrize(("role", "counts"), [("coach", "yes"), ("clinician", "yes"), ("read_only", "no")])
@@ -102,3 +94,12 @@ def test_another_role_ends_the_links_that_were_agreed_to_in_the_first(room):
     coaching.make_coach(room.db, room.coach, "Ada", NOW, "clinician")
     assert coaching.role_of(room.db, room.coach) == "clinician"
     assert not coaching.sees(room.db, room.coach, sam)
+
+
+@pytest.mark.parametrize(("role", "offered"), [("clinician", {"Write", "Put aside"}), ("read_only", {"Put aside"})])
+def test_what_is_suggested_is_what_somebody_may_do(room, role, offered):
+    sam, other = room.lifter(), room.a_coach("Ines", role)
+    coaching.link(room.db, sam, other, ago(5))
+    room.hurt(sam, 1)
+    (say,) = show(Turn(room.db, other, NOW, BOOK), "since", "")
+    assert {tap.label for tap in say.buttons[0]} == {"1 Sam", *offered}

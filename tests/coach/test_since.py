@@ -3,29 +3,21 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
-from pathlib import Path
 
 import pytest
 
-from companion.coach import views
+from companion.coach import look, views
 from companion.coach.actions import act
 from companion.coach.since import LIFTERS_A_PAGE, LifterNews, news_of, quoted
 from companion.conversation.effects import Act
 from companion.record import coaching
 from companion.record.turn import Turn
 from flows.catalogue import BOOK
-from tests.coach.caseload_rows import NOW, Room, ago, record
+from tests.coach.caseload_rows import NOW, Room, ago
 from tests.coach.caseload_world import populate
 
 OVER = "over the load limit on 2 of the last 5 squat days, by up to 9 kg"
 CHANGED = "knee to wall, left: 3 cm more than before, which is beyond measurement error (2.1 cm)."
-
-
-@pytest.fixture
-def room(tmp_path: Path) -> Iterator[Room]:
-    with record(tmp_path) as one:
-        yield one
 
 
 def news(room: Room) -> list[LifterNews]:
@@ -76,14 +68,14 @@ def test_pain_load_and_silence_stay_however_often_they_are_looked_at(room):
 
 def test_the_answer_that_decides_is_quoted(room):
     hurt, over, better, note = (room.lifter(name) for name in ("Hal", "Ova", "Bea", "Nia"))
-    room.hurt(hurt, 1)
+    room.hurt(hurt, 1, sharp="no", below_knee="no", tingling="yes")
     room.run(over, "squat_day", {"load": 109.0}, 1)
     room.find(over, "load.over", "90 kg", 1, OVER)
     room.run(better, "knee_to_wall", {"left_1": 11.0, "left_2": 11.5, "right_1": 9.0}, 1)
     room.find(better, "retest.change", "better", 1, CHANGED)
     room.run(note, "note_to_coach", {"text": "may I go on?"}, 1)
     quotes = {one.name: quoted(room.db, one).quote for one in news(room)}
-    assert quotes["Hal"] == "where: “back”, bad: “5.0”"
+    assert quotes["Hal"] == "sharp: “no”, below knee: “no”, tingling: “yes”"
     assert quotes["Ova"] == "load: “109.0”"
     assert [*re.findall(r"“(.+?)”", quotes["Bea"])] == ["11.0", "11.5"]
     assert "“may I go on?”" in shown(room).text
@@ -177,13 +169,13 @@ def test_another_s_lifter_is_in_no_news_and_can_t_be_put_aside(room):
 def test_any_caseload_s_news_fits_a_message(room):
     populate(room, 60, seed=2)
     for page in range(12):
-        assert len(shown(room, str(page)).text) < views.TEXT_MOST
+        assert len(shown(room, str(page)).text) < look.TEXT_MOST
 
 
 def test_a_referral_is_not_told_twice_and_the_quote_is_of_the_time_it_is_about(room):
     sam = room.lifter()
-    room.hurt(sam, 3, "emergency")
-    room.run(sam, "pain", {"where": "nothing"}, 1)
+    room.hurt(sam, 3, "emergency", sharp="yes")
+    room.run(sam, "pain", {"where": "nothing", "sharp": "no"}, 1)
     (one,) = news(room)
     assert one.words == "hurt on Monday: lower back, 5 of 10; sent to emergency care"
-    assert quoted(room.db, one).quote == "where: “back”, bad: “5.0”"
+    assert quoted(room.db, one).quote == "sharp: “yes”"

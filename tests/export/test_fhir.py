@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import timedelta
 from typing import Any
 
@@ -165,11 +164,11 @@ SQUATTED = row("squatted", "ready", flow="squat_day")  # where it leads hangs on
     ("no such ending", (row(), LAST), "stopped"),
     ("done", (row("method", None, status="skipped"),), "stopped"),
     ("done", (row("right_limit", None, status="skipped"),), "stopped"),
-    ("done", (SQUATTED, replace(SQUATTED, value=None, status="withdrawn"), SQUATTED, row("load", 80.0, flow="squat_day")), "completed"),
+    ("done", (SQUATTED, SQUATTED._replace(value=None, status="withdrawn"), SQUATTED, row("load", 80.0, flow="squat_day")), "completed"),
     ("done", (row("method", "none"),), "stopped"),
 ])
 def test_a_response_has_the_status_of_its_run(ending, rows, status):
-    assert response(*(replace(one, ending=ending) for one in rows))["status"] == status
+    assert response(*(one._replace(ending=ending) for one in rows))["status"] == status
 
 
 def test_a_response_has_what_stands_and_nothing_else():
@@ -266,7 +265,7 @@ def test_pain_is_loinc_72514_3_with_the_number_and_stands_however_the_run_ended(
     ([row("method", "eye"), row("left_eye", "under_45")], {"high": 45}),
 ])
 def test_a_leg_raise_is_the_angle_from_the_floor_that_its_answer_stands_for(rows, value):
-    (seen,) = readings(*(replace(one, flow="leg_raise") for one in rows))
+    (seen,) = readings(*(one._replace(flow="leg_raise") for one in rows))
     if value is None:
         assert seen["dataAbsentReason"]["coding"][0]["code"] == "unknown"
     elif "value" in value:
@@ -324,7 +323,7 @@ def test_the_same_log_gives_the_same_bundle_and_a_longer_one_keeps_the_addresses
 
 def test_two_people_share_no_address_but_the_questionnaires_even_with_one_number():
     one = log_of(row())
-    other = [replace(there, at=there.at + timedelta(milliseconds=1)) for there in one]
+    other = [there._replace(at=there.at + timedelta(milliseconds=1)) for there in one]
     shared = {entry["fullUrl"] for entry in bundle_of(1, one, BOOK)["entry"]} & {
         entry["fullUrl"] for entry in bundle_of(1, other, BOOK)["entry"]}
     assert len(shared) == 1

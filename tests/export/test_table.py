@@ -11,9 +11,9 @@ import pandas
 import pytest
 from hypothesis import given, settings
 
-from companion.coach.summary import lifter_records
 from companion.export.table import ANSWER_COLUMNS, as_csv, as_json_lines
-from companion.record import coaching, log
+from companion.record import coaching, log, reminders
+from companion.record.caseload import alerts_of
 from companion.record.personal_data import as_lines
 from companion.record.timestamps import text_of
 from flows.catalogue import BOOK
@@ -145,7 +145,6 @@ def test_a_load_as_planned_is_the_planned_load_and_what_was_typed_stays():
 def test_every_record_a_coachs_page_is_made_of_is_in_the_copy_for_a_program(tmp_path):
     db = opened(tmp_path / "one.sqlite")
     sam = a_lifter(db)
-    seen = lifter_records(db, coaching.coaches_of(db, sam)[0][0], sam)
     read = pandas.read_json(io.StringIO(as_lines(db, sam)), lines=True, dtype=False)
 
     def rows(table: str, *columns: str) -> set[tuple[object, ...]]:
@@ -154,17 +153,17 @@ def test_every_record_a_coachs_page_is_made_of_is_in_the_copy_for_a_program(tmp_
     def at(moment) -> str:
         return text_of(moment)
 
-    assert {(name, one.value, at(one.at)) for name, one in seen.facts.items()} <= rows("facts", "name", "value", "at")
-    assert {(name, one.value, one.because, one.rule, at(one.at)) for name, one in seen.concluded.items()} <= rows(
+    assert {(name, one.value, at(one.at)) for name, one in log.facts_of(db, sam).items()} <= rows("facts", "name", "value", "at")
+    assert {(name, one.value, one.because, one.rule, at(one.at)) for name, one in log.findings_of(db, sam).items()} <= rows(
         "findings", "name", "value", "because", "rule", "at")
-    assert {(one.id, one.key, one.value, one.raw, one.status, at(one.at)) for one in seen.log if one.value is not None} <= rows(
-        "answers", "id", "key", "value", "raw", "status", "at")
-    assert {(one.level, one.because, at(one.at)) for one in seen.alerts} <= rows("alerts", "level", "because", "at")
-    assert {(one.coach, one.what, one.value, one.reason, at(one.at)) for one in seen.acts} <= rows(
+    assert {(one.id, one.key, one.value, one.raw, one.status, at(one.at)) for one in log.answers_of(db, sam)
+            if one.value is not None} <= rows("answers", "id", "key", "value", "raw", "status", "at")
+    assert {(one.level, one.because, at(one.at)) for one in alerts_of(db, sam)} <= rows("alerts", "level", "because", "at")
+    assert {(one.coach, one.what, one.value, one.reason, one.at) for one in coaching.latest_acts(db, sam)} <= rows(
         "acts", "coach_name", "what", "value", "reason", "at")
-    assert {(one.kind, one.wall) for one in seen.reminders} <= rows("reminders", "kind", "wall")
-    assert seen.alerts
-    assert seen.acts
+    assert {(one.kind, one.wall) for one in reminders.open_reminders(db, sam)} <= rows("reminders", "kind", "wall")
+    assert alerts_of(db, sam)
+    assert coaching.latest_acts(db, sam)
 
 
 async def test_a_whole_conversation_opens_in_pandas_with_numbers_as_numbers(tmp_path):

@@ -15,7 +15,7 @@ import base64
 import json
 import sys
 from collections import deque
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass, replace
 from typing import Any
 from urllib.parse import unquote
@@ -98,6 +98,8 @@ class BotApi:
         self._changed = asyncio.Condition()
         self._poll = 0
         self._files: dict[str, bytes] = {}
+        self.more_of: dict[str, Iterator[bytes]] = {}
+        """What follows of a file, by its id, beyond the size that is declared."""
         self.webhook: Mapping[str, Any] = {}
         """What setWebhook was last called with."""
 
@@ -264,8 +266,10 @@ class BotApi:
 
     def _file(self, rest: str) -> Response:
         token, _, path = unquote(rest).partition("/")
-        content = self._files.get(path.partition("/")[2]) if token == f"bot{self.token}" else None
-        return Response(404, b"{}") if content is None else Response(200, content, "application/octet-stream")
+        name = path.rpartition("/")[2]
+        content = self._files.get(name) if token == f"bot{self.token}" else None
+        return Response(404, b"{}") if content is None else Response(200, content, "application/octet-stream",
+                                                                     more=self.more_of.get(name))
 
     # the methods ------------------------------------------------------------------------------------------
 

@@ -7,7 +7,7 @@ import contextlib
 import email
 import email.policy
 import json
-from collections.abc import Awaitable, Callable, Mapping
+from collections.abc import Awaitable, Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 from urllib.parse import parse_qsl, urlsplit
@@ -26,12 +26,13 @@ class Request:
 
 @dataclass(frozen=True, slots=True)
 class Response:
-    """An answer; ``drop`` closes the connection instead."""
+    """An answer; ``drop`` closes the connection instead. ``more``: what follows the body, whose length is not declared then."""
 
     status: int
     body: bytes
     kind: str = "application/json"
     drop: bool = False
+    more: Iterator[bytes] | None = None
 
 
 Answer = Callable[[Request], Awaitable[Response]]
@@ -88,10 +89,15 @@ class Server:
         response = await self._answer(Request(url.path, fields, files, closed))
         if response.drop:
             return False
-        head_out = (f"HTTP/1.1 {response.status} .\r\nContent-Type: {response.kind}\r\n"
-                    f"Content-Length: {len(response.body)}\r\n\r\n")
+        length = f"Content-Length: {len(response.body)}" if response.more is None else "Connection: close"
+        head_out = f"HTTP/1.1 {response.status} .\r\nContent-Type: {response.kind}\r\n{length}\r\n\r\n"
         writer.write(head_out.encode() + response.body)
         await writer.drain()
+        if response.more is not None:
+            for part in response.more:
+                writer.write(part)
+                await writer.drain()
+            return False
         return bool(headers.get("connection", "").lower() != "close")
 
 

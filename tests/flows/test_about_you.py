@@ -2,11 +2,13 @@
 
 import pytest
 
-from companion.conversation.flow import Known
+from companion.conversation.flow import Known, Run
 from flows.about_you import FLOW, asked_for
+from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW, Talk
 
-ALL = ("175", "78", "Man", "3", "100", "Low on the back", "Below parallel", "yes", "yes", "Broomstick", "Phone on a stand, filming")
+ALL = ("175", "78", "Man", "3", "100", "Low on the back", "Below parallel", "yes", "yes", "Broomstick", "Phone on a stand, filming",
+       "43", "44.5", "50")
 
 
 def begun(*replies: str, units: str = "metric") -> Talk:
@@ -16,7 +18,7 @@ def begun(*replies: str, units: str = "metric") -> Talk:
 def test_every_answer_is_kept():
     assert begun(*ALL).answers == {
         "height": 175, "mass": 78, "sex": "man", "years": 3, "load": 100, "bar": "low", "usual_depth": "below", "tape": "yes",
-        "level": "yes", "stick": "broomstick", "view": "film"}
+        "level": "yes", "stick": "broomstick", "view": "film", "shin": 43, "thigh": 44.5, "trunk": 50}
 
 
 def test_it_ends_at_the_menu():
@@ -69,6 +71,26 @@ def test_every_question_can_be_skipped():
     talk = begun(*("skip",) * 10)
     assert talk.state == "home.pick"
     assert set(talk.answers.values()) == {None}
+
+
+def test_without_a_tape_the_lengths_are_not_asked_and_with_one_each_can_be_skipped():
+    begin = ALL[:7]
+    assert begun(*begin, "no", "yes", "Broomstick", "Mirror").state == "home.pick"
+    talk = begun(*begin, "yes", "yes", "Broomstick", "Mirror")
+    assert talk.state == "about_you.shin"
+    assert talk.say("skip", "17.5 in", "skip").answers | {"shin": None, "thigh": 44.45, "trunk": None} == talk.answers
+
+
+def test_only_about_me_and_the_estimate_s_button_ask_for_the_lengths():
+    """What runs this flow in a screen or a test names what it needs, and that is no length."""
+    runs = [step for name in BOOK.flows if name != "home" for step in BOOK[name].flow.steps
+            if isinstance(step, Run) and step.flow == "about_you"]
+    assert len(runs) > 3
+    assert {part for run in runs for part in run.asked.split(",")} <= {"height", "load", "years", "usual_depth"}
+    (button,) = [offer for step in BOOK["depth_estimate"].flow.steps for offer in step.offers if offer.flow == "about_you"]
+    assert (button.label, button.asked) == ("My proportions", "proportions")
+    assert BOOK.sentence("my proportions") == ("about_you", "proportions")
+    assert asked_for(Known({}, NOW, asked="proportions")) == {f"asks_{key}": "yes" for key in ("tape", "shin", "thigh", "trunk")}
 
 
 def test_an_answer_can_be_taken_back():

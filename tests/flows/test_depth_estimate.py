@@ -92,3 +92,11 @@ def test_no_message_is_longer_than_a_phone_shows_at_once(units: str):
 
 def test_the_same_answers_give_the_same_estimate():
     assert heard(told()) == heard(told())
+
+
+def test_measured_lengths_change_the_estimate_and_a_button_asks_for_them():
+    """A thigh 5 cm longer than the table's, the same height: the tuck starts earlier."""
+    plain, long = (told(about_you=replace(ABOUT, **lengths)) for lengths in ({}, {"shin": 43.0, "thigh": 48.0, "trunk": 50.0}))
+    assert heard(plain) != heard(long)
+    assert ("My proportions", "about_you", "proportions") in [
+        (offer.label, offer.flow, offer.asked) for step in FLOW.steps for offer in getattr(step, "offers", ())]

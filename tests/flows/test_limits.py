@@ -188,7 +188,7 @@ def test_results_offer_no_drill_home_work_or_load_that_is_closed():
     assert "knee over toes" in results()
     assert "knee over toes" not in results(**{"limit.stretch_calf": "closed", "limit.words": "no calf stretching"})
     assert "You were told: no calf stretching" in results(**{"limit.stretch_calf": "closed", "limit.words": "no calf stretching"})
-    assert "Lift at most 60 kg: that is what you were told" in results(**{"limit.kg": 60.0, "limit.words": "nothing above 60 kg"})
+    assert "Lift at most 10 kg: that is what you were told" in results(**{"limit.kg": 10.0, "limit.words": "nothing above 10 kg"})
     nothing = results(**{"limit.move": "closed", "limit.words": "no training at all"})
     assert "To try before you squat" not in nothing
     assert "Homework" not in nothing

@@ -27,7 +27,7 @@ from companion.screening.screen import LoggedAnswer
 from flows.catalogue import BOOK
 from flows.outcome import FLOW
 from tests.drive import CHECKED, NOW, Talk
-from tests.screening.build import ABOUT, CALF_LIKELY, CONTROL_LIKELY, CONTROL_OUT, LENGTH_OUT, LOOK, STRENGTH_LIKELY, STRENGTH_OUT
+from tests.screening.build import ABOUT, CALF_LIKELY, CONTROL_LIKELY, CONTROL_OUT, HEAVY, LENGTH_OUT, LOOK, STRENGTH_LIKELY, STRENGTH_OUT
 
 NO_ROUNDING = SquatLook(seen_by="film", plain_rounds="no")
 A_LITTLE = SquatLook(seen_by="film", plain_rounds="little", plain_depth="parallel", again_rounds="little", again_depth="parallel")
@@ -129,7 +129,7 @@ def test_no_drill_is_given_without_a_word_why():
 
 
 def test_a_clean_squat_that_rounds_under_load_asks_about_the_load_first():
-    talk = told(squat_look=UNDER_LOAD)
+    talk = told(about=HEAVY, squat_look=UNDER_LOAD)
     assert talk.found["drill"] == "trunk"
     assert talk.found["load.limit"] == "64"
 
@@ -260,7 +260,7 @@ def test_the_likely_part_gets_its_drill_as_a_trial_with_home_work_and_dose():
 
 
 def test_no_deeper_than_a_band_above_the_rounding_and_at_most_80_percent():
-    talk = told(**CALF_LIKELY)
+    talk = told(about=HEAVY, **CALF_LIKELY)
     said = whole(talk)
     assert "go no deeper than a little above parallel" in said
     assert "lift at most 64 kg, 80 % of 80 kg, with a still back on film" in said
@@ -268,7 +268,7 @@ def test_no_deeper_than_a_band_above_the_rounding_and_at_most_80_percent():
 
 
 def test_in_pounds_and_inches_every_number_is_in_them():
-    talk = told({"welcome.units": "imperial"}, **CALF_LIKELY)
+    talk = told({"welcome.units": "imperial"}, HEAVY, **CALF_LIKELY)
     said = whole(talk)
     assert "knee to wall 2.4 in, clearly under the 4 in line" in said
     assert "lift at most 141 lb, 80 % of 176 lb" in said
@@ -363,7 +363,7 @@ def test_findings_that_agree_ask_for_no_repeat():
 
 
 def test_it_is_told_which_limits_hold_since_when_and_why():
-    talk = told({"depth.keep": "a_little_above", "depth.since": "2026-02-10", "load.pin": "50"}, **CALF_LIKELY)
+    talk = told({"depth.keep": "a_little_above", "depth.since": "2026-02-10", "load.pin": "50"}, HEAVY, **CALF_LIKELY)
     said = whole(talk)
     assert "What holds now: no deeper than a little above parallel (since 10 February, from your tests). At most 64 kg (since 2 M" in said
     assert "At most 50 kg, set by your coach" in said
@@ -453,3 +453,28 @@ def test_a_coachs_retest_date_stands_when_the_results_are_opened():
     assert "Your coach's date for it stands: " in words
     assert "20 April" in words
     assert [one for one in told(**CALF_LIKELY).tap("What to do now").effects if isinstance(one, Remind)]
+
+
+@pytest.mark.parametrize(("closed", "named"), [
+    ({}, "hip fold"), ({"safety.pregnant": "unsure"}, ""), ({"limit.bend": "closed"}, ""), ({"safety.level": "clinician"}, "")])
+def test_no_test_is_named_as_the_next_that_is_closed_to_them(closed: dict[str, Value], named: str):
+    """Pregnant or told not to bend they may not fold on their back; with a level that closes all there is none."""
+    talk = told(closed, **{**STRENGTH_OUT, **CONTROL_OUT, "knee_to_wall": LENGTH_OUT["knee_to_wall"]})
+    assert ("the hip fold would tell most" in whole(talk)) is bool(named)
+
+
+def test_strength_tried_with_a_stick_only_is_told_so():
+    stick = replace(STRENGTH_OUT["arms_forward_squat"], bar="stick")
+    said = whole(told(squat_look=LOOK, arms_forward_squat=stick))
+    assert "Strength: tried only with a stick, too light to tell." in said
+    assert "Strength: not tested" not in said
+    assert "Strength: not tested." in whole(told(squat_look=LOOK))
+
+
+def test_nothing_to_fix_is_a_full_outcome_with_what_holds_and_what_ended_and_without_a_drill():
+    """A little rounding at parallel, though ranges and one changed squat would make length likely."""
+    talk = told({"load.limit": "64"}, squat_look=replace(A_LITTLE, heels_rounds="no", front_rounds="no"), **HIP_LIKELY)
+    said = whole(talk)
+    assert "Nothing to fix" in said
+    assert "No limit of depth or load holds from these tests. Ended today: at most 64 kg" in said
+    assert talk.found["drill"] == "none"

@@ -116,7 +116,7 @@ def through(talk: Talk) -> Talk:
 
 
 @pytest.mark.parametrize(("felt", "words"), [
-    ("Easy, back still", "make it harder: Halve the heel lift"), ("Hard, back still", "above the depth where your back moves"),
+    ("Easy, back still", "make it harder: Halve the heel lift"), ("Hard, back still", "above the depth where it moves"),
     ("My back moved", "go less far, so that the back stays still")])
 def test_what_was_felt_is_kept_and_answered(felt: str, words: str):
     talk = through(begun(CALF_LIKELY)).tap(felt)

@@ -52,6 +52,13 @@ def test_it_goes_from_test_to_test_by_itself_and_ends_with_the_results():
     assert "outcome" in run_flows(talk)
 
 
+@pytest.mark.parametrize(("stick", "comes"), [("bar", True), ("none", False)])
+def test_no_test_with_a_stick_comes_where_there_is_neither_stick_nor_bar(stick: str, comes: bool):
+    offered = followed(begun({"about_you.stick": stick}))
+    assert len(offered) > 1
+    assert any("stick" in protocol(test).needs for test in offered) is comes
+
+
 def test_each_test_comes_with_what_is_still_open_and_in_how_many_minutes():
     told = next(say for say in begun().says if say.text.startswith("Next: "))
     assert "Still to find out: " in told.text
@@ -66,7 +73,7 @@ def test_how_many_are_left_never_grows():
 
 
 def test_it_ends_where_nothing_open_could_change_the_outcome():
-    """Strong against every part of length and two moderate against control and strength: whatever the rest shows."""
+    """Strong against every part of length, moderate and weak ones against control: whatever the rest shows."""
     settled = replace(LOOK, heels_depth="a_little_above", load_film="yes", load_rounds="clearly",
                       load_depth="a_little_above", load_kg=100.0)
     answers = [*rows_of(squat_look=settled),
@@ -76,6 +83,7 @@ def test_it_ends_where_nothing_open_could_change_the_outcome():
                *done_as("rock_back", narrow="past", middle="past", wide="past"),
                *done_as("knee_to_wall", method="tape", left_1=14.0, left_limit="neither", right_1=14.0, right_limit="neither"),
                *done_as("hand_on_back_squat", usual_depth="parallel", cued_depth="parallel"),
+               *done_as("bird_dog", seen_by="film", left_hold=10.0, left_slow="clean", right_hold=10.0, right_slow="clean"),
                *done_as("arms_forward_squat", seen_by="film", bar="empty", fault="clean"),
                *done_as("pause_squat", **{"seen_by": "film", "with": "bar", "moving": "clean", "hard": "none", "shape": "clean"})]
     talk = begun(answers=answers)

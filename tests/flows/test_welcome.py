@@ -119,3 +119,16 @@ def test_no_other_flow_begins_over_it():
     talk = begun(CONSENT).say("about you")
     assert talk.state == "welcome.adult"
     assert "come first" in talk.last
+
+
+@pytest.mark.parametrize(("said", "adult"), [
+    ("34", "yes"), ("yeah im 34", "yes"), ("I'm 45 years old", "yes"), ("18", "yes"), ("no im 16", "no"), ("yes 17", "no"),
+    ("i'm only 15", "no"), ("no im 34", None), ("not 18 yet", None), ("almost 18", None),
+    ("34 and my brother 12", None), ("1", None), ("180", None)])
+def test_a_stated_age_answers_and_an_unclear_one_is_asked_again(said, adult):
+    assert begun(CONSENT, said).answers.get("adult") == adult
+
+
+@pytest.mark.parametrize("said", ["yes keep them", "Yes, keep them", "YES KEEP THEM."])
+def test_a_label_is_known_without_its_comma(said):
+    assert begun(said).state == "welcome.adult"

@@ -306,8 +306,8 @@ is held with them, so that these stay the same objects."""
 
 
 class Replay:
-    """A walk taken by the real engine. ``said`` are all messages, ``effects`` everything else too, in order. ``fresh``: step by step from its
-    start, for who watches the engine's moves."""
+    """A walk taken by the real engine. ``said`` are all messages, ``effects`` everything else too, in order. ``fresh``: step by step from
+    its start, for who watches the engine's moves."""
 
     def __init__(self, name: str, one: Walk, fresh: bool = False) -> None:
         self.ways = ways_of(name)

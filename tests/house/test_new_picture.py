@@ -1,4 +1,4 @@
-"""A new picture is a function, a line in the list of poses and its name in a step: tried in a copy of the tree."""
+"""A new picture is a function of its name and its name in a step: tried in a copy of the tree."""
 
 from __future__ import annotations
 
@@ -11,9 +11,9 @@ ROOT = Path(__file__).parents[2]
 
 ADDED = '''
 
-def squatted() -> Drawing:
+def film_low() -> Drawing:
     """Sitting low on the chair."""
-    return Drawing("film_low", "somebody low in a squat, seen from the side.", (seen(squat(1, 24, 5), "Low", ""),))
+    return Drawing("somebody low in a squat, seen from the side.", (seen(squat(1, 24, 5), "Low", ""),))
 '''
 LOOK = """
 from pathlib import Path
@@ -45,7 +45,6 @@ def test_a_picture_added_as_the_how_to_says_is_drawn_and_asked_for(tmp_path: Pat
         shutil.copytree(ROOT / folder, tmp_path / folder, ignore=shutil.ignore_patterns("__pycache__"))
     module = tmp_path / "companion/pictures/squats.py"
     module.write_text(module.read_text("utf-8") + ADDED, "utf-8")
-    edited(tmp_path / "companion/pictures/poses.py", "squats.heels,", "squats.heels, squats.squatted,")
     edited(tmp_path / "flows/film.py", "            Media()),", '            Media(), picture="film_low"),')
     done = subprocess.run([sys.executable, "-c", LOOK], cwd=tmp_path, capture_output=True, text=True, timeout=60, check=False,
                           env={"PYTHONPATH": str(tmp_path), "PATH": ""})

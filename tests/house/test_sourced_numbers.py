@@ -15,8 +15,8 @@ COUNTING = frozenset((0, 1, -1, 100))
 ARITHMETIC = frozenset(("timedelta", "time", "int", "float", "round", "sqrt", "tuple", "dict", "frozenset", "radians", "len", "sum"))
 """Calls through which a constant is still a number; a record (a drill, a step, a field's bounds) says itself what its numbers are."""
 NEED_NO_SOURCE = {
-    "Z_ONE_SIDED_95": "a quantile of the normal distribution", "_Z": "another", "TAIL": "what a 95 % interval leaves on one side",
-    "MDC_FACTOR": "arithmetic: 1.96 times the root of 2; told by the row mdc",
+    "Z_ONE_SIDED_95": "a quantile of the normal distribution", "Z_TWO_SIDED_95": "another",
+    "MDC_FACTOR": "arithmetic: 1.96 times the root of 2; told by the row mdc", "TAIL": "what a 95 % interval leaves on one side",
     "EYE_TOP": "the end of a scale: as wide as a leg can go", "PAIN_IMPORTANT": "the ends of the ranges of the row pain_important",
     "POUND": "exact by definition", "_SPECKS": "exact arithmetic", "_SLACK": "exact arithmetic", "_DAY": "seconds in a day",
     "RULING_SEED": "any seed", "SEED": "any seed", "DRAW_COUNT": "how exact an estimate is worked out; its time is tested",

@@ -1,7 +1,8 @@
 """``python -m tests.mutants [--changed [BASE]] [--workers N] [TARGET …]``: which guards no test would miss.
 
-A target is a part of a file's path (none: all). ``--changed``: only mutants on lines that differ from BASE (HEAD~ where none is
-given). It ends with 1 where a mutant survives that is not in equivalent.toml, or a row there names none that is there.
+A target is a part of a file's path, or of path, blank and mutant (none: all). ``--changed``: only mutants on lines that differ from
+BASE (HEAD~ where none is given). It ends with 1 where a mutant survives that is not in equivalent.toml, or a row there names none that
+is there.
 """
 
 from __future__ import annotations
@@ -135,9 +136,14 @@ def main(argv: Sequence[str] | None = None) -> int:
     asked.add_argument("--workers", type=int, default=2)
     asked.add_argument("target", nargs="*")
     given = asked.parse_args(argv)
-    targets = [one for one in TARGETS if not given.target or any(part in one.file for part in given.target)]
     same = {row["mutant"]: row["reason"] for row in tomllib.loads(EQUIVALENT.read_text(encoding="utf-8")).get("equivalent", [])}
-    began, jobs = monotonic(), list(chosen(targets, given.changed))
+
+    def asked_for(name: str) -> bool:
+        return not given.target or any(part in name for part in given.target)
+
+    began = monotonic()
+    jobs = [(target, mutant) for target, mutant in chosen(TARGETS, given.changed) if asked_for(f"{target.file} {mutant.name}")]
+    targets = [one for one in TARGETS if any(target is one for target, _ in jobs)]
     with tempfile.TemporaryDirectory(prefix="mutants-") as place:
         free: SimpleQueue[Worker] = SimpleQueue()
         for n in range(given.workers):
@@ -163,8 +169,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     for line in table(told, targets):
         print(line)
     print(f"{len(told)} mutants in {monotonic() - began:.0f} s")
-    files = {target.file for target in targets}
-    stale = [] if given.changed else [name for name in same if name.split(" ")[0] in files and name not in {one.name for one in told}]
+    stale = [] if given.changed else [name for name in same if asked_for(name) and name not in {one.name for one in told}]
     for name in stale:
         print(f"equivalent.toml names one that is not there: {name}")
     return int(bool(stale) or any(one.became == "survived" for one in told))

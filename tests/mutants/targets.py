@@ -30,6 +30,8 @@ NUMBER_TESTS: Final = (
     "tests/flows/test_why.py")
 """What is asked of every number, after the tests that know its readers (``numbers.stages_of``): none that says only what it is."""
 
+PROTOCOLS: Final = ("arms_forward_squat", "bird_dog", "hand_on_back_squat", "hinge_to_squat", "hip_fold", "knee_to_wall", "leg_raise",
+                    "pause_squat", "rock_back", "squat_look")
 TARGETS: Final = (
     Target("companion/screening/safety.py", (SAFETY_TESTS, *CHECK_TESTS)),
     Target("flows/shared.py", (DOORS,), but=("BANDS", "WATCHED", "watched_by")),
@@ -40,14 +42,17 @@ TARGETS: Final = (
     Target("companion/reminders/decision.py",
            ("tests/reminders/test_kinds.py tests/reminders/test_kind_rows.py", "tests/reminders/test_sweep.py")),
     Target("companion/app/rate_limit.py", ("tests/app/test_rate_bounds.py", "tests/app/test_rate_limit.py")),
-    Target("companion/record/coaching.py", ("tests/record/test_coaching.py", "tests/coach/test_actions.py tests/test_access.py")),
+    Target("companion/record/coaching.py", ("tests/record/test_coaching.py", "tests/coach/test_links.py tests/coach/test_alerts.py "
+           "tests/coach/test_actions.py tests/test_access.py")),
     Target("companion/screening/rulings.py", ("tests/screening/test_rulings.py", "tests/screening/test_conclusion.py")),
     Target("companion/screening/conclusion.py", ("tests/screening/test_rulings.py", "tests/screening/test_conclusion.py"),
            only=("_drill_part",)),
     Target("companion/reminders/kinds.py", ("tests/reminders/test_kind_rows.py", "tests/reminders")),
     *(Target(f"companion/screening/protocols/{test}.py", ("tests/screening/test_evidence_rows.py", "tests/screening/test_findings.py"),
-             only=("_ROWS",)) for test in ("arms_forward_squat", "bird_dog", "hand_on_back_squat", "hinge_to_squat", "hip_fold",
-                                          "knee_to_wall", "leg_raise", "pause_squat", "rock_back", "squat_look")),
+             only=("_ROWS",)) for test in PROTOCOLS),
+    *(Target(f"companion/screening/protocols/{test}.py", (
+        "tests/screening/test_findings.py tests/screening/test_evidence_rows.py", "tests/screening/test_readings.py "
+        "tests/screening/test_doubts.py tests/screening/test_expected.py"), compared=True) for test in PROTOCOLS),
     Target("companion/screening/evidence.py", ("tests/screening/test_evidence_rows.py", "tests/screening/test_findings.py")),
     Target("companion/coach/caseload.py", ("tests/coach/test_caseload.py",)),
     Target("companion/coach/since.py", ("tests/coach/test_since.py",)),

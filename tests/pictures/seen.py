@@ -8,7 +8,7 @@ from math import dist
 
 from companion.pictures.draw import Panel
 from companion.pictures.drawing import Drawing
-from companion.pictures.figure import HEAD, Point, direction, turned
+from companion.pictures.figure import HEAD, LORDOSIS, Arm, Joints, Leg, Point, Posture, direction, joints_of, turned
 from companion.pictures.ink import BODY, FAR_INK
 from companion.pictures.scene import Area, Disc, Item, Label, Limb, Stroke
 
@@ -129,3 +129,28 @@ class Seen:
     @cached_property
     def labels(self) -> list[str]:
         return [one.text for one in self.items if isinstance(one, Label)]
+
+
+@dataclass(frozen=True, slots=True)
+class JointAngles:
+    """Angles of the near side in degrees: hip (thigh against the trunk's line), pelvis (turned back from neutral), lumbar flexion, knee,
+    ankle (shin over the foot, 0 at a right angle), shoulder (from hanging along the trunk), elbow. 0 is standing, arms hanging."""
+
+    hip: float
+    pelvis: float
+    lumbar: float
+    knee: float
+    ankle: float
+    shoulder: float
+    elbow: float
+
+
+def angles_of(joints: Joints) -> JointAngles:
+    """Return the joint angles of a figure's near side, measured from its joint positions."""
+    leg, arm = joints.near, joints.near_arm
+    trunk, thigh, shin = direction(joints.hip, joints.shoulder), direction(joints.hip, leg.knee), direction(leg.knee, leg.ankle)
+    upper, fore = direction(joints.shoulder, arm.elbow), direction(arm.elbow, arm.wrist)
+    neutral = 90 - joints_of(Posture(90, Leg(-90, -90), Arm(-90, -90))).pelvis  # of the trunk's line against the pelvis
+    return JointAngles(abs(turned(trunk + 180, thigh)), turned(trunk - neutral, joints.pelvis),
+                       LORDOSIS - turned(joints.pelvis, joints.ribs), turned(shin, thigh),
+                       turned(90, turned(direction(leg.heel, leg.toe), shin + 180)) * -1, turned(trunk + 180, upper), turned(upper, fore))

@@ -176,7 +176,7 @@ ROWS: tuple[tuple[str, Measure, float, float], ...] = (
     (r"legs long|the left leg flat", lambda one: abs(one.way(THIGH, True)), 0, 3),
     (r"(?:on )?hands and knees", kneels, 0, 2),
     (r"(?:the bottom of a deep |a loop of a |one stop of a |four depths of a |\ba )squat\b", lambda one: -one.way(THIGH), -20, 35),
-    (r"of squats to a chair|sit down(?:,| in 3 seconds)|touch the box|\btouch\b", lambda one: over_seat(
+    (r"of squats to a chair|sit down,|touch the box|\btouch\b", lambda one: over_seat(
         one if one.drawing.frames else one.panels[-1]), -2, 2),
     (r"a (?:box or )?chair behind", behind_knees, 0, 40),
     (r"on forearms and toes", lambda one: [abs(one.part(FOREARM).end[1] / CM - 3), abs(one.way(FOREARM)), 3 * (one.heel_off() < 5)], 0, 3),
@@ -247,23 +247,26 @@ ROWS: tuple[tuple[str, Measure, float, float], ...] = (
     (r"(?:its |the )?heel down", lambda one: [abs(one.heel_off()),
                                            *([abs(one.heel_off(True))] if "calf" in one.drawing.name else [])], 0, 1),
     (r"the heel lifts", lambda one: one.heel_off(), 4, 12),
-    (r"(?:the )?knee (?:comes )?over (?:the )?toes", knee_past_toe, 0, 8),
-    (r"the right foot flat(?: on the floor)? in front of a wall", lambda one: abs(one.heel_off()), 0, 1),
-    (r"the right knee just touching the wall|knee just touches|knee to the wall", lambda one: (
+    (r"the knee comes over the toes", lambda one: (one.knee()[0] - min(frame.knee()[0] for frame in one.all)) / CM, 5, 15),
+    (r"(?:the )?knee over (?:the )?toes", knee_past_toe, 0, 8),
+    (r"the right foot flat(?: on the floor)? in front of a wall", lambda one: [abs(frame.heel_off()) for frame in one.all or [one]], 0, 1),
+    (r"the right knee comes forward until just touching the wall, and goes back", lambda one: (
+        one.knee()[0] - min(frame.knee()[0] for frame in one.all)) / CM, 5, 15),
+    (r"knee just touches|knee to the wall", lambda one: (
         one.wall - one.knee()[0] - THIGH[1]) / CM, -0.5, 1.5),
     (r"which here leans 40° from upright", lambda one: turned(one.way(SHIN), -90), 39.9, 40.1),
     (r"one foot back", lambda one: (one.ankle()[0] - one.ankle(True)[0]) / CM, 40, 110),
     (r"knees soft|the hinge with the knees nearly straight", lambda one: (
-        one.panels[1] if "stick" in one.drawing.name else one).bent(), 15, 35),
+        one).bent(), 15, 35),
     (r"hips pushed back|hips back", lambda one: (one.ankle()[0] - (
-        one.panels[1] if "a_stick" in one.drawing.name else one).hip()[0]) / CM, 8, 30),
+        one).hip()[0]) / CM, 8, 30),
     # phone, tape, wall, strap
     (r"the phone tied along the front of the shin|on the shin", phone_on(SHIN, 0.4, 0.8), 0, 3),
     (r"the phone tied along the front of the thigh|on the thigh",
      phone_on(THIGH, 0.4, 0.8), 0, 3),
     (r"the phone along the right shin", phone_on(SHIN, 0.1, 0.8), 0, 4),
-    (r"just under the knee", phone_on(SHIN, 0.1, 0.4), 0, 4),
-    (r"middle of the shin", phone_on(SHIN, 0.4, 0.7), 0, 4),
+    (r"just under the knee", phone_on(SHIN, 0.15, 0.25), 0, 4),
+    (r"middle of the shin", phone_on(SHIN, 0.48, 0.52), 0, 4),
     (r"facing a wall", lambda one: (one.wall - one.toe) / CM, 10, 50),
     (r"a tape on the floor, its zero, marked 0, at the wall|tape's zero at the wall|the tape from big toe to wall", tape, 0, 3),
     (r"(?:the back of the )?heel is marked on it|heel's height on the tape", at_heel, 0, 1),
@@ -280,11 +283,12 @@ ELSEWHERE = {
     "test_parallel_is_the_top_of_the_thigh_level_and_on_the_line":
         r"the dashed line is level with the top of the knee: at parallel the top of the thigh lies on it|parallel: top of the thigh level",
     "test_the_count_runs_on_the_way_down_only":
-        r"counting 1, 2, 3 seconds on the way down, then up as usual|three seconds down, up as usual",
+        r"counting 1, 2, 3 seconds(?: down| on the way down, then up as usual)?|three seconds down, up as usual",
     "test_the_wider_stance_is_a_hand_further_out_and_further_turned":
         r"both feet|the usual place dashed, the new place filled|each foot a hand's width further out",
     "test_the_fold_s_arrow_goes_from_belly_to_thigh":
-        r"an arrow from belly to thigh|your squat's fold: how close the thigh comes to the belly",
+        r"close, belly and thigh marked|an arrow across the gap from belly to thigh|"
+        r"your squat's fold: how close the thigh comes to the belly",
     "test_the_palm_on_the_back_lies_on_the_small_of_the_back": r"one palm (?:flat )?on the curve of the lower back",
     "test_the_bar_is_off_the_throat": r"off the throat",
     "test_the_stick_touches_head_back_and_tailbone_and_leaves_them_where_it_is_said_to":
@@ -295,7 +299,7 @@ ELSEWHERE = {
     "test_knee_over_toes_stands_half_a_step_from_the_wall_and_the_knee_reaches_the_toes": r"half a step from a wall",
     "test_the_wall_of_the_heel_s_height_stands_alongside_the_whole_body": r"which stands behind the whole body",
     "test_the_crossed_ankle_lies_on_the_other_knee":
-        r"one ankle crossed over the other knee, that knee drawn towards the opposite shoulder",
+        r"one ankle over the other knee, that knee drawn by both hands towards the opposite shoulder",
     "test_the_lines_of_the_eye_stand_at_the_angles_written_on_them":
         r"and dashed lines from the hip at 45°, 60°, 70°, 80° and 90°, which is straight up|90° straight up",
     "test_the_leg_raise_stands_at_the_angles_it_says": r"dashed lines from the hip at 70° and 80° from the floor",

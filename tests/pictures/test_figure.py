@@ -20,13 +20,13 @@ from companion.pictures.figure import (
     Leg,
     Posture,
     Reach,
-    angles_of,
     between,
     direction,
     joints_of,
     planted,
 )
 from companion.pictures.scene import length_of
+from tests.pictures.seen import angles_of
 
 ANGLE = st.floats(-179, 179)
 

@@ -12,13 +12,14 @@ from companion.cli.catalogue import picture_uses
 from companion.conversation.flow import Ask, Tell
 from companion.pictures import squats, still_backs
 from companion.pictures.drawing import Drawing, slug
-from companion.pictures.figure import ANKLE_BEHIND_TOE, FOOT_LENGTH, Arm, Joints, angles_of, direction, joints_of
+from companion.pictures.figure import ANKLE_BEHIND_TOE, FOOT_LENGTH, Arm, Joints, direction, joints_of
 from companion.pictures.poses import SHARED, SIDED, pose, poses
 from companion.pictures.scene import Area, Disc, Label, Limb, Stroke
 from companion.screening.body import ANKLE_HEIGHT, Setup, body_of
 from companion.screening.drills import DRILLS
 from companion.screening.posture import balance_of, lean_at
 from flows.catalogue import BOOK
+from tests.pictures.seen import angles_of
 
 every_pose = pytest.mark.parametrize("name", sorted(poses()))
 
@@ -121,7 +122,7 @@ def test_an_inch_under_the_heel_tips_the_foot_as_it_should():
     assert max(y for _, y in block.points) * 175 == pytest.approx(2.5)
 
 
-@pytest.mark.parametrize("name", [draw().name for draw in SIDED])
+@pytest.mark.parametrize("name", [f"{draw.__name__}_{{side}}" for draw in SIDED])
 def test_left_is_the_mirror_image_of_right(name):
     right, left = pose(name.replace("{side}", "right")), pose(name.replace("{side}", "left"))
     assert right is not None

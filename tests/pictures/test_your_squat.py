@@ -36,7 +36,7 @@ def test_the_thigh_stands_at_the_depth_of_the_estimate_and_the_lines_at_its_band
     assert directions(flat, (0.035, 0.035))[-1] == pytest.approx(found.depths.median)
     lines = [item for item in flat.items if isinstance(item, Stroke) and item.dash]
     assert [direction(line.points[1], line.points[0]) for line in lines] == pytest.approx([found.depths.low, found.depths.high])
-    assert directions(flat, (0.034, 0.021))[-1] == pytest.approx(-90 - shin_from_distance(9.0, 178.0).value)
+    assert directions(flat, (0.034, 0.021))[-1] == pytest.approx(-90 - shin_from_distance(9.0, 178.0))
 
 
 def test_with_the_heels_raised_the_shin_leans_more_and_the_squat_is_deeper():
@@ -71,8 +71,9 @@ def test_it_is_a_loop_that_begins_where_the_tuck_starts_and_says_so():
 
 def test_measured_segments_change_the_proportions_drawn():
     """Shank 40, thigh 50, trunk 48 cm of 178: the drawn bones are as long."""
-    drawing = your_squat(SCREEN, ABOUT, lengths=(40.0, 50.0, 48.0))
+    drawing = your_squat(SCREEN, replace(ABOUT, shin=40.0, thigh=50.0, trunk=48.0))
     assert drawing is not None
+    assert "drawn with your measured lengths" in drawing.words
     bones = {(item.start_half, item.end_half): dist(item.start, item.end) * 178
              for item in drawing.panels[0].items if isinstance(item, Limb)}
     assert bones[0.035, 0.035] == pytest.approx(50)

@@ -149,7 +149,6 @@ def test_who_is_no_coach_any_more_sees_nobody_and_comes_back_to_nobody(db: sqlit
     coaching.end_coach(db, ADA, NOW + 2 * DAY)
     assert seen(db) == told(db) == {(BEA, MIA)}
     assert (coaching.coach_name(db, ADA), coaching.coach_name(db, BEA)) == (None, "Bea")
-    assert coaching.coaches_named(db) == [(BEA, "Bea")]
     assert coaching.coaches_with_lifters(db) == [(BEA, "Bea", 1)]
     assert db.execute("select until from coach_roles where person = ?", (ADA,)).fetchone() == ("2026-03-03T18:05:00.000Z",)
     coaching.make_coach(db, ADA, "Ada", NOW)

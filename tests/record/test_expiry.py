@@ -40,10 +40,10 @@ def run(db: sqlite3.Connection, who: int, name: str, began: datetime, ended: dat
 
 
 def looked_at(db: sqlite3.Connection, before: datetime | None, looked: datetime | None) -> list[int]:
-    found, someone = [], expiry.Candidates([], 0)
-    while someone.upto is not None:
-        someone = expiry.candidates(db, someone.upto, CUT, before, looked)
-        found += someone.persons
+    found, upto = [], 0
+    while upto is not None:
+        some, upto = expiry.candidates(db, upto, CUT, before, looked)
+        found += some
     return found
 
 
@@ -104,10 +104,10 @@ def test_messages_are_looked_through_as_far_as_they_are_old(db, monkeypatch):
     for days in (100, 99, 98, 1, 1, 1):
         put_message(db, who, Say("hello"), NOW - timedelta(days=days))
     db.execute("update outbox set settled_at = made_at where id <> 2")
-    walked, removed = expiry.RemovedMessages(0, 0), []
-    while walked.upto is not None:
-        walked = expiry.remove_messages(db, walked.upto, NOW - timedelta(days=90))
-        removed.append(walked.removed)
+    upto, removed = 0, []
+    while upto is not None:
+        upto, gone = expiry.remove_messages(db, upto, NOW - timedelta(days=90))
+        removed.append(gone)
     assert [number for (number,) in db.execute("select id from outbox order by 1")] == [2, 4, 5, 6]
     assert removed == [1, 1]
 

@@ -15,7 +15,7 @@ from companion.port import Address
 from companion.record import coaching
 from companion.record.personal_data import PERSON_COLUMNS, personal_rows
 from tests.app.test_service import CHECK
-from tests.coach.test_actions import KIM, MIA, Gym
+from tests.coach.gym import KIM, MIA, Gym
 from tests.test_access import naming_people
 
 VEX = Address("terminal", "quillonvex")

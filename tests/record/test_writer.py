@@ -5,7 +5,9 @@ import sqlite3
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from companion.cli.main import main
 from companion.record.file import CannotOpen, open_for_reading, open_for_writing
 from companion.record.writer import CommitFailed, Writer
 
@@ -115,6 +117,18 @@ def test_what_is_no_database_is_refused_in_one_line(tmp_path):
     with pytest.raises(CannotOpen, match="can't open the database") as error:
         open_for_writing(path)
     assert "\n" not in str(error.value)
+
+
+@pytest.mark.parametrize("command", ["log", "doctor", "backup copy.sqlite", "restore old.sqlite --yes", "chat", "run"])
+def test_a_link_that_leads_to_itself_fails_in_one_line(tmp_path, monkeypatch, command):
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("COMPANION_TOKEN", "1:a")
+    loop = tmp_path / "loop.sqlite"
+    loop.symlink_to(loop)
+    (tmp_path / "old.sqlite").touch()
+    told = CliRunner().invoke(main, [*command.split(), "--database", str(loop)])
+    assert isinstance(told.exception, SystemExit)
+    assert (told.exit_code, len(told.output.splitlines())) == (2, 1) or command == "doctor"
 
 
 def test_reading_where_there_is_nothing_says_so(tmp_path):

@@ -13,7 +13,7 @@ from companion.record import reminders
 from companion.reminders.kinds import REMINDER_KINDS, ReminderKind
 from companion.screening.levels import OPEN_LEVELS
 from flows.catalogue import BOOK
-from tests.coach.test_actions import KIM, SAM, Gym
+from tests.coach.gym import KIM, SAM, Gym
 
 
 @pytest.fixture

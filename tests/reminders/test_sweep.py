@@ -15,6 +15,7 @@ from companion.calendar.plan import Away, EveryNDays, MoveDay, On, Pause, Plan, 
 from companion.calendar.prompts import Preferences
 from companion.port import Address
 from companion.record import people, reminders
+from companion.record.timestamps import text_of
 from companion.reminders.sweep import FixedDelayTrigger, start_sweeping
 from companion.screening.limits import Limit, LimitPart, as_text
 from tests.by_night import BY_NIGHT
@@ -196,6 +197,21 @@ async def test_what_a_clock_ahead_had_said_and_has_not_left_is_taken_back_and_sa
     assert await at_moment(gym, MONDAY) == []
     assert len(prompts(await at_moment(gym, PROMPT))) == 1
     assert len(follow_ups(await at_moment(gym, AFTER))) == 1
+
+
+@pytest.mark.parametrize(("ahead", "back", "leaves"), [
+    (PROMPT + timedelta(hours=1), PROMPT + timedelta(minutes=30), PROMPT + timedelta(minutes=30)),
+    (at("2026-06-02 08:30"), at("2026-06-01 22:00"), at("2026-06-02 08:00"))])
+async def test_what_a_clock_ahead_had_said_and_is_due_all_the_same_stays_what_it_was(gym, monkeypatch, ahead, back, leaves):
+    gym.lifter()
+    monkeypatch.setattr(gym.clock, "monotonic", lambda: 0.0)
+    await gym.reopen()
+    gym.clock.at = ahead
+    await gym.companion.sweep()
+    (number, text), = gym.db.execute("select id, text from outbox where settled_at is null").fetchall()  # it may have arrived
+    gym.clock.at = back
+    await gym.companion.sweep()
+    assert gym.db.execute("select id, text, due_at from outbox where settled_at is null").fetchall() == [(number, text, text_of(leaves))]
 
 
 async def test_a_year_ahead_by_night_and_back_the_put_off_prompt_is_not_a_year_away(gym):

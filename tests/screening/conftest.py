@@ -14,7 +14,7 @@ def many(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """Two hundred thousand draws for two thousand, so that chance is within a thousandth or two."""
     for module in (certainty, next_test):
         monkeypatch.setattr(module, "RULING_DRAWS", 200_000)
-    caches = (certainty._noise, next_test._luck)
+    caches = (certainty._normal, certainty._slips, next_test._luck)
     for one in caches:
         one.cache_clear()
     yield

@@ -123,7 +123,7 @@ def test_measured_lengths_narrow_the_interval_and_a_long_thigh_starts_it_earlier
     by_table, by_tape, long = (depths_of(draws_of(one, Squat())) for one in (near, taped, replace(taped, thigh=48.0)))
     assert by_tape.high - by_tape.low < by_table.high - by_table.low
     assert long.median < by_tape.median
-    assert told().depths != depth_estimate(screen(TESTS), TALL, lengths=(44, 48, 50)).depths  # type: ignore[union-attr]
+    assert told().depths != depth_estimate(screen(TESTS), replace(TALL, shin=44.0, thigh=48.0, trunk=50.0)).depths  # type: ignore[union-attr]
 
 
 @settings(max_examples=25, deadline=None)

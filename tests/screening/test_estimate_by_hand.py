@@ -32,6 +32,13 @@ def test_a_depth_by_eye_stands_for_these_angles_of_the_thigh(depth: str, low: fl
     assert estimate.explains == pytest.approx(chance((34, 108), low, high, blur), abs=1e-3)
 
 
+def test_a_shin_reckoned_from_a_tape_may_be_five_degrees_off() -> None:
+    """10 cm at 180 cm: (10 + .75 · .152 · 180 − 4) / (.246 · 180) = .599, so 36.8 degrees; 5 either way (choice)."""
+    estimate = told(knee_to_wall=KneeToWall(method="tape", left_1=10, right_1=10))
+    by_hand = draws_of(Lifter(180, Spread(36.796, 5.0), Spread(108, 5.0), Spread(80.0)), Squat())
+    assert estimate.explains == pytest.approx(explained(by_hand, -5, 5), abs=1e-3)
+
+
 @pytest.mark.parametrize("fold", [95, 99, 103, 107, 111, 115])
 @pytest.mark.parametrize("depth", ["well_above", "parallel"])
 def test_length_explains_a_depth_from_four_draws_in_five_on(fold: float, depth: str) -> None:

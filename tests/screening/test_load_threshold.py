@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date
+from typing import Any
 
 import pytest
 from scipy.optimize import bisect
@@ -15,7 +16,7 @@ from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.rulings import Ruling
 from companion.screening.squat_days import ToldDay
 
-from .build import ABOUT, LOOK, screen
+from .build import ABOUT, CONTROL_OUT, LENGTH_OUT, LOOK, screen
 
 HEAVY = replace(ABOUT, load=220)
 ROUNDS_AT_210 = replace(LOOK, plain_rounds="no", plain_depth=None, again_rounds=None, again_depth=None, load_film="yes",
@@ -93,6 +94,12 @@ def test_the_results_show_the_bracket_and_dose_below_it_and_never_above_what_is_
     alone = conclude(screen(squat_look=ROUNDS_AT_210), HEAVY, 0).load_words
     assert alone.startswith("Meanwhile lift at most 168 kg: your sets rounded from")
     assert conclude(screen(squat_look=replace(ROUNDS_AT_210, clean_kg=170)), replace(ABOUT, load=120), 0).load_limit == 120
+
+
+@pytest.mark.parametrize(("done", "overall"), [((LENGTH_OUT, CONTROL_OUT), "by_elimination"), ((CONTROL_OUT,), "open")])
+def test_the_bracket_doses_wherever_rounding_is_not_simply_normal(done: tuple[dict[str, Any], ...], overall: str) -> None:
+    told = conclude(screen(*done), HEAVY, 0, days=DAYS)
+    assert (told.overall, told.load_limit) == (overall, 180)
 
 
 def test_squat_days_alone_never_make_a_limit_where_nothing_points_to_a_cause() -> None:

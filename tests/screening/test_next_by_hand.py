@@ -17,7 +17,7 @@ from companion.screening.findings import findings_of
 from companion.screening.pairs import waiting
 from companion.screening.screen import Screen
 
-from .build import ABOUT, FREE_ANKLES, LONG_LEGS, LOOK, REACHED, STRENGTH_OUT, screen
+from .build import ABOUT, CONTROL_OUT, FREE_ANKLES, LONG_LEGS, LOOK, REACHED, STRENGTH_OUT, screen
 
 FRONT_LATER: dict[str, Any] = {"squat_look": replace(LOOK, front_rounds="clearly", front_depth="below")}
 HEELS_LATER: dict[str, Any] = {"squat_look": replace(LOOK, heels_rounds="clearly", heels_depth="below")}
@@ -46,23 +46,29 @@ def either(shows: float) -> float:
     ({**FRONT_LATER, "leg_raise": LONG_LEGS, "knee_to_wall": FREE_ANKLES}, "hip_fold", 2 / 3 * both(.60) + 1 / 3 * both(.60 / 6)),
     # Heels up spoke for the calf, moderately: odds 1/3 × 3, so behind in one of two; one more moderate finding for it makes it likely.
     (HEELS_LATER, "knee_to_wall", .5 * either(.45) + .5 * either(.45 / 3)),
-], ids=["calf left", "hip left, weakly for", "calf halfway"])
+    # Length is the one cause left: what speaks for the hamstrings makes them the part to drill, though length is no likelier for it.
+    ({**STRENGTH_OUT, **CONTROL_OUT}, "leg_raise", .25 * either(.45) + .75 * either(.45 / 3)),
+    # With control open no cause is the one left, and nothing is drilled for it.
+    (STRENGTH_OUT, "leg_raise", 0.0),
+], ids=["calf left", "hip left, weakly for", "calf halfway", "length left", "control open too"])
 def test_the_share_is_that_reckoned_by_hand(done: dict[str, Any], test: str, by_hand: float) -> None:
     assert share(screen(done), test) == pytest.approx(by_hand, abs=.003)
 
 
-@pytest.mark.parametrize(("behind", "told"), [(.18, 0), (.22, 2)])
+@pytest.mark.usefixtures("many")
+@pytest.mark.parametrize(("behind", "told"), [(.12, 0), (.18, 2)])
 def test_what_changes_fewer_than_5_of_100_draws_is_not_asked_for(monkeypatch: pytest.MonkeyPatch, behind: float, told: int) -> None:
-    """With 18 of 100 behind the rounding the two tests could change it in 4.8 of 100 draws, with 22 in 5.5 (choice: 5)."""
+    """With 12 of 100 behind the rounding the two tests could change it in 4.5 of 100 draws, with 18 in 5.5 (choice: 5)."""
     monkeypatch.setattr(next_test, "BEHIND", behind)
     done = screen(STRENGTH_OUT)
     found = next_test.still_open(findings_of(done, ABOUT), conclude(done, ABOUT, 0).verdicts, ["rock_back", "hand_on_back_squat"])
     assert len(found.tests) == told
 
 
+@pytest.mark.usefixtures("many")
 @pytest.mark.parametrize(("shows", "told"), [(.45, False), (.52, True)])
 def test_a_test_missed_in_fewer_than_three_and_a_half_of_100_is_left_out(monkeypatch: pytest.MonkeyPatch, shows: float, told: bool) -> None:
-    """Beside two tests that change much, the knee to wall would be missed in 3.2 of 100 draws, or in 3.7 (choice: 3.5)."""
+    """Beside two tests that change much, the knee to wall would be missed in 3.4 of 100 draws, or in 3.9 (choice: 3.5)."""
     monkeypatch.setattr(next_test, "BEHIND", .99)
     monkeypatch.setattr(next_test, "SHOWS", {"for": .45, "against": shows})
     done, tests = screen(hip_fold=REACHED, leg_raise=LONG_LEGS), ["knee_to_wall", "rock_back", "hand_on_back_squat"]

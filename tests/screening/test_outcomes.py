@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import fields
+from datetime import timedelta
 
 import pytest
 from hypothesis import given
@@ -36,7 +37,7 @@ def primed(*days: int, ending: str = "done") -> Iterator[LoggedAnswer]:
 
 
 def looked(day: int, depth: str) -> list[LoggedAnswer]:
-    return rows("squat_look", {"seen_by": "film", "plain_rounds": "clearly", "plain_depth": depth}, run=f"look {day}", day=day)
+    return rows("squat_look", {"plain_rounds": "clearly", "plain_depth": depth, "seen_by": "film"}, run=f"look {day}", day=day)
 
 
 def test_a_ruling_whose_drill_was_done_is_followed_by_a_deeper_start():
@@ -61,7 +62,7 @@ def test_a_drill_not_done_often_enough_before_the_second_look_was_not_tried(betw
     assert tallies([one]) == ()
 
 
-@pytest.mark.parametrize(("day", "count"), [(13, 0), (15, 1)])
+@pytest.mark.parametrize(("day", "count"), [(13, 0), (14, 1)])
 def test_looks_less_than_two_weeks_apart_are_one(day, count):
     assert len(outcomes_of((*first_screen(), *looked(day, "below")))) == count
 
@@ -72,9 +73,14 @@ def test_without_a_likely_cause_nothing_was_predicted():
 
 
 def test_a_set_up_found_good_between_the_looks_is_named():
-    setups = [(START.replace(day=15), "heels"), (START.replace(month=6), "slow")]
+    setups = [(START, "heels"), (START + timedelta(days=21), "slow")]
     (one,) = outcomes_of((*first_screen(), *looked(21, "below")), setups)
     assert one.setup == "heels"
+
+
+def test_a_drill_done_as_the_first_look_begins_counts_for_what_followed():
+    (one,) = outcomes_of((*first_screen(), *primed(0, 3, 5), *looked(21, "below")))
+    assert one.primed == 3
 
 
 def outcome(followed: bool, *deciding: str) -> ScreenOutcome:

@@ -11,7 +11,7 @@ import pytest
 from statsmodels.regression.mixed_linear_model import MixedLM
 from statsmodels.stats.meta_analysis import combine_effects
 
-from companion.screening.pooled_trial import LIFTERS_LEAST, pool
+from companion.screening.pooled_trial import pool
 
 
 def made_up(seed: int, lifters: int, pairs: int | None, between: float = 1.0) -> dict[int, list[float]]:
@@ -65,8 +65,9 @@ def test_the_interval_holds_the_true_mean_about_as_often_as_it_says():
 
 
 def test_too_few_lifters_pairs_or_spread_pool_nothing():
-    assert pool(made_up(1, LIFTERS_LEAST - 1, 6)) is None
+    """From four lifters on (choice)."""
+    assert pool(made_up(1, 3, 6)) is None
     assert pool({lifter: [1.0] for lifter in range(9)}) is None
     assert pool({lifter: [1.0, 1.0] for lifter in range(9)}) is None
-    assert pool({**made_up(1, LIFTERS_LEAST - 1, 6), 50: []}) is None
-    assert pool(made_up(1, LIFTERS_LEAST, 6)) is not None
+    assert pool({**made_up(1, 3, 6), 50: []}) is None
+    assert pool(made_up(1, 4, 6)) is not None

@@ -27,7 +27,9 @@ from companion.screening.body import (
     Setup,
     body_of,
 )
-from companion.screening.posture import TOP, Balance, balance_of, deepest, depth_of_fold, fold_at, lean_at, lift_angle, points_of
+from companion.screening.posture import TOP, Balance, balance_of, deepest, depth_of_fold, fold_at, lean_at, lift_angle
+
+from .points import points_of
 
 BODIES = st.builds(body_of, st.floats(150, 205), st.floats(45, 140))
 BARS: st.SearchStrategy[Bar] = st.sampled_from(["high", "low", "front", "arms", "none"])

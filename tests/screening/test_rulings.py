@@ -7,6 +7,7 @@ import pytest
 from companion.screening.evidence import EvidenceRow, Finding, Grade
 from companion.screening.protocols import rows
 from companion.screening.rulings import Ruling, decide, settling_test, weight_for
+from companion.screening.sources import SOURCES
 
 BY_ID = rows()
 
@@ -112,3 +113,11 @@ def test_a_part_that_is_likely_on_one_side_speaks_before_a_contradicted_one_that
     torn = [finding for side in ("left", "right") for finding in found("leg_raise_short", "leg_raise_clear", side=side)]
     length = decide([*calf, *hip, *torn, *found("hinge_rounds")])[0]
     assert (length.ruling, length.part, length.side) == (Ruling.LIKELY, "hip", "left")
+
+
+def test_by_the_table_nothing_makes_the_hamstrings_alone_likely() -> None:
+    """One moderate row and a weak one: "why?" says so of the rule."""
+    speaking = [one for side in ("left", "right") for one in found(*BY_ID, side=side)
+                if one.part == "hamstrings" and one.row.direction == "for"]
+    assert decide(speaking)[0].ruling is Ruling.TOO_CLOSE
+    assert "hamstrings alone" in SOURCES["rule"].against

@@ -12,7 +12,7 @@ from companion.screening.depth import Band
 from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.setups import NAMES, SetUp, called, checked, depth_with, proposal, rank_of
 
-from .build import ABOUT, LOOK, screen
+from .build import ABOUT, HEAVY, LOOK, screen
 
 HIGH = replace(LOOK, plain_depth="a_little_above", again_depth="a_little_above")
 
@@ -71,7 +71,7 @@ HEELS = SetUp("heels", 3, 1)
 
 def test_depth_advice_is_that_of_the_best_set_up_and_not_of_the_plain_squat() -> None:
     plain = conclude(screen(squat_look=HIGH), ABOUT, 0)
-    better = conclude(screen(squat_look=HIGH), ABOUT, 0, setup=HEELS)
+    better = conclude(screen(squat_look=HIGH), HEAVY, 0, setup=HEELS)
     assert (plain.keep, better.keep) == (Band.WELL_ABOVE, Band.PARALLEL)
     assert "heels on 2 cm" in better.setup_words
     assert "no more than your 80 kg: the trial had no load" in better.setup_words

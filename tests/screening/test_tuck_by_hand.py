@@ -13,8 +13,10 @@ import numpy as np
 import pytest
 
 from companion.screening.body import Setup, body_of
-from companion.screening.posture import balance_of, deepest, depth_of_fold, points_of
+from companion.screening.posture import balance_of, deepest, depth_of_fold
 from companion.screening.tuck import Lifter, Spread, Squat, depths_of, draws_of
+
+from .points import points_of
 
 MANY = 200_000
 EXACT = Spread(36.0)

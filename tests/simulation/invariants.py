@@ -50,7 +50,8 @@ class Ledger:
         self.last_heard: dict[str, float] = {}
         self.taken_in_pain: dict[str, float] = {}
         self.swept_last, self.swept_at = 0.0, world.clock.now()
-        self.prompts: defaultdict[tuple[int, str, str, bool], set[int]] = defaultdict(set)
+        self.prompts: defaultdict[tuple[int, str, str, bool], dict[int, str]] = defaultdict(dict)
+        self.too_early: set[int] = set()
 
     @property
     def now(self) -> float:
@@ -96,7 +97,8 @@ class Ledger:
 
     def _prompt(self, message: Outgoing) -> None:
         """One prompt of a kind about a day, and none in quiet hours of the zone the person is in. Who was told, by a clock set ahead, that
-        one came too late is prompted all the same once the clock is right."""
+        one came too late is prompted all the same once the clock is right; so is who was prompted before the day by such a clock, where
+        the bot can't know that it arrived."""
         db, set_ahead = self.world.companion.db, any(kind == "clock" for _, kind, _ in self.world.plan.faults)
         row = db.execute("select r.person, r.kind, r.day, r.state = 'stale', r.due_at from outbox o join reminders r on r.id = o.reminder "
                          "and r.day <> '' where o.id = ?", (message.id,)).fetchone()
@@ -104,15 +106,23 @@ class Ledger:
             return
         person, kind, day, missed, due_at = row
         self.count_prompts += 1
-        told = self.prompts[person, kind, day, set_ahead and bool(missed)]
-        told.add(message.id)
-        self.holds(len(told) == 1, f"two prompts about {day} to {person}: {told}")
-        now = self.world.clock.now()
+        told, now = self.prompts[person, kind, day, set_ahead and bool(missed)], self.world.clock.now()
+        told[message.id] = due_at
+        if set_ahead:
+            self.clock_set()
+        others = [one for one in told if one != message.id and (one not in self.too_early or db.execute(
+            "select 1 from outbox where id = ? and message is not null", (one,)).fetchone())]
+        self.holds(not others, f"two prompts about {day} to {person}: {others} and {message.id}")
         self.holds(due_at <= text_of(now) or self._lately(SWEPT_WITHIN), f"a prompt about {day} to {person} before its time, {due_at}")
         facts = known_of(db.conn, person, now).facts
         quiet = all(is_quiet(at, preferences_from(facts), zone_from(facts, now))
                     for at in (now, now - timedelta(minutes=1)))  # it may be under way when they begin
         self.holds(not quiet or self._lately(3600), f"a prompt to {person} in quiet hours")
+
+    def clock_set(self) -> None:
+        """Note the prompts that came before their time."""
+        now = text_of(self.world.clock.now())
+        self.too_early |= {one for told in self.prompts.values() for one, due_at in told.items() if due_at > now}
 
     def _lately(self, within: float) -> bool:
         """Whether something went wrong within so many seconds."""
@@ -164,8 +174,9 @@ class Ledger:
         """Everything has left, everybody was answered, no gate was crossed, one prompt a day, and health says how it is."""
         world, db = self.world, self.world.companion.db
         assert not self.wrong, self.wrong
-        waiting = db.execute("select count(*) from outbox where settled_at is null and timed = 0 and (stale_at is null or stale_at > ?)",
-                             (text_of(world.clock.now()),)).fetchone()[0]  # what is stale may wait for quiet hours to end
+        waiting = db.execute("select count(*) from outbox where settled_at is null and timed = 0 and (stale_at is null or stale_at > :now) "
+                             "and (reminder is null or due_at <= :now)", {"now": text_of(world.clock.now())}).fetchone()[0]
+        # what is stale, and what a clock set back made a prompt by night, may wait for quiet hours to end
         assert (waiting, len(world.companion.unsaved), len(world.inbox)) == (0, 0, 0), "something never left"
         assert db.execute("select count(*) from owed").fetchone()[0] == 0, "something is owed to strangers for ever"
         assert not self.hurting, f"pain was never answered: {self.hurting}"
@@ -180,7 +191,7 @@ class Ledger:
         assert db.execute("select count(*) from outbox where dropped = 'may have arrived' and rank <> 5").fetchone()[0] == 0
         assert not db.execute("select person, kind, day from reminders where state = 'sent' and day <> '' group by 1, 2, 3 "
                               "having count(*) > 1").fetchall(), "two prompts on a day"
-        due = db.execute("select kind, person, due_at from reminders where state = 'open' and due_at <= ?",
+        due = db.execute("select kind, person, due_at from reminders where state = 'open' and max(due_at, made_at) <= ?",
                          (text_of(self.swept_at),)).fetchall()
         assert not due, f"prompts that never went: {due}"
         self._gates()

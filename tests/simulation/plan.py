@@ -77,6 +77,7 @@ NAMED = {
     "a night after the clock was set forward a day": WorldPlan(30, faults=((30.0, "clock", 86400.0),), hours=NIGHT),
     "what a clock ahead had said waits, and the clock is set right": WorldPlan(
         32, faults=((14.0, "limit", 1.0), (15.0, "clock", 160_000.0), (40.0, "clock", -160_000.0)), hours=NIGHT),
+    "a prompt may have arrived, and the clock is set back by minutes": drawn(1146),
     "a night after the clock was set back a day": WorldPlan(31, faults=((30.0, "clock", -86400.0),), hours=2 * NIGHT),
 }
 """Each defect that was found by hand, as a world that holds what brought it about."""

@@ -24,6 +24,7 @@ from companion.port import Delivered, Unsure
 from companion.record import file as record_file
 from companion.record import outbox, owed, persist, reminders
 from companion.record.file import InstanceLock
+from companion.record.timestamps import text_of
 from tests.by_night import BY_NIGHT
 from tests.simulation import world as simulated
 from tests.simulation.plan import NAMED, WorldPlan, drawn
@@ -137,6 +138,11 @@ def _not_taken_back(patch: pytest.MonkeyPatch) -> None:
     patch.setattr(reminders, "settled_after", lambda db, person, now: [])
 
 
+def _all_taken_back(patch: pytest.MonkeyPatch) -> None:
+    patch.setattr(reminders, "settled_after", lambda db, person, now: [number for number, in db.execute(
+        "select id from reminders where person = ? and state in ('sent', 'stale') and settled_at > ?", (person, text_of(now)))])
+
+
 BROKEN: dict[str, tuple[str, Callable[[pytest.MonkeyPatch], None]]] = {
     "due times stay where they were": ("the clock is set back an hour", _clock_not_followed),
     "first come, first served": ("two hundred strangers, then pain", _no_ranks),
@@ -152,6 +158,7 @@ BROKEN: dict[str, tuple[str, Callable[[pytest.MonkeyPatch], None]]] = {
     "what is said again waits anew": ("nothing can be sent and somebody says every two seconds that it hurts", _waits_anew),
     "nothing is kept outside the file": ("half of the write-ahead log is lost", _head_not_kept),
     "what a clock ahead had said stays": ("what a clock ahead had said waits, and the clock is set right", _not_taken_back),
+    "what is due all the same is said anew": ("a prompt may have arrived, and the clock is set back by minutes", _all_taken_back),
     "a day is prompted twice": ("a night after the clock was set back a day", _told_twice),
 }
 

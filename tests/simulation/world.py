@@ -349,6 +349,7 @@ class World:
             # of the drawn ones, half by days and the others by minutes
             days = (much - 0.5) * 4 if much < 0.25 or much > 0.75 else (much - 0.5) / 12 or 0.01
             self.clock.offset += timedelta(seconds=much) if abs(much) > 1 else timedelta(days=days)
+            self.ledger.clock_set()
             if self.work:
                 self.jumped = self.loop.time()
             else:

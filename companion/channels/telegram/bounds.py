@@ -1,11 +1,12 @@
-"""Bounds on the numbers that come over the network, before anything uses them."""
+"""Bounds on what comes over the network, before anything uses it: numbers, and the length of an answer."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import AsyncIterator, Awaitable, Callable, Mapping
 from typing import Any, Final
 
+import httpx
 from telegram.error import TelegramError
 from telegram.request import HTTPXRequest
 
@@ -14,6 +15,9 @@ RETRY_MOST: Final = 3600
 
 RETRY_UNREADABLE: Final = 5
 """Seconds to wait where the pause asked for is no number: our choice."""
+
+RECEIVED_MOST: Final = 20 * 2**20
+"""Bytes of an answer that are read: those of the largest file a bot may fetch, by the Bot API's documentation (read)."""
 
 UPDATE_IDS: Final = range(2**63)
 """Update ids that the database can store."""
@@ -41,8 +45,45 @@ def update_id_of(number: int) -> int | None:
     return number if number in UPDATE_IDS else None
 
 
+class TooLong(httpx.HTTPError):
+    """An answer goes on after RECEIVED_MOST bytes, whatever length it or anything else declared."""
+
+
+class _Bounded(httpx.AsyncByteStream):
+    def __init__(self, stream: httpx.AsyncByteStream) -> None:
+        self._stream = stream
+
+    async def __aiter__(self) -> AsyncIterator[bytes]:
+        left = RECEIVED_MOST
+        async for part in self._stream:
+            left -= len(part)
+            if left < 0:
+                raise TooLong("an answer that is too long")
+            yield part
+
+    async def aclose(self) -> None:
+        """Close the connection, with what is left unread."""
+        await self._stream.aclose()
+
+
+async def _bound(response: httpx.Response) -> None:
+    if "content-encoding" in response.headers:  # not asked for, and a few bytes of it may be any number
+        raise httpx.DecodingError("an answer that is packed", request=response.request)
+    assert isinstance(response.stream, httpx.AsyncByteStream)
+    response.stream = _Bounded(response.stream)
+
+
+def bounded(*hooks: Callable[[httpx.Response], Awaitable[None]]) -> dict[str, Any]:
+    """Return the ``httpx_kwargs`` of requests whose answers are read as they come, up to RECEIVED_MOST; past it the connection is closed
+    and TooLong raised. ``hooks``: called with each response as well."""
+    return {"headers": {"Accept-Encoding": "identity"}, "event_hooks": {"response": [_bound, *hooks]}}
+
+
 class BoundedRequest(HTTPXRequest):
-    """Requests whose answers are of the right shape, and ask for a pause that can be waited for."""
+    """Requests whose answers are of the right shape and no longer than RECEIVED_MOST, and ask for a pause that can be waited for."""
+
+    def __init__(self, read_timeout: float = 5.0) -> None:
+        super().__init__(read_timeout=read_timeout, httpx_kwargs=bounded())
 
     @staticmethod
     def parse_json_payload(payload: bytes) -> dict[str, Any]:

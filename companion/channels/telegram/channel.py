@@ -10,7 +10,7 @@ import logging
 import re
 from collections.abc import Awaitable, Callable, Coroutine, Sequence
 from datetime import datetime, timedelta
-from pathlib import Path
+from functools import partial
 from typing import Any, Final
 
 from telegram import Bot, ChatMember, Update
@@ -54,7 +54,7 @@ async def run_telegram(settings: TelegramSettings, take: Take, store: Store, clo
     raise: nothing more is confirmed then.
     """
     channel = _Channel(settings, take, store, clock, stop, hand_wake, pictures, tell_name, on_poll)
-    hand_films(channel.fetch_film)
+    hand_films(partial(fetch_film, channel._bot))
     await channel.run()
 
 
@@ -82,10 +82,6 @@ class _Channel:
         self._brought_at = clock.now()
         self._drainer = Drainer(store, TelegramPost(self._bot, pictures, clock.sleep), clock)
         hand_wake(self._drainer.wake)
-
-    async def fetch_film(self, file: str, folder: Path) -> Path:
-        """Download a file somebody sent into a folder; return its path. Raises OSError with a line for them where it can't be fetched."""
-        return await fetch_film(self._bot, file, folder)
 
     async def run(self) -> None:
         """Run until stopped or failed, then shut down; raise the failure, if any."""

@@ -28,7 +28,7 @@ from telegram.error import (
 from telegram.warnings import PTBDeprecationWarning
 
 from companion.base.logs import redact
-from companion.channels.pictures import FromFiles, Picture, Pictures
+from companion.channels.pictures import Picture, Pictures
 from companion.channels.telegram.inbound import clean
 from companion.port import DESCRIBE, Button, Delivered, Delivery, Gone, Later, Outgoing, Refused, Unreachable, Unsure
 
@@ -52,7 +52,7 @@ class TelegramPost:
 
     def __init__(self, bot: Bot, pictures: Pictures | None = None,
                  sleep: Callable[[float], Awaitable[None]] = asyncio.sleep) -> None:
-        self._bot, self._pictures, self._sleep = bot, pictures or FromFiles(), sleep
+        self._bot, self._pictures, self._sleep = bot, pictures, sleep
 
     async def send(self, message: Outgoing) -> Delivery:
         """Send a message with its picture or document and its buttons."""
@@ -82,7 +82,8 @@ class TelegramPost:
                 return (await self._send_media(chat, message.picture.removeprefix(MEDIA_PREFIX), caption, keyboard)).message_id
             except BadRequest as error:
                 return await self._without_picture(error, chat, text, rows)
-        picture = await self._pictures.find(message.picture.removeprefix(DESCRIBE), message.address) if message.picture else None
+        picture = await self._pictures.find(message.picture.removeprefix(DESCRIBE),
+                                            message.address) if message.picture and self._pictures else None
         described = f"{text}\n\n{clean(picture.words)}".strip() if picture else text
         if picture is not None and not (message.picture or "").startswith(DESCRIBE):
             under = next((one for one in (f"{text}\n\n{clean(picture.caption)}".strip(), text)
@@ -123,19 +124,20 @@ class TelegramPost:
 
     async def _send_picture(self, chat: int, picture: Picture, caption: str, keyboard: InlineKeyboardMarkup | None) -> Message:
         """Send a picture, reusing an earlier upload's file id if Telegram still knows it."""
-        bot = str(self._bot.id)
-        known = await self._pictures.file_id(bot, picture.key) if picture.key else None
+        bot, pictures = str(self._bot.id), self._pictures
+        assert pictures is not None  # one of theirs was found
+        known = await pictures.file_id(bot, picture.key) if picture.key else None
         if known is not None:
             try:
                 return await self._as_picture(chat, picture, known, caption, keyboard)
             except BadRequest as error:
                 if "file" not in str(error).lower():
                     raise
-                await self._pictures.keep_file_id(bot, picture.key, None)
+                await pictures.keep_file_id(bot, picture.key, None)
         file = InputFile(picture.data, picture.path.name)
         sent = await self._as_picture(chat, picture, file, caption, keyboard)
         if picture.key and (called := _file_id(sent)) is not None:
-            await self._pictures.keep_file_id(bot, picture.key, called)
+            await pictures.keep_file_id(bot, picture.key, called)
         return sent
 
     async def _as_picture(self, chat: int, picture: Picture, file: InputFile | str, caption: str,

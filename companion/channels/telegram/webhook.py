@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import asyncio
 import hmac
-from collections.abc import Awaitable, Callable, Mapping
+from collections.abc import Awaitable, Callable
 from http import HTTPStatus
 from typing import Final
 
@@ -109,7 +109,7 @@ class WebhookServer:
             return HTTPStatus.NOT_FOUND
         if words[0] != "POST":
             return HTTPStatus.METHOD_NOT_ALLOWED
-        if not self._knows_secret(given):
+        if not hmac.compare_digest(given.get(SECRET_HEADER, "").encode("latin-1"), self._at.secret.encode("ascii")):
             return HTTPStatus.FORBIDDEN
         length = given.get("content-length", "")
         if not (length.isascii() and length.isdigit()) or "transfer-encoding" in given:
@@ -117,9 +117,6 @@ class WebhookServer:
         if len(length) > 9 or int(length) > BODY_MOST:
             return HTTPStatus.REQUEST_ENTITY_TOO_LARGE
         return await reader.readexactly(int(length))
-
-    def _knows_secret(self, given: Mapping[str, str]) -> bool:
-        return hmac.compare_digest(given.get(SECRET_HEADER, "").encode("latin-1"), self._at.secret.encode("ascii"))
 
 
 def _answer(status: HTTPStatus) -> bytes:

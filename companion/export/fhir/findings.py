@@ -1,4 +1,5 @@
-"""FHIR Observations of what was concluded and done: safety levels, rulings, limits, alerts, and coaches' orders and rulings.
+"""FHIR Observations of what was concluded, done and told to coaches: safety levels, rulings, limits, alerts, orders, and the words of a
+coach's pages.
 
 Each is an assessment of this project's own making, with its grounds as a note and its rule as the method; none is a clinician's.
 """
@@ -16,7 +17,7 @@ from companion.screening.sources import SOURCES
 
 EXPORTED: Final = re.compile(
     r"safety\.level|length|strength|control|overall|overruled\..+|depth\.(?:keep|step|pin)|load\.(?:limit|raised|pin|told|over)|"
-    r"setup\.(?:change|pin)|drill(?:\.pin)?|retest\.(?:change|pin)|alert|act\..+")
+    r"setup\.(?:change|pin)|drill(?:\.pin)?|retest\.(?:change|pin)|alert|act\..+|seen\..+")
 """Names of what is told; the rest of the findings are steps on the way."""
 WEIGHED: Final = ("length", "strength", "control", "overall")
 """Names of those that rest on the weights of the evidence table."""

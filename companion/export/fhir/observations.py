@@ -12,7 +12,6 @@ level counts from the other axis near upright. Statuses (R5 observation-status):
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from typing import Final
 
 from companion.conversation.number_kinds import Number, PainScore
@@ -44,7 +43,7 @@ def observations_of(one: RunAnswers, book: Book, questions: Questions, whose: st
             url = full_url(whose, "reading", one.flow, one.run, key)
             stands = _stands_for(one, key)
             code = _coded(stands) if stands else measure(one.flow, title, key, row.side, asked.get(key))
-            sent = replace(row, value=planned[row.id], unit="kg") if row.id in planned else row
+            sent = row._replace(value=planned[row.id], unit="kg") if row.id in planned else row
             seen = _observation(one, sent, status, code, url, whose, patient)
             if row.id in planned and "valueQuantity" in seen:
                 seen["note"] = [{"text": "told as: as planned"}]

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import EMPTY_BAR, EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.evidence import EMPTY_BAR, EvidenceRow, Finding, Grade, by_feel, by_id, found, lighter
 from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Protocol
 from companion.screening.safety import BodyPosition
@@ -46,13 +46,14 @@ class ArmsForwardSquat:
 
 _ROWS: Final = by_id(
     EvidenceRow("arms_clean_stick", _ID, "In the arms-forward squat with a stick, it all holds", "trunk", "neither", Grade.NONE, hint=True),
-    EvidenceRow("arms_clean_bar", _ID, "In the arms-forward squat with a bar, it all holds", "trunk", "against", Grade.MODERATE),
+    EvidenceRow("arms_clean_bar", _ID, "In the arms-forward squat with a bar, it all holds", "trunk", "against", Grade.MODERATE,
+        bar=True),
     EvidenceRow(
         "arms_fail_stick", _ID, "In the arms-forward squat with a stick, something gives way above the depth at which your squat rounds",
         "trunk", "for", Grade.WEAK, twice=True),
     EvidenceRow(
         "arms_fail_bar", _ID, "In the arms-forward squat with a bar, something gives way above the depth at which your squat rounds",
-        "trunk", "for", Grade.MODERATE, twice=True),
+        "trunk", "for", Grade.MODERATE, twice=True, bar=True),
     EvidenceRow("arms_open", _ID, "The arms-forward squat is not scored: raised heels or less depth may explain it",
         "trunk", "neither", Grade.NONE, hint=True, standing="choice"),
 )
@@ -62,8 +63,9 @@ def findings(arms: ArmsForwardSquat, context: FindingContext) -> Iterator[Findin
     """Yield the finding of a clean squat; a fault is judged in ``pairs``, with the depth at which the lifter's squat rounds."""
     load = arms.load
     if load is not None and arms.fault == "clean":
-        yield found(_ROWS["arms_clean_bar" if load else "arms_clean_stick"], "seen_by", "bar", "fault", less=by_feel(arms.seen_by),
-                    load=load, words=load and "In the arms-forward squat, it all holds", kg=arms.kg)
+        yield found(_ROWS["arms_clean_bar" if load else "arms_clean_stick"], load=load, kg=arms.kg,
+                    less=by_feel(arms.seen_by) or lighter(arms.kg, context.about.load),
+                    words=load and "In the arms-forward squat, it all holds")
 
 
 PROTOCOL: Final = Protocol(

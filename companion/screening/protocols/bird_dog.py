@@ -45,21 +45,19 @@ def findings(dog: BirdDog, context: FindingContext) -> Iterator[Finding]:
     """
     feel, turned = by_feel(dog.seen_by), False
     shapes = {side: (getattr(dog, f"{side}_shape"), getattr(dog, f"{side}_slow")) for side in SIDES}
-    keys = {side: tuple(f"{side}_{asked}" for asked in ("hold", "shape", "slow")) for side in SIDES}
     for side, shape in shapes.items():
         if "hip" in shape or "back" in shape:
             turned = True
-            yield found(_ROWS["bird_dog_turns"], "seen_by", *keys[side], side=side, less=feel)
+            yield found(_ROWS["bird_dog_turns"], side=side, less=feel)
     held = {side: seconds for side in SIDES if (seconds := getattr(dog, f"{side}_hold")) is not None}
-    both = ("seen_by", *keys["left"], *keys["right"])
     if turned or not held:
         return
     if len(held) == len(SIDES) and min(held.values()) >= HOLD_SECONDS and all(
             hold in (None, "clean") and slow == "clean" for hold, slow in shapes.values()):
-        yield found(_ROWS["bird_dog_clean"], *both, less=feel)
+        yield found(_ROWS["bird_dog_clean"], less=feel)
     else:
         still = ", ".join(f"{side} {seconds:g} s" for side, seconds in held.items())
-        yield found(_ROWS["bird_dog_short"], *both, words=f"Bird dog: still for {still} of {HOLD_SECONDS:g} s, which decides nothing")
+        yield found(_ROWS["bird_dog_short"], words=f"Bird dog: still for {still} of {HOLD_SECONDS:g} s, which decides nothing")
 
 
 PROTOCOL: Final = Protocol(

@@ -14,7 +14,7 @@ from typing import Final
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.limits import Work
 from companion.screening.protocol import Detail, FindingContext, Protocol
-from companion.screening.readings import Error, NumberFormat
+from companion.screening.readings import Z_TWO_SIDED_95, Error, NumberFormat
 from companion.screening.safety import BodyPosition
 from companion.screening.sources import value
 
@@ -81,7 +81,7 @@ class FilmMeasure:
         if plain is None or changed is None:
             return None
         spreads = self.plain_spread or 0.0, getattr(self, f"{squat}_spread") or 0.0
-        return changed - plain, 1.96 * hypot(*spreads, self.repeat_sem, self.repeat_sem)
+        return changed - plain, Z_TWO_SIDED_95 * hypot(*spreads, self.repeat_sem, self.repeat_sem)
 
     def moved(self, squat: str) -> int | None:
         """Return 1 if a changed squat rounds later than the plain one, -1 earlier, 0 at the same depth; None if the films can't tell."""
@@ -133,12 +133,11 @@ def findings(film: FilmMeasure, context: FindingContext) -> Iterator[Finding]:
     """Yield that the back rounds, and each change that films of one taping tell."""
     if film.onset("plain") is None:
         return
-    plain = ("plain_reading", "plain_onset", "plain_spread", "again_reading", "again_onset")
-    yield found(_ROWS["film_rounds"], *plain, "plain_low", "plain_high")
+    yield found(_ROWS["film_rounds"])
     for (change, way), ids in _BY_CHANGE.items():
         if film.moved(change) == way:
             for row in ids:
-                yield found(_ROWS[row], *plain, *(f"{change}_{asked}" for asked in ("reading", "onset", "spread", "deepest")))
+                yield found(_ROWS[row])
 
 
 SQUATS_FILMED: Final = {"plain": "Plain", "heels": "Heels raised", "front": "Weight held in front", "slow": "Three seconds down",

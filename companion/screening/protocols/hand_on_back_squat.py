@@ -40,13 +40,12 @@ _ROWS: Final = by_id(
 
 def findings(hand: HandOnBackSquat, context: FindingContext) -> Iterator[Finding]:
     """Yield the cued set compared with the usual one; a back that never moves, or moves earlier when cued, decides nothing."""
-    keys = ("usual_moves", "usual_depth", "cued_moves", "cued_depth")
     usual = hand.start("usual")
     moved = bands_later(usual, hand.start("cued"))
     if usual == NEVER_STARTS or (moved is not None and moved < 0):
-        yield found(_ROWS["hand_open"], *keys)
+        yield found(_ROWS["hand_open"])
     elif moved is not None:
-        yield found(_ROWS["hand_later_control" if moved else "hand_same_control"], *keys, less=hidden_at_top(usual, hand.start("cued")),
+        yield found(_ROWS["hand_later_control" if moved else "hand_same_control"], less=hidden_at_top(usual, hand.start("cued")),
                     bands=moved)
 
 

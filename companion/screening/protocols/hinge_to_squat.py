@@ -42,9 +42,9 @@ def findings(hinge: HingeToSquat, context: FindingContext) -> Iterator[Finding]:
     """Yield the finding of a hinge that rounds, or of one that stays clean while sinking."""
     feel = by_feel(hinge.seen_by)
     if hinge.hinge == "rounds":
-        yield found(_ROWS["hinge_rounds"], "seen_by", "hinge", less=feel)
+        yield found(_ROWS["hinge_rounds"], less=feel)
     elif hinge.hinge == "clean" and hinge.sink == "clean":
-        yield found(_ROWS["hinge_clean"], "seen_by", "hinge", "sink", less=feel)
+        yield found(_ROWS["hinge_clean"], less=feel)
 
 
 PROTOCOL: Final = Protocol(

@@ -69,7 +69,7 @@ def findings(fold: HipFold, context: FindingContext) -> Iterator[Finding]:
         if pinch == "yes":
             row = "hip_fold_pinch"
         if row:
-            yield found(_ROWS[row], f"{side}_first", f"{side}_pinch", "pinched", side=side)
+            yield found(_ROWS[row], side=side)
 
 
 PROTOCOL: Final = Protocol(

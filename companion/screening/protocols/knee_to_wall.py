@@ -139,25 +139,23 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
         method = taken[0].method
         least, enough = (TAPE_LEAST, TAPE_ENOUGH) if unit_of(method) == "cm" else (SHIN_LEAST, SHIN_ENOUGH)
         less = {"level": "a phone level is trusted less", "film": FILM_UNPROVEN}.get(method, "")
-        keys = ("method", "placement", *(KEY_OF[method].format(side, n) for n in (1, 2, 3)), f"{side}_check", f"{side}_limit")
         answer = against_threshold(taken, least, context.error(_ID, taken[0].method), show)
         mean, margin = mean_of(taken), abs(answer.margin) / answer.sem
         words = f"knee to wall {answer.words}"
         if side in unsettled:
-            both = (key.replace(side, one, 1) if key.startswith(side) else key for one in SIDES for key in keys)
-            yield found(_ROWS["knee_to_wall_open"], *dict.fromkeys(both), "about_you.height", side=side, words=unsettled[side].rstrip("."))
+            yield found(_ROWS["knee_to_wall_open"], side=side, words=unsettled[side].rstrip("."))
         elif limit == "pinch":
-            yield found(_ROWS["knee_to_wall_pinch"], *keys, side=side)
+            yield found(_ROWS["knee_to_wall_pinch"], side=side)
         elif limit in ("calf", "neither") and mean >= enough.value and answer.answer == "clear":
-            yield found(_ROWS["knee_to_wall_far"], *keys, side=side, less=less, margin=margin, words=(
+            yield found(_ROWS["knee_to_wall_far"], side=side, less=less, margin=margin, words=(
                 f"knee to wall {show(mean, taken[0].unit)}, which reaches the {enough.shown(show)} line "
                 f"({STANDING_WORDS[enough.standing]})"))
         elif limit in ("calf", "neither") and answer.answer == "clear" and len(taken) == 3:
-            yield found(_ROWS["knee_to_wall_clear"], *keys, side=side, less=less, words=words, margin=margin)
+            yield found(_ROWS["knee_to_wall_clear"], side=side, less=less, words=words, margin=margin)
         elif limit == "calf" and answer.answer == "short":
-            yield found(_ROWS["knee_to_wall_short"], *keys, side=side, less=less, words=words, margin=margin)
+            yield found(_ROWS["knee_to_wall_short"], side=side, less=less, words=words, margin=margin)
         else:
-            yield found(_ROWS["knee_to_wall_open"], *keys, side=side, words=words)
+            yield found(_ROWS["knee_to_wall_open"], side=side, words=words)
 
 
 PROTOCOL: Final = Protocol(

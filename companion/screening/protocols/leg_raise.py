@@ -96,9 +96,6 @@ _ROWS: Final = by_id(
         standing="choice"),
 )
 _SHOWN: Final = {"short": "leg_raise_short", "clear": "leg_raise_clear", "close": "leg_raise_open"}
-_ANSWERS: Final = {"level": ("placement", "{}_level", "{}_lean", "{}_level_2", "{}_level_3", "{}_check", "{}_check_lean"),
-                   "heel": ("leg_length", "{}_heel", "{}_heel_2", "{}_heel_3", "{}_check"),
-                   "film": ("{}_film_1", "{}_film_2", "{}_film_3"), "eye": ("{}_eye",)}
 _REPEATS: Final = {"level": ("level", "level_2", "level_3"), "film": ("film_1", "film_2", "film_3"), "heel": ("heel", "heel_2", "heel_3")}
 # Sides differ by 5.0 +- 3.5 degrees (BMC Musculoskelet Disord 2012;13:245, read); more than eight SD past that is taken for a slip
 # until it is measured again (choice). The middle: Youdas 2005, men and women (memory).
@@ -179,14 +176,11 @@ def findings(raised: LegRaise, context: FindingContext) -> Iterator[Finding]:
     unsettled = doubts(raised, context)
     for side in SIDES:
         taken = readings(raised, side)
-        by_method = tuple(key.format(side) for key in _ANSWERS.get(str(raised.method), ()))
         if side in unsettled:
-            both = dict.fromkeys(key.format(one) for one in SIDES for key in _ANSWERS.get(str(raised.method), ()))
-            yield found(_ROWS["leg_raise_open"], "method", "effort", *both, "about_you.sex", side=side,
-                        words=unsettled[side].rstrip("."))
+            yield found(_ROWS["leg_raise_open"], side=side, words=unsettled[side].rstrip("."))
         elif taken:
             answer = against_threshold(taken, RAISE_LEAST, context.error(_ID, taken[0].method), context.show)
-            yield found(_ROWS[_SHOWN[answer.answer]], "method", "effort", *by_method, "about_you.sex", side=side,
+            yield found(_ROWS[_SHOWN[answer.answer]], side=side,
                         words=f"straight leg {answer.words}", less=FILM_UNPROVEN if raised.method == "film" else "",
                         margin=None if taken[0].width else abs(answer.margin) / answer.sem)
 
@@ -194,7 +188,7 @@ def findings(raised: LegRaise, context: FindingContext) -> Iterator[Finding]:
 def _way(key: str) -> str:
     """Return the method of an answer key, "" for none: "left_heel_2" gives "heel"."""
     part = key.partition("_")[2].partition("_")[0]
-    return part if part in _ANSWERS else ""
+    return part if part in ("level", "heel", "film", "eye") else ""
 
 
 def _angle(key: str, side: str, value: float | str | None, said: Mapping[str, float | str | None]) -> float | EyeBand | None:

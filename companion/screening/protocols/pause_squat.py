@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.evidence import EMPTY_BAR, EvidenceRow, Finding, Grade, by_feel, by_id, found
+from companion.screening.evidence import EMPTY_BAR, EvidenceRow, Finding, Grade, by_feel, by_id, found, lighter
 from companion.screening.limits import Work
 from companion.screening.protocol import FindingContext, Protocol
 from companion.screening.safety import BodyPosition
@@ -33,23 +33,23 @@ _ROWS: Final = by_id(
     EvidenceRow("pause_fails", _ID, "With stops, your back rounds twice, at a depth where it keeps its shape while you move",
         "trunk", "for", Grade.MODERATE, twice=True),
     EvidenceRow("pause_clean_body", _ID, "With stops, your back keeps its shape at body weight", "trunk", "against", Grade.WEAK),
-    EvidenceRow("pause_clean_bar", _ID, "With stops, your back keeps its shape with the bar", "trunk", "against", Grade.MODERATE),
+    EvidenceRow("pause_clean_bar", _ID, "With stops, your back keeps its shape with the bar", "trunk", "against", Grade.MODERATE,
+        bar=True),
     EvidenceRow("pause_open", _ID, "The pause squat decides nothing", "trunk", "neither", Grade.NONE, standing="choice"),
 )
 
 
 def findings(pause: PauseSquat, context: FindingContext) -> Iterator[Finding]:
     """Yield the finding: a fail needs two fails and a clean moving squat; clean needs a hard stop to be clean a second time."""
-    keys = ("seen_by", "with", "moving", "hard", "shape", "again")
     feel, load = by_feel(pause.seen_by), "with the bar" if pause.with_ == "bar" else "at body weight"
     kg = EMPTY_BAR if pause.with_ == "bar" else 0.0
     if (pause.moving, pause.shape, pause.again) == ("clean", "rounds", "rounds"):
-        yield found(_ROWS["pause_fails"], *keys, less=feel, load=load, kg=kg)
+        yield found(_ROWS["pause_fails"], less=feel, load=load, kg=kg)
     elif pause.shape == "clean" and (pause.again == "clean" or (pause.hard == "none" and pause.again is None)):
-        yield found(_ROWS["pause_clean_bar" if pause.with_ == "bar" else "pause_clean_body"], *keys, less=feel,
-                    load=load, words="With stops, your back keeps its shape", kg=kg)
+        yield found(_ROWS["pause_clean_bar" if kg else "pause_clean_body"], less=feel or lighter(kg, context.about.load), load=load, kg=kg,
+                    words="With stops, your back keeps its shape")
     elif pause.shape in ("clean", "rounds"):
-        yield found(_ROWS["pause_open"], *keys, load=load)
+        yield found(_ROWS["pause_open"], load=load)
 
 
 PROTOCOL: Final = Protocol(

@@ -51,9 +51,9 @@ def findings(rock: RockBack, context: FindingContext) -> Iterator[Finding]:
     if rock.early:
         return
     if "past" in rock.widths and "early" not in rock.widths:
-        yield found(_ROWS["rock_past_hip"], *KNEE_WIDTHS)
+        yield found(_ROWS["rock_past_hip"])
     elif {"early", "at_fold"} & set(rock.widths):
-        yield found(_ROWS["rock_open"], *KNEE_WIDTHS)
+        yield found(_ROWS["rock_open"])
 
 
 PROTOCOL: Final = Protocol(

@@ -99,7 +99,6 @@ ROWS_BY_CHANGE: Final = {
     ("wide", 1): ("wide_later_hip",)}
 """The rows for a squat with one change that rounds later (1), at the same depth (0) or earlier (-1)."""
 
-_PLAIN: Final = ("seen_by", "plain_rounds", "plain_depth")
 
 
 def findings(look: SquatLook, context: FindingContext) -> Iterator[Finding]:
@@ -113,34 +112,30 @@ def findings(look: SquatLook, context: FindingContext) -> Iterator[Finding]:
         return feel or little or hidden_at_top(plain, look.start(squat))
 
     if look.rounds("plain") in ("little", "clearly"):
-        yield found(_ROWS["squat_rounds"], "plain_rounds", "plain_depth")
+        yield found(_ROWS["squat_rounds"])
     if plain is not None and plain < NEVER_STARTS:
         for (squat, way), ids in ROWS_BY_CHANGE.items():
             moved = look.moved(squat)
             if moved is not None and way == (moved > 0) - (moved < 0):
                 for row in ids:
-                    yield found(_ROWS[row], *_PLAIN, f"{squat}_rounds", f"{squat}_depth", "again_rounds", "again_depth",
-                                less=less(squat), bands=moved, looks=1)
+                    yield found(_ROWS[row], less=less(squat), bands=moved, looks=1)
         sparing = [look.moved(squat) for squat in SPARE_THE_HIP]
         if None not in sparing and all((moved or 0) <= 0 for moved in sparing):
-            changed = (f"{squat}_{asked}" for squat in SPARE_THE_HIP for asked in ("rounds", "depth"))
-            yield found(_ROWS["unmoved_hip"], *_PLAIN, *changed, "again_rounds", "again_depth",
-                        less=feel or hidden_at_top(plain, plain), bands=0, looks=1)
+            yield found(_ROWS["unmoved_hip"], less=feel or hidden_at_top(plain, plain), bands=0, looks=1)
     loaded = bands_later(plain, look.start("load"))
     if loaded is None or look.load_film == "no":
         return
     load = f"at {context.show(look.load_kg, 'kg')}" if look.load_kg is not None else "load not told"
-    keys = (*_PLAIN, "load_film", "load_rounds", "load_depth", "load_kg", "about_you.load")
     if loaded < 0:
         one = ONE_BAND if loaded == -1 else ""
-        yield found(_ROWS["load_earlier_trunk"], *keys, less=less("load") or one, load=load, kg=look.load_kg, bands=loaded)
+        yield found(_ROWS["load_earlier_trunk"], less=less("load") or one, load=load, kg=look.load_kg, bands=loaded)
     elif not hidden_at_top(plain, look.start("load")) and (
             loaded > 0 or (look.rounds("plain"), look.rounds("load")) != ("little", "clearly")):
         # A film of light sets says little about the working load.
         usual = context.about.load
         light = look.load_kg is None or (usual is not None and look.load_kg < usual)
         why = less("load") or ("it may not be your working load" if light else "")
-        yield found(_ROWS["load_same_trunk"], *keys, less=why, load=load, kg=look.load_kg, bands=loaded)
+        yield found(_ROWS["load_same_trunk"], less=why, load=load, kg=look.load_kg, bands=loaded)
 
 
 SQUATS: Final = (("plain", "plain"), ("heels", "heels raised"), ("front", "weight held in front"), ("slow", "three seconds down"),

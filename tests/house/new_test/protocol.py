@@ -42,7 +42,7 @@ def findings(turned: SeatedHipRotation, context: FindingContext) -> Iterator[Fin
     for side in SIDES:
         if taken := readings(turned, side):
             answer = against_threshold(taken, LINE, context.error(_ID, "level"), context.show)
-            yield found(_ROWS[f"seated_hip_{answer.answer}"], side, side=side, words=f"seated hip rotation {answer.words}")
+            yield found(_ROWS[f"seated_hip_{answer.answer}"], side=side, words=f"seated hip rotation {answer.words}")
 
 
 PROTOCOL: Final = Protocol(

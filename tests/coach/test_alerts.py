@@ -1,0 +1,232 @@
+"""Alerts: what reaches a coach at once, and what a lifter hears where nobody has seen it."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+
+import pytest
+
+from tests.app.test_service import CHECK, WARM
+from tests.coach.gym import KIM, MIA, ODA, SAM
+
+
+async def test_pain_is_told_at_once_with_a_button_to_write_back(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    told = [text for text in gym.heard(KIM) if "something hurt" in text]
+    assert len(told) == 1
+    assert "5 of 10" in told[0]
+    buttons = gym.db.execute("select buttons from outbox where text = ?", (told[0],)).fetchone()[0]
+    assert f"go.coach_note.{gym.id_of(SAM)}" in buttons
+
+
+async def test_what_is_told_at_once_begins_with_what_the_lifter_was_told(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    assert gym.heard(KIM)[-1].startswith("sam, no squats or tests today: something hurt (back, 5 of 10")
+    await gym.say("my chest hurts", "now")
+    assert gym.heard(KIM)[-1].startswith("sam, sent to emergency care: wrote “my chest hurts”")
+    await gym.lifter(MIA)
+    await gym.say(f"code {await gym.code_for('Mia')}", who=MIA)
+    await gym.say("Yes, I agree", "safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no", who=MIA)
+    assert gym.heard(KIM)[-1].startswith("mia, a clinician comes first: safety check. With that history")
+
+
+@pytest.mark.parametrize(("answers", "told"), [
+    ((), ""), (("Lower back", "9"), " (where: Lower back; bad: 9)"), (("Lower back", "stop"), " (where: Lower back)")])
+async def test_pain_that_is_not_told_to_the_end_is_told_all_the_same(gym, answers, told):
+    await gym.linked()
+    await gym.say("my back hurts", *answers)
+    await gym.companion.sweep()
+    assert not any("something hurt" in text for text in gym.heard(KIM)), "they may be answering"
+    for _ in range(100):
+        gym.clock.at += timedelta(minutes=6)
+        await gym.companion.sweep()
+    said = [text for text in gym.heard(KIM) if "something hurt" in text]
+    assert len(said) == 1
+    assert said[0].startswith("sam, no squats or tests today: something hurt, and the questions about it are still open")
+    assert told in said[0]
+    await gym.say("my lifters", who=KIM)
+    assert "questions open" in gym.heard(KIM)[-2]
+
+
+async def test_pain_told_to_the_end_is_told_once(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "stop")
+    gym.clock.at += timedelta(minutes=1)
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    gym.clock.at += timedelta(minutes=30)
+    await gym.companion.sweep()
+    assert sum("something hurt" in text for text in gym.heard(KIM)) == 1
+
+
+@pytest.mark.parametrize(("words", "about"), [
+    (("write to my coach", "my knee hurts a bit since tuesday"), " (about “my knee hurts a bit since tuesday”)"),
+    (("knee to wall", *CHECK, *WARM, "tape", "stop"), "")])
+async def test_did_something_hurt_left_unanswered_for_five_minutes_is_told_once(gym, words, about):
+    """Five minutes: choice, as for open questions about pain."""
+    await gym.linked()
+    assert "Did something hurt?" in (await gym.say(*words))[-1]
+    gym.clock.at += timedelta(minutes=4)
+    await gym.companion.sweep()
+    assert not any("whether something hurt" in text for text in gym.heard(KIM)), "they may be answering"
+    for _ in range(100):
+        gym.clock.at += timedelta(minutes=1)
+        await gym.companion.sweep()
+    told = [text for text in gym.heard(KIM) if "whether something hurt" in text]
+    assert [text.partition(": ")[2] for text in told] == [f"was asked whether something hurt, and has not answered{about}"]
+    await gym.say("my lifters", who=KIM)
+    assert "was asked whether something hurt today, no answer" in "\n".join(gym.heard(KIM))
+
+
+async def test_did_something_hurt_that_was_answered_is_told_by_nobody(gym):
+    await gym.linked()
+    await gym.say("write to my coach", "my knee hurts a bit since tuesday", "No")
+    gym.clock.at += timedelta(minutes=30)
+    await gym.companion.sweep()
+    assert not any("whether something hurt" in text for text in gym.heard(KIM))
+
+
+async def test_a_referral_is_asked_about_the_next_day_until_they_went_and_the_coach_reads_what_was_said(gym):
+    """At ten the next day, every three days for a month where nobody answers: choice."""
+    await gym.linked()
+    await gym.say("my back hurts", "Leg", "5", "no", "yes", "yes", "no", "no")
+    asks, seen = "Did you go? What was said?", "sam, a clinician comes first: has "
+
+    async def days(count: int) -> int:
+        before = sum(asks in text for text in gym.heard(SAM))
+        for _ in range(count * 4):
+            gym.clock.at += timedelta(hours=6)
+            await gym.companion.sweep()
+            await gym.listen()
+        return sum(asks in text for text in gym.heard(SAM)) - before
+
+    assert await days(1) == 1
+    assert await days(6) == 2, "nobody answered"
+    await gym.say("Being seen", "Not yet")
+    assert gym.heard(KIM)[-1] == f"{seen}not been seen yet"
+    assert await days(4) == 1
+    await gym.say("Being seen", "Yes, I went", "a nerve, no load until May")
+    assert gym.heard(KIM)[-1] == f"{seen}been seen. Told, in their words: a nerve, no load until May"
+    assert await days(40) == 0
+    await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
+    assert "Been seen: yes, told" in gym.heard(KIM)[-1]
+
+
+async def test_a_referral_that_is_settled_by_a_check_is_not_asked_about(gym):
+    await gym.linked()
+    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no")
+    assert gym.db.execute("select count(*) from reminders where kind = 'referral' and state = 'open'").fetchone()[0] == 1
+    await gym.say("safety check", "no", "no", "no", "no", "no", "no", "yes", "0", "no")
+    assert gym.db.execute("select count(*) from reminders where kind = 'referral' and state = 'open'").fetchone()[0] == 0
+
+
+UNSEEN = "Your coach hasn't seen yet what you told me. Don't wait for them"
+
+
+async def an_alert(gym, at: str) -> None:
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat(at)
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+
+
+async def pass_hours(gym, hours: float) -> list[str]:
+    for _ in range(round(hours * 4)):
+        gym.clock.at += timedelta(minutes=15)
+        await gym.companion.sweep()
+        await gym.listen()
+    return [text for text in gym.heard(SAM) if UNSEEN in text]
+
+
+async def test_an_alert_no_coach_has_seen_in_two_hours_is_told_to_the_lifter_once(gym):
+    """Two hours: choice."""
+    await an_alert(gym, "2026-03-09T10:00+00:00")
+    assert await pass_hours(gym, 1.75) == []
+    assert len(await pass_hours(gym, 0.5)) == 1
+    assert len(await pass_hours(gym, 60)) == 1
+    assert not any("no coach has seen" in text for text in gym.heard(KIM)), "there is no second coach to tell"
+
+
+async def test_by_night_it_waits_for_the_end_of_quiet_hours_and_two_hours_more(gym):
+    await an_alert(gym, "2026-03-09T23:30+00:00")
+    assert await pass_hours(gym, 9.5) == []
+    assert len(await pass_hours(gym, 2)) == 1
+
+
+@pytest.mark.parametrize("tap", ["Seen", "See sam"])
+async def test_a_coach_who_taps_has_seen_it(gym, tap):
+    await an_alert(gym, "2026-03-09T10:00+00:00")
+    said = await gym.say(tap, who=KIM)
+    assert tap != "Seen" or said[-1] == "Noted: you have seen it. sam can read that."
+    assert await pass_hours(gym, 30) == []
+    await gym.say("my coaches")
+    assert tap != "Seen" or any("Kim, an alert" in text for text in gym.heard(SAM))
+
+
+async def test_seen_counts_for_what_was_told_before_it_and_not_for_what_comes_after(gym):
+    await an_alert(gym, "2026-03-09T10:00+00:00")
+    await gym.say("Seen", who=KIM)
+    await gym.say("my chest hurts", "now")
+    assert len(await pass_hours(gym, 3)) == 1
+
+
+async def test_where_there_is_a_second_coach_both_are_told_that_nobody_has_seen_it(gym):
+    await gym.coach(ODA)
+    await gym.linked()
+    await gym.say(f"code {await gym.code_for('Sam', ODA)}", "Yes, I agree")
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    assert len(await pass_hours(gym, 3)) == 1
+    for coach in (KIM, ODA):
+        await gym.listen(coach)
+        assert sum(text.startswith("sam, no squats or tests today: no coach has seen this yet: something hurt") for text in
+                   gym.heard(coach)) == 1
+    await gym.say("Seen", who=ODA)
+    assert len(await pass_hours(gym, 30)) == 1
+
+
+async def test_somebody_else_s_coach_can_say_nothing_of_an_alert(gym):
+    await an_alert(gym, "2026-03-09T10:00+00:00")
+    await gym.coach(ODA)
+    await gym.tap(ODA, f"go.alert_seen.{gym.id_of(SAM)}-1")
+    assert gym.heard(ODA)[-1] == "That is not one of your lifters."
+    assert len(await pass_hours(gym, 3)) == 1
+
+
+async def test_an_answer_about_a_referral_is_no_alarm_that_waits_to_be_seen(gym):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no")
+    await gym.say("Seen", who=KIM)
+    await gym.tap(SAM, "go.referral")
+    await gym.say("Not yet")
+    assert gym.heard(KIM)[-1].endswith("has not been seen yet")
+    assert await pass_hours(gym, 5) == []
+
+
+async def test_a_limit_reaches_the_coach_and_their_page_and_is_no_alarm_that_waits_to_be_seen(gym):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("my physio said nothing over 60 kg until i am cleared", "Yes, that is so", "Yes, that is right")
+    limit = "nothing above 60 kg, until they clear you, said by a physiotherapist"
+    assert gym.heard(KIM)[-1] == f"sam: was told by a clinician: {limit}"
+    await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
+    assert f"Told by a clinician: {limit}" in gym.heard(KIM)[-1]
+    assert await pass_hours(gym, 5) == []
+
+
+async def test_a_coach_linked_since_is_not_waited_for(gym):
+    await gym.coach(KIM)
+    await gym.lifter(SAM)
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    gym.clock.at += timedelta(minutes=5)
+    await gym.say(f"code {await gym.code_for('Sam')}", "Yes, I agree")
+    assert await pass_hours(gym, 5) == []
+
+
+async def test_who_has_no_coach_hears_nothing_of_one(gym):
+    await gym.lifter(SAM)
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    assert await pass_hours(gym, 5) == []

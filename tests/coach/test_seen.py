@@ -1,0 +1,122 @@
+"""Everything a coach reads of a lifter is in an export, read back by programs that are not ours."""
+
+from __future__ import annotations
+
+import io
+import json
+import re
+from datetime import timedelta
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pandas
+import pytest
+from fhir.resources.bundle import Bundle
+
+from companion.coach.caseload_page import GROUP_MEANINGS, caseload_html
+from companion.coach.lifter_messages import LIFTER_VIEWS
+from companion.coach.report import report_html
+from companion.coach.seen import seen_of
+from companion.coach.views import show
+from companion.coach.whys import TOPICS, WHY_PREFIX
+from companion.export.registry import FORMATS, ExportSource
+from companion.record import coaching
+from companion.record.context import known_of
+from companion.record.turn import Turn
+from flows.catalogue import BOOK
+from tests.coach.made_up import NOW, Kept, a_lifter, opened
+
+NAME = "Ottilie Brandt"
+
+
+class Texts(HTMLParser):
+    """The texts of a page's cells, terms, list items and captions."""
+
+    INSIDE = frozenset(("td", "dd", "li", "figcaption"))
+
+    def __init__(self, html: str) -> None:
+        super().__init__()
+        self.depth, self.found = 0, [""]
+        html = html[html.index("<main"):]
+        self.feed(html)
+
+    def handle_starttag(self, tag: str, attrs: object) -> None:
+        self.depth += tag in self.INSIDE
+        if tag in (*self.INSIDE, "div", "p", "span"):
+            self.found.append("")
+
+    def handle_endtag(self, tag: str) -> None:
+        self.depth -= tag in self.INSIDE
+        if tag in (*self.INSIDE, "div", "p", "span"):
+            self.found.append("")
+
+    def handle_data(self, data: str) -> None:
+        if self.depth:
+            self.found[-1] += data
+
+
+def spaced(text: str) -> str:
+    return " ".join(text.split())
+
+
+@pytest.fixture(scope="module")
+def of(tmp_path_factory) -> ExportSource:
+    db = opened(tmp_path_factory.mktemp("seen") / "companion.sqlite")
+    sam = a_lifter(db, NAME, note="slept badly; =1+1, the bar felt light")
+    Kept(db, sam, NOW - timedelta(hours=1), 500).run("note_to_coach", {"text": "Friday went well"})
+    return ExportSource(db, sam, NOW, known_of(db, sam, NOW).facts, BOOK, seen_of)
+
+
+@pytest.fixture(scope="module")
+def told(of) -> str:
+    """All that the table holds, as another program reads it."""
+    table = pandas.read_csv(io.StringIO(FORMATS["coach"].made(of)), dtype=str, keep_default_na=False)
+    assert list(table.columns) == ["reader", "page", "part", "words"]
+    return "\n".join(spaced(f"{row.part} · {row.words}") for row in table.itertuples())
+
+
+def read_by_coaches(of: ExportSource) -> list[str]:
+    """Every line a coach can open of the lifter, apart from the answers and the thread."""
+    ((coach, _),) = coaching.coaches_of(of.db, of.person)
+    turn = Turn(of.db, coach, NOW, BOOK)
+    of.db.execute("savepoint looked")
+    asked = [*(f"-{what}".rstrip("-") for what in LIFTER_VIEWS if what != "thread"),
+             *("-" + WHY_PREFIX + one.name for one in TOPICS if one.listed)]
+    says = show(turn, "since", "") + [say for what in asked for say in show(turn, "lifter", f"{of.person}{what}")]
+    of.db.execute("rollback to looked")
+    pages = [caseload_html(of.db, coach, NOW), report_html(of.db, of.person, NOW, BOOK, with_log=False)]
+    lines = [line for say in says for line in say.text.split("\n")] + [text for page in pages for text in Texts(page).found]
+    return [re.sub(rf"^(?:[0-9]+\. )?{NAME}: |^Due from you: ", "", spaced(line)).strip("().") for line in lines if line.strip()]
+
+
+LEGEND = {*GROUP_MEANINGS.values(), NAME, "–", "Since you last looked: 1 of 1 lifter"}
+
+
+def test_every_line_of_every_page_is_in_the_table(of, told):
+    missing = [line for line in read_by_coaches(of) if line.casefold() not in told.casefold() and line not in LEGEND]
+    assert not missing, "\n".join(missing)
+
+
+def test_the_bundle_has_the_same_words(of, told):
+    bundle = Bundle.model_validate(json.loads(FORMATS["fhir"].made(of)))
+    said = {note for entry in bundle.entry if (note := getattr(entry.resource, "valueString", None))}
+    rows = pandas.read_csv(io.StringIO(FORMATS["coach"].made(of)), dtype=str, keep_default_na=False)
+    assert {spaced(words).removeprefix("'") for words in rows.words} <= {spaced(one) for one in said}
+
+
+def test_a_private_note_is_in_no_table(of, tmp_path: Path):
+    ((coach, _),) = coaching.coaches_of(of.db, of.person)
+    of.db.execute("savepoint noted")
+    coaching.audit_act(of.db, of.person, coach, "private", "ask about sleep", "", NOW)
+    assert all("ask about sleep" not in FORMATS[name].made(of) for name in FORMATS)
+    of.db.execute("rollback to noted")
+
+
+def test_a_lifter_without_a_coach_has_what_the_operator_reads(of):
+    ((coach, _),) = coaching.coaches_of(of.db, of.person)
+    of.db.execute("savepoint left")
+    coaching.withdraw(of.db, of.person, coach, NOW)
+    rows = list(seen_of(of))
+    assert {row.reader for row in rows} == {""}
+    assert {"caseload", "states", "summary"} <= {row.page for row in rows}
+    of.db.execute("rollback to left")
