@@ -17,7 +17,7 @@ from tests.drive import NOW
 RIGHT = ("right", "confirmed", "asked")
 
 
-@pytest.mark.parametrize(("name", "silent_most", "right_least"), [("seen", 0, 0.965), ("unseen", 7, 0.89)])
+@pytest.mark.parametrize(("name", "silent_most", "right_least"), [("seen", 0, 0.965), ("unseen", 7, 0.895)])
 def test_what_people_type_is_read_right_asked_about_or_refused_and_hardly_ever_misread(name, silent_most, right_least):
     """Silent: a slot was filled wrongly and nobody asked. The lines themselves are not shown."""
     verdicts = Counter(outcome.verdict for _, outcome in counted(name))
@@ -30,7 +30,7 @@ def test_every_line_names_a_state_and_an_act():
     assert acts == {"answer", "question", "unsure", "not_yet", "correction", "pain", "flag", "command", "chat", "nothing"}
 
 
-@pytest.mark.parametrize(("name", "most"), [("seen", 26), ("unseen", 12)])
+@pytest.mark.parametrize(("name", "most"), [("seen", 28), ("unseen", 12)])
 def test_lines_are_left_out_only_where_their_question_is_gone(name, most):
     """Few lines, of few questions, and of no question that is still asked somewhere."""
     assert len(gone(name)) <= most
