@@ -8,7 +8,7 @@ from typing import Final
 from companion.conversation.amending import amend
 from companion.conversation.answers import help_with, tell
 from companion.conversation.asking import ask_again, ask_aside, describe
-from companion.conversation.corrections import correction, elsewhere, mentions, names
+from companion.conversation.corrections import beside, correction, elsewhere
 from companion.conversation.draft import Draft
 from companion.conversation.kinds import Answer
 from companion.conversation.moves import answer, back, skip
@@ -68,9 +68,9 @@ def act_on(draft: Draft, text: str) -> bool:
         return False
     agreed = isinstance(read, Answer) and (not spoken.chosen.values or read.value in spoken.chosen.values)
     if agreed and spoken.act in (SpeechAct.ANSWER, SpeechAct.UNSURE, SpeechAct.CHAT) and not spoken.asks:
-        if not _earlier(draft, text):
-            return False
-        return _put_right(draft, text)
+        if _earlier(draft, text):
+            return _put_right(draft, text)
+        return isinstance(read, Answer) and _says_otherwise(draft, text, read)
     match spoken.act:
         case SpeechAct.CORRECTION:
             return _put_right(draft, text)
@@ -101,12 +101,27 @@ def act_on(draft: Draft, text: str) -> bool:
     return True
 
 
+def _says_otherwise(draft: Draft, text: str, read: Answer) -> bool:
+    """Ask whether a message is understood that names several questions, where they make of it another answer than the open one alone
+    does: "65 on the left, 75 on the right"."""
+    understood = understand(draft, text, heard_at(draft, text)) if len(clauses(text)) > 1 else None
+    if understood is None or understood.slots[0].value == read.value:
+        return False
+    ask_aside(draft, "understood", text)
+    return True
+
+
 def _earlier(draft: Draft, text: str) -> bool:
-    """True if a message names an earlier answer of this run and not the open question: "first was 72", "height is 181"."""
-    if draft.ask.safety or not mentions(draft, text):
+    """True if a message names an earlier answer of this run more clearly than the open question, or that one can't take what it says:
+    "first was 72", "height is 181"."""
+    if draft.ask.safety:
         return False
     found = correction(draft, text)
-    return found is not None and found.named and not names(draft.ask, text)
+    return found is not None and found.named and (found.points > 1.5 + max(beside(draft, text), 0) or not _fits(draft, text))
+
+
+def _fits(draft: Draft, text: str) -> bool:
+    return understand(draft, text, heard_at(draft, text)) is not None
 
 
 def other_than_answer(draft: Draft, text: str) -> bool:
@@ -150,7 +165,8 @@ _RIGHTS_LONGEST: Final = 9
 
 
 def not_words(draft: Draft, text: str) -> bool:
-    """Ask whether a wish, a question or a "not yet" is meant as words of one's own; skip where there is nothing to say."""
+    """Ask whether a wish, a question, a "not yet" or, about health, a "don't know" is meant as words of one's own; skip where there is
+    nothing to say."""
     if not draft.ask.safety and _NOTHING_TO_SAY.fullmatch(flat(text)):
         skip(draft)
         return True
@@ -158,8 +174,9 @@ def not_words(draft: Draft, text: str) -> bool:
     if spoken.wants in RIGHTS and len(text.split()) <= _RIGHTS_LONGEST and not draft.ask.safety:
         return _wanted(draft, spoken.wants)
     wishes = (spoken.act is SpeechAct.COMMAND and spoken.wants in _ASIDES) or _waits(text)
+    untold = spoken.act is SpeechAct.UNSURE and draft.ask.safety
     asks = spoken.act is SpeechAct.QUESTION and spoken.asks is not Asks.CANT and draft.compiled.flow.policy.hears_pain
-    doubtful = asks or (wishes and not draft.ask.safety)
+    doubtful = asks or untold or (wishes and not draft.ask.safety)
     if doubtful and len(text.split()) <= _ASIDES_LONGEST and isinstance(draft.ask.kind.read(text, draft.context), Answer):
         ask_aside(draft, "understood", text)
         return True
@@ -175,13 +192,13 @@ def _put_right(draft: Draft, text: str) -> bool:
     if (found is None or not found.named) and not draft.ask.safety and elsewhere(draft, text):
         ask_aside(draft, "corrected", text)
         return True
-    understood = understand(draft, text, heard_at(draft, text))
-    if understood and (found is None or not found.named):
+    here = beside(draft, text)
+    if here >= max(found.points if found else 0, found is not None) and _fits(draft, text):
         ask_aside(draft, "understood", text)
-        return bool(understood)
+        return True
     if found is None and draft.ask.safety:
         return False
-    if found is None:
+    if found is None or found.points == 1:
         ask_again(draft, "Which answer should change, and to what? Say it with its name, such as “left 11”.")
     elif found.new is None:
         amend(draft, text)

@@ -14,9 +14,10 @@ from companion.conversation.asking import ask_again, stand_again
 from companion.conversation.cards import AnswerCard, card_of
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Say, Tap
-from companion.conversation.prompt import in_one_line, prompt, start_payload
+from companion.conversation.prompt import in_one_line, progress, prompt, start_payload
 from companion.conversation.table import HELP
 from companion.conversation.wording import MOST_WORDS, render
+from companion.language.act_rules import matches
 from companion.language.questions import FREE, FREE_SAFETY, asked_likely, asked_surely, is_question, plain
 
 UNKNOWN: Final = "I can't answer that one: I only know these tests and what belongs to them."
@@ -53,6 +54,8 @@ def tell(draft: Draft, text: str) -> None:
     part, topic = asked_surely(text), answers.topic_of(text)
     belt = topic and part == "cant" and _MAY_I.match(plain(text))  # "can I use my belt" asks about belts
     said = answers.word(text) or ("" if belt else _about_this(draft, part))
+    if not said and draft.compiled.flow.policy.counted and matches("how_far", plain(text)):
+        said = f"{progress(draft.compiled, draft.top, draft.facts())}."
     if not said and topic:
         said = answers.says(topic, draft.known)
     said = said or (_about_this(draft, asked_likely(text)) if draft.top.flow != draft.book.home else "")

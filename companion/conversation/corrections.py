@@ -16,76 +16,56 @@ from companion.conversation.condition import Value
 from companion.conversation.draft import Draft
 from companion.conversation.flow import SIDES, Ask
 from companion.conversation.kinds import Ready
+from companion.conversation.naming import COMPARED_WITH, POINTS_EACH, names_it, points, sides
 from companion.conversation.number_kinds import Number
-from companion.conversation.number_slots import ABOUT, Slot, slot_of
-from companion.conversation.slots import CALLED, options_of, slot_words
+from companion.conversation.number_slots import Slot, slot_of
+from companion.conversation.slots import options_of, slot_words
 from companion.language.choosing import choose
 from companion.language.clauses import Clause, Mood, clauses
 from companion.language.quantities import quantities, spelt
-from companion.language.units import to_kept, unit_word
+from companion.language.units import to_kept
 
-_OLD: Final = re.compile(r"\b(?:not|instead of|rather than|isnt|wasnt|ignore the|put|said|typed)\s+(?:the |a |an |that |was )?(-?\d[\d.]*)")
-_NOT_THAT: Final = re.compile(r",? \b(?:not|instead of|rather than) (?:the |a |an )?([a-z ]+)$")
+_OLD: Final = re.compile(
+    r"\b(?:not|instead of|rather than|isnt|wasnt|ignore the|"
+    r"(?:put|said|typed|wrote|sent|gave|entered|told you|tapped|pressed)(?: in| you)?)"
+    r"\s+(?:the |a |an |that |was )?(-?\d[\d.]*)")
+_NOT_THAT: Final = re.compile(r",? \b(?:not|instead of|rather than) (?!at all)(?:the |a |an )?([a-z ]+)$")
+_LEAD: Final = re.compile(r"^(?:(?:no|oh|ah|oops|wait|sorry|hang on|hold on|hmm+|actually|well|yes|yeah)\b[ ,.!-]*)+(?=\S)")
+"""Words with which a correction begins, none of which is its new answer."""
 """The old answer at the end of a correction: "a little not clearly"."""
 
-_FIRST: Final = re.compile(r"\b(?:first|1st|earlier|usual|plain|original)\b")
-_COMPARED: Final = re.compile(
-    r"\b(?:than|as|like|from|with|same (?:in|on)) (?:on |in |for )?(?:the |my )?(?:first|second|left|right|other|last|previous|"
-    r"usual|plain|slow)(?: ones?| times?| leg| side| foot)?\b")
-"""What an answer is only compared with."""
-
-_NAMING: Final = frozenset((
-    "first", "second", "earlier", "usual", "plain", "original", *SIDES, "weight", "weigh", "height", "tall", "load", "years"))
-_SECOND: Final = re.compile(r"\b(?:second|2nd)\b")
-
-
 class Correction(NamedTuple):
-    """One answer of this run to put right: its slot with the new value, None to ask it again; and the value it had. ``named``: true if the
-    message names it by side, order or name."""
+    """One answer of this run to put right: its slot with the new value, None to ask it again; and the value it had. ``points``: how clearly
+    the message says which it is; with 1 it is only the last of its kind, and others were given since."""
 
     key: str
     new: Slot | None
     old: Value
-    named: bool = False
+    points: float = 0
+
+    @property
+    def named(self) -> bool:
+        """True if the message names it, by name, side, order or the value it had."""
+        return self.points >= POINTS_EACH
 
 
 def correction(draft: Draft, text: str) -> Correction | None:
-    """Return the answer that a message puts right, None where that is not clear."""
-    plain = _COMPARED.sub(" ", spelt(text))
+    """Return the answer that a message puts right, None where that is not clear. Of those that fit as well the last is meant."""
+    plain = COMPARED_WITH.sub(" ", _LEAD.sub("", spelt(text)))
     if not draft.top.trail:
         return None
     whole = tuple(Clause(clause.words, Mood.SAID, clause.ends, clause.raw) for clause in clauses(_NOT_THAT.sub("", plain)))
-    rated = [(rating, found) for found in _candidates(draft, plain, whole) if (rating := _rating(draft, plain, found)) > 0]
+    rated = [(rating, found) for found in _candidates(draft, plain, whole) if (rating := _rating(draft, plain, found)) >= 0]
     if not rated:
         return None
     best = max(rating for rating, _ in rated)
     top = [found for rating, found in rated if rating == best]
-    return top[0]._replace(named=best > 1) if len(top) == 1 or best < 2 else None
+    return top[0]._replace(points=best) if len(top) == 1 or not best else None
 
 
-def mentions(draft: Draft, text: str) -> bool:
-    """True if a message may name an earlier answer at all: by order, side, or a word of its name."""
-    words = set(re.findall(r"[a-z]+", text.casefold()))
-    return bool(words & _NAMING) or bool(_NOT_THAT.search(spelt(text))) or any(
-        part in words for key in draft.top.trail for part in _parts(key))
-
-
-def _parts(key: str) -> list[str]:
-    """Return the words of a question's key, without units: "38 deg" is a reading, and names no question."""
-    return [part for part in key.split("_") if unit_word(part) is None]
-
-
-def names(ask: Ask, text: str) -> bool:
-    """True if a message names a question itself: its side, with no word of order, or its name."""
-    plain = _COMPARED.sub(" ", spelt(text))
-    if _FIRST.search(plain) and not _last(ask.key, "1"):
-        return False
-    about = ABOUT.get(ask.key)
-    return bool(ask.side and re.search(rf"\b{ask.side}\b", plain)) or bool(about and re.search(rf"\b(?:{about})\b", plain))
-
-
-def _last(key: str, number: str) -> bool:
-    return key.endswith(f"_{number}")
+def beside(draft: Draft, text: str) -> int:
+    """Return how clearly a message names the open question itself (``naming.points``)."""
+    return points(draft, draft.ask, COMPARED_WITH.sub(" ", spelt(text)))
 
 
 class Elsewhere(NamedTuple):
@@ -101,7 +81,7 @@ class Elsewhere(NamedTuple):
 
 def elsewhere(draft: Draft, text: str) -> Elsewhere | None:
     """Return the answer of another run of today that a message puts right by name, the latest; None where there is none."""
-    plain = _COMPARED.sub(" ", spelt(text))
+    plain = COMPARED_WITH.sub(" ", spelt(text))
     whole = tuple(Clause(clause.words, Mood.SAID, clause.ends, clause.raw) for clause in clauses(_NOT_THAT.sub("", plain)))
     latest = {(row.run, row.key): row for row in draft.known.answers()}
     for row in reversed(latest.values()):
@@ -109,7 +89,7 @@ def elsewhere(draft: Draft, text: str) -> Elsewhere | None:
         if row.status != "ok" or row.at.date() != draft.known.now.date() or row.run == draft.top.run or ask is None:
             continue
         new = _new_value(draft, ask, plain, whole, row.value)
-        if new is not None and _names_it(draft, ask, row.flow, row.key, row.value, plain):
+        if new is not None and _named(draft, ask, row.flow, row.key, row.value, plain):
             return Elsewhere(row.flow, row.run, row.key, new, row.value)
     return None
 
@@ -131,10 +111,10 @@ def _new_value(draft: Draft, ask: Ask, plain: str, whole: tuple[Clause, ...], ol
     return Slot(ask.key, values[0]) if len(values) == 1 else None
 
 
-def _names_it(draft: Draft, ask: Ask, flow: str, key: str, value: Value | None, plain: str) -> bool:
-    """True if a message names an answer of another run: by what it is about, its side, or, at a choice, the answer it had."""
-    about, side = ABOUT.get(ask.key), ask.side or next((side for side in SIDES if key.startswith(f"{side}_")), "")
-    if (about and re.search(rf"\b(?:{about})\b", plain)) or (side and re.search(rf"\b{side}\b", plain)):
+def _named(draft: Draft, ask: Ask, flow: str, key: str, value: Value | None, plain: str) -> bool:
+    """True if a message names an answer of another run: by its name, its side, or, at a choice, its test or the answer it had."""
+    side = ask.side or next((side for side in SIDES if key.startswith(f"{side}_")), "")
+    if side in sides(plain) or (isinstance(ask.kind, Number) and names_it(draft, ask, plain)):
         return True
     if isinstance(ask.kind, Number):
         return False
@@ -184,38 +164,23 @@ def _candidates(draft: Draft, plain: str, whole: tuple[Clause, ...]) -> Iterator
             yield Correction(ask.key, None, old)
 
 
-def _rating(draft: Draft, plain: str, found: Correction) -> int:
-    """Return how well a correction fits an answer: 0 not at all, 1 by its kind only, more where side, name, order or old value agree."""
+def _rating(draft: Draft, plain: str, found: Correction) -> float:
+    """Return how well a correction fits an answer: less than 0 not at all, 0 by its kind only, more where its name, side, place in the
+    order or old value agree; of two alike the last of its kind, and the last of all."""
     ask = draft.compiled.stops[found.key]
     assert isinstance(ask, Ask)
     if found.new is not None and found.new.value == found.old:
-        return 0
-    rating = 1
-    if ask.side and draft.ask.side and ask.side != draft.ask.side and not re.search(rf"\b{ask.side}\b", plain):
-        return 0
-    sides = [side for side in SIDES if re.search(rf"\b{side}\b", plain)]
-    if sides:
-        if ask.side and ask.side not in sides:
-            return 0
-        rating += 2 * bool(ask.side)
-    name = CALLED.get(ask.key, "") or next((part for part in _parts(ask.key.removeprefix(f"{ask.side}_")) if len(part) > 2), "")
-    if name and re.search(rf"\b(?:{ABOUT.get(ask.key, name)}|{re.escape(name)})\b", plain):
-        rating += 2
-    elif any(re.search(rf"\b(?:{words})\b", plain) for key, words in ABOUT.items() if key != ask.key) and ask.key in ABOUT:
-        return 0
-    for pattern, number in ((_FIRST, "1"), (_SECOND, "2")):
-        if pattern.search(plain):
-            last = ask.key.rsplit("_", 1)[-1]
-            if last.isdecimal() and last != number:
-                return 0
-            first = ask.key.startswith(("plain", "usual")) or f"{ask.key}_2" in draft.compiled.stops
-            rating += last == number or (number == "1" and first)
+        return -1
+    rating = float(points(draft, ask, plain))
+    last = not rating and found.key == next(one.key for one in _answered(draft) if one.kind == ask.kind)
+    if ask.side and draft.ask.side and ask.side != draft.ask.side and ask.side not in sides(plain) and not last:
+        return -1
     if (denied := _NOT_THAT.search(plain)) and ask.kind.options:
-        rating += 2 * (found.old in choose(clauses(denied[1]), options_of(draft, ask)).values)
+        rating += POINTS_EACH * (found.old in choose(clauses(denied[1]), options_of(draft, ask)).values)
     if isinstance(ask.kind, Number) and not isinstance(found.old, str):
         was = [float(one[1].rstrip(".")) for one in _OLD.finditer(plain)]
-        rating += 2 * any(abs(_kept(draft, ask.kind, number) - found.old) < 0.06 for number in was)
-    return rating
+        rating += POINTS_EACH * any(abs(_kept(draft, ask.kind, number) - found.old) < 0.06 for number in was)
+    return rating + last + 0.5 * (found.key == draft.top.trail[-1]) if rating >= 0 else rating
 
 
 def _kept(draft: Draft, kind: Number, number: float) -> float:

@@ -130,6 +130,9 @@ def _cut_at_commas(part: str, points: bool) -> str:
     return part if any(decimal) else part.replace(",", " ")
 
 
+_ALL_IN: Final = re.compile(r"\s+(?:all )?in (kg|kgs|kilos?|lbs?|pounds)$")
+"""The unit of all numbers, at the end: "45s, 25s and tens in pounds"."""
+
 NUMBER_TENS: Final = {"tens": "10", "fives": "5", "twenties": "20", "fifteens": "15", "twentyfives": "25", "ones": "1", "twos": "2"}
 _TENS: Final = re.compile(rf"\b({'|'.join(NUMBER_TENS)})\b")
 _PLURAL: Final = re.compile(r"(?<=\d)('?s)\b|\b(?:a )?(?:pair|pairs|couple|set) of\b|\bsome\b|\bplus\b")
@@ -155,6 +158,7 @@ class Numbers(Kind):
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         text = _PLURAL.sub(" ", _TENS.sub(lambda found: NUMBER_TENS[found[1]], text.casefold()))
+        text = _ALL_IN.sub(r" \1", text.strip(" .!"))
         plain = " ".join(_cut_at_commas(part, "." in text.strip(" .")) for part in text.split())
         parts: list[str] = []
         for part in filter(None, re.split(r",\s+|[;/+&]|\band\b|\s+", plain.lower().strip(" .!"))):

@@ -11,17 +11,14 @@ from companion.conversation.draft import Draft
 from companion.conversation.flow import SIDES, Ask, Run
 from companion.conversation.kinds import Ready, YesNo
 from companion.conversation.number_kinds import Number
-from companion.language.act_rules import words_of
+from companion.language.act_rules import tables_in, words_of
 from companion.language.choosing import ASSERTING
 from companion.language.clauses import Clause, Mood
 from companion.language.quantities import Quantity, height, loaded_unit, plated, quantities
 from companion.language.units import IMPERIAL, to_kept, unit_word
 
-ABOUT: Final = {
-    "mass": r"weigh\w*|weight|bodyweight|scales?|kilo ?grams of me|heavy (?:am|i)",
-    "load": r"squat\w*|bar|lift\w*|sets?|working|work sets?|load|\d+ ?x ?\d+",
-    "height": r"tall|height|high", "years": r"years?|yrs?|since|experience", "felt": r"felt|feel|move\w*|out of"}
-"""Words that tell which of several slots of one unit is meant."""
+ABOUT_ONESELF: Final = ("mass", "load", "height", "years", "felt")
+"""Questions whose numbers are told apart by the words beside them."""
 
 _ADDED: Final = frozenset(("plate", "plates", "bar", "plus", "side"))
 """Words that leave open what a load adds up to."""
@@ -54,11 +51,12 @@ class FoundNumber(NamedTuple):
 def number_slots(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) -> tuple[Slot | None, list[Slot], bool]:
     """Return the open question's number, those of questions to come, and whether there is no doubt."""
     asserted = [clause for clause in whole if clause.mood in ASSERTING]
-    found = [one for clause in asserted for one in sided_numbers(clause)]
+    several = sum(len(quantities(clause.raw)) for clause in asserted) > 1
+    found = [one for clause in asserted for one in sided_numbers(clause, ask.side if several else "")]
     mine = [one for one in found if not one.quantity.counts and one.quantity.unit in ("", kind.unit)
             and not (one.quantity.rated and kind.unit not in ("", "s"))]
     typed = [one for one in mine if one.quantity.unit]
-    about = ABOUT.get(ask.key)
+    about = _about(ask)
     own = [one for one in mine if not one.side or one.side == ask.side]
     if len(own) > 1 and about and (told := [one for one in own if re.search(rf"\b(?:{about})\b", one.clause.text)]):
         own = told[:1]
@@ -125,11 +123,14 @@ def _unclear(word: str) -> bool:
 
 def _meant(ask: Ask, one: FoundNumber, all_of_them: Sequence[FoundNumber]) -> bool:
     """True if a number may be of this question: its clause names it, or no other question's words."""
-    here = ABOUT.get(ask.key)
-    if here and re.search(rf"\b(?:{here})\b", one.clause.text):
+    if (here := _about(ask)) and re.search(rf"\b(?:{here})\b", one.clause.text):
         return True
-    others = [words for key, words in ABOUT.items() if key != ask.key]
-    return not any(re.search(rf"\b(?:{words})\b", one.clause.text) for words in others if ask.key in ABOUT)
+    others = [words for key in ABOUT_ONESELF if key != ask.key and (words := tables_in("names")[key])]
+    return not any(re.search(rf"\b(?:{words})\b", one.clause.text) for words in others if ask.key in ABOUT_ONESELF)
+
+
+def _about(ask: Ask) -> str:
+    return str(tables_in("names")[ask.key]) if ask.key in ABOUT_ONESELF else ""
 
 
 def _in_turn(whole: Sequence[Clause]) -> bool:
@@ -137,10 +138,12 @@ def _in_turn(whole: Sequence[Clause]) -> bool:
         "or" in clause.words or "not" in clause.words for clause in whole)
 
 
-def sided_numbers(clause: Clause) -> Iterator[FoundNumber]:
-    """Yield the quantities of a clause, each with its side: that named before it, else the one right after it."""
+def sided_numbers(clause: Clause, here: str) -> Iterator[FoundNumber]:
+    """Yield the quantities of a clause, each with its side: that named before it, else the one right after it. ``here``: the side that is
+    asked about, "" for none; "the other" is the other one."""
     words = [(found.group(), found.start()) for found in re.finditer(r"[a-z]+", clause.raw)]
     sides = [("left" if word in _LEFT else "right", at) for word, at in words if word in _LEFT | _RIGHT]
+    sides = sides or [(SIDES[1 - SIDES.index(here)], at) for word, at in words if here and word == "other"]
     numbers = quantities(clause.raw)
     before_first = bool(sides) and bool(numbers) and sides[0][1] < numbers[0].start
     for one in numbers:
@@ -167,14 +170,14 @@ def fillable(ask: Ask) -> bool:
     return not hurts and bool(ask.kind.options or isinstance(ask.kind, Number))
 
 
-def asked_ahead(draft: Draft) -> Iterator[Ask]:
-    """Yield the questions after the open one that may be answered ahead, in order; none past a sub-flow."""
+def asked_ahead(draft: Draft, every: bool = False) -> Iterator[Ask]:
+    """Yield the questions after the open one that may be answered ahead, or ``every`` one, in order; none past a sub-flow."""
     steps = draft.compiled.flow.steps
     at = next(n for n, step in enumerate(steps) if isinstance(step, Ask) and step.key == draft.ask.key)
     for step in steps[at + 1:]:
         if isinstance(step, Run):
             return
-        if isinstance(step, Ask) and step.key not in draft.top.got and fillable(step):
+        if isinstance(step, Ask) and step.key not in draft.top.got and (every or fillable(step)):
             yield step
 
 

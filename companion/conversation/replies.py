@@ -29,7 +29,9 @@ from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_p
 from companion.conversation.session import SAID_AHEAD
 from companion.conversation.signs import heard_sign, is_option
 from companion.conversation.slots import heard_at, read_of, reads_acts
+from companion.language.act_rules import matches
 from companion.language.acts import SpeechAct
+from companion.language.clauses import flat
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, normalise
 from companion.language.questions import asked_surely, is_question
@@ -53,7 +55,7 @@ def typed(draft: Draft, text: str) -> None:
         skip(draft)
     elif is_option(draft, text):
         _answered(draft, text, draft.ask.kind.read(text, draft.context))
-    elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free:
+    elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free and not (draft.ask.safety and "it was" in normalise(text)):
         _corrected(draft, text, meant[1])
     elif _why_this(draft, text) and answered(draft, text):
         pass
@@ -95,7 +97,9 @@ def heard_pain(draft: Draft, text: str) -> bool:
     if pain is Pain.YES and not free:
         hurt(draft, text)
         return True
-    if pain is Pain.NO or aside is not None or (asking and is_option(draft, text)) or (free and pain is Pain.ASK and not draft.ask.doubts):
+    if pain is Pain.ASK and (matches("will_hurt", flat(text)) or (free and not draft.ask.doubts)):
+        return False
+    if pain is Pain.NO or aside is not None or (asking and is_option(draft, text)):
         return False
     if not free and draft.book.command(text):  # such as "how it went": what is asked for by name leaves nothing unsure
         return False

@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 from typing import Final
 
+from companion.conversation.asking import ask_again
 from companion.conversation.cards import about_the_tests, understood
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Ended
@@ -91,8 +92,14 @@ def _answered(draft: Draft, waiting: Ask, sure: bool, text: str) -> bool:
     value = next((value for value in wanted for option in waiting.kind.options if option.value == value), None)
     if value is None or is_option(draft, text) or _only_asks(text):
         return False
+    if not sure and (words := clauses(text)[0].words) and words[0] in _NO:
+        ask_again(draft, waiting.kind.example(draft.context))  # "nope, chest and breathing are good": the words deny what is suspected
+        return True
     answer(draft, Answer(value, text))
     return True
+
+
+_NO: Final = frozenset(("no", "nope", "nah", "none"))
 
 
 def _only_asks(text: str) -> bool:
@@ -103,7 +110,8 @@ def _only_asks(text: str) -> bool:
     asked = [clause for clause in whole if clause.mood is Mood.ASKED]
     told = ", ".join(clause.raw for clause in whole if clause.mood is not Mood.ASKED)
     own = any(word in _OWN for clause in asked for word in clause.words) and not _TO_DO_WITH.search(flat(text))
-    return bool(asked) and spoken.asks in (Asks.MEANS, Asks.WHY) and not own and not (told and hear_flags(told, weigh=False))
+    about = spoken.asks in (Asks.MEANS, Asks.WHY) or whole[-1].words[-1:] in (("count",), ("counts",))
+    return bool(asked) and about and not own and not (told and hear_flags(told, weigh=False))
 
 
 _TO_DO_WITH: Final = re.compile(r"^(?:what|whats|how)\b.*\bto do with\b")

@@ -6,7 +6,8 @@ says doubtfully, is said back and confirmed by one tap before it counts (``askin
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import re
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from typing import Final, NamedTuple
 
@@ -14,12 +15,14 @@ from companion.conversation.condition import ALWAYS
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, Choice, Hold, Kind, Option, Ready, YesNo
+from companion.conversation.naming import points
 from companion.conversation.number_kinds import Number
 from companion.conversation.number_slots import Slot, asked_ahead, number_slots, sided_numbers, slot_of
 from companion.language.act_rules import words_of
-from companion.language.acts import SpeechAct, Spoken, hear_act
+from companion.language.acts import SpeechAct, Spoken, hear_act, heard_as
 from companion.language.choosing import ASSERTING, Chosen, Mention, Options, choose, named, nearest
-from companion.language.clauses import Clause, clauses
+from companion.language.clauses import Clause, Mood, clauses
+from companion.language.learnt_acts import DOUBTFUL, SILENT, likeliest
 from companion.language.meanings import meant
 from companion.language.phrases import Phrase, hear
 from companion.language.quantities import quantities, spelt
@@ -44,8 +47,16 @@ class Understood(NamedTuple):
 
 def heard_at(draft: Draft, text: str) -> Spoken:
     """Return the speech act of a message at the open question."""
-    kind = draft.ask.kind
-    return hear_act(spelt(text) if takes_number(kind) else text, options_of(draft, draft.ask), takes_number(kind))
+    ask, kind = draft.ask, draft.ask.kind
+    spoken = hear_act(spelt(text) if takes_number(kind) else text, options_of(draft, ask), takes_number(kind))
+    if spoken.act is not SpeechAct.ANSWER or spoken.asks or ask.safety or ask.free or isinstance(kind.read(text, draft.context), Answer):
+        return spoken
+    understood = understand(draft, text, spoken)
+    if understood and understood.sure:
+        return spoken
+    other = SpeechAct(likeliest(text, DOUBTFUL if understood else SILENT))
+    heard = other is not SpeechAct.ANSWER and (other is not SpeechAct.CORRECTION or draft.top.trail) and not torn(draft, text, spoken)
+    return heard_as(spoken, other, text) if heard else spoken
 
 
 def reads_acts(ask: Ask) -> bool:
@@ -85,7 +96,10 @@ def understand(draft: Draft, text: str, spoken: Spoken) -> Understood | None:
     if ask.safety or ask.free or not (takes_number(ask.kind) or _chooses(ask.kind)):
         return None
     whole = clauses(spelt(text)) if takes_number(ask.kind) else clauses(text)
-    chosen = spoken.chosen if spoken.chosen.values else _polar(draft, text, spoken)
+    told = _told_of(draft, whole)
+    mine = spoken.chosen if not told else choose(_only(whole, [n for n in range(len(whole)) if n not in told]), options_of(draft, ask))
+    bare = [whole[n] for n in range(len(whole)) if n not in told]
+    chosen = mine if mine.values else _band(ask, bare) or _polar(draft, text, spoken)
     first: Slot | None = None
     certain = True
     rest: list[Slot] = []
@@ -99,9 +113,24 @@ def understand(draft: Draft, text: str, spoken: Spoken) -> Understood | None:
         guess = _guess(draft, whole, spoken)
         return Understood((Slot(ask.key, guess),), False) if guess else None
     filled = {first.key, *(slot.key for slot in rest)}
-    rest += _further(draft, whole, chosen.hits, filled, numbers=not isinstance(ask.kind, Number))
+    rest += _further(draft, whole, chosen.hits, filled, told, numbers=not isinstance(ask.kind, Number))
     sure = certain and not rest and not spoken.doubtful
     return Understood((first, *rest), sure)
+
+
+_BAND: Final = re.compile(r"under_(?P<under>\d+)|(?P<low>\d+)_(?P<high>\d+)|over_(?P<over>\d+)")
+
+
+def _band(ask: Ask, said: Sequence[Clause]) -> Chosen | None:
+    """Return the answer whose range holds the one number that is said, where the answers are ranges: "about 65" is "60 to 70°"."""
+    numbers = {one.value for clause in said if clause.mood in ASSERTING for one in quantities(clause.raw) if not one.counts}
+    if len(numbers) != 1:
+        return None
+    number = numbers.pop()
+    ranges = {option.value: found for option in ask.kind.options if (found := _BAND.fullmatch(option.value))}
+    held = [value for value, found in ranges.items()
+            if float(found["low"] or found["over"] or 0) <= number < float(found["high"] or found["under"] or "inf")]
+    return Chosen((held[0],), all(clause.mood is Mood.SAID for clause in said)) if len(held) == 1 else None
 
 
 TORN_MOST: Final = 3
@@ -118,7 +147,8 @@ def torn(draft: Draft, text: str, spoken: Spoken) -> tuple[Slot, ...]:
                    if not one.counts and one.unit in ("", ask.kind.unit)]
         found = tuple(dict.fromkeys(slot for one in numbers if (slot := slot_of(draft, ask, one))))
     else:
-        found = tuple(Slot(ask.key, value) for value in spoken.chosen.values)
+        said = [clause for clause in clauses(text) if clause.mood in ASSERTING]
+        found = tuple(Slot(ask.key, value) for value in spoken.chosen.values or nearest(said, options_of(draft, ask)))
     return found if 1 < len(found) <= TORN_MOST else ()
 
 
@@ -161,13 +191,35 @@ def _guess(draft: Draft, whole: Sequence[Clause], spoken: Spoken) -> str:
     values = [option.value for option in ask.kind.options]
     if isinstance(ask.kind, YesNo) and values[:2] == ["yes", "no"] and ask.kind.yes == "Yes":
         return "no" if turned else "yes"
-    return nearest(said, options_of(draft, ask))
+    return best[0] if len(best := nearest(said, options_of(draft, ask))) == 1 else ""
 
 
 # questions to come ------------------------------------------------------------------------------------------
 
 
-def _further(draft: Draft, whole: Sequence[Clause], hits: Sequence[Mention], filled: set[str], numbers: bool) -> list[Slot]:
+Told = Mapping[int, frozenset[str]]
+"""The clauses that name questions to come and not the open one, and the keys of these."""
+
+
+def _told_of(draft: Draft, whole: Sequence[Clause]) -> Told:
+    """Return which clauses tell of questions to come: "flat in the hinge, lost it sinking"."""
+    ask, told = draft.ask, dict[int, frozenset[str]]()
+    if len(whole) < 2 or not _chooses(ask.kind) or isinstance(ask.kind, Ready):
+        return told
+    ahead = [later for n, later in enumerate(asked_ahead(draft, every=True)) if n < AHEAD_MOST and later.kind.options]
+    for n, clause in enumerate(whole):
+        if points(draft, ask, clause.text) <= 0 and (keys := frozenset(one.key for one in ahead if points(draft, one, clause.text) > 0)):
+            told[n] = keys
+    return told
+
+
+def _only(whole: Sequence[Clause], those: Sequence[int]) -> list[Clause]:
+    """Return the clauses in their places, all but those without a mood that asserts anything."""
+    return [clause if n in those else clause._replace(mood=Mood.SUPPOSED) for n, clause in enumerate(whole)]
+
+
+def _further(draft: Draft, whole: Sequence[Clause], hits: Sequence[Mention], filled: set[str], told: Told,
+             numbers: bool) -> list[Slot]:
     """Return what the words left over say of the next questions."""
     taken, slots = list(hits), list[Slot]()
     if isinstance(draft.ask.kind, Ready) or sum(len(clause.words) for clause in whole) < 2:
@@ -176,18 +228,23 @@ def _further(draft: Draft, whole: Sequence[Clause], hits: Sequence[Mention], fil
     for n, later in enumerate(asked_ahead(draft)):
         if n >= AHEAD_MOST:
             break
-        elsewhere = later.side and draft.ask.side and later.side != draft.ask.side
+        named = [clause for clause, keys in told.items() if later.key in keys]
+        elsewhere = later.side and draft.ask.side and later.side != draft.ask.side and not named
         if later.key in filled or elsewhere or (later.caution and not isinstance(later.kind, Number)):
             continue
         if isinstance(later.kind, Number):
-            found = [one for clause in whole if clause.mood in ASSERTING for one in sided_numbers(clause) if not one.quantity.counts
+            found = [one for clause in whole if clause.mood in ASSERTING for one in sided_numbers(clause, "") if not one.quantity.counts
                      and one.quantity.unit == later.kind.unit] if numbers and not banded else []
             slot = slot_of(draft, later, found[0].quantity) if len(found) == 1 else None
             slots += [slot] if slot else []
             numbers = numbers and not slot
         elif later.kind.options:
-            chosen = choose(whole, options_of(draft, later), taken)
-            if len(chosen.values) == 1 and not chosen.weak and not any(_slight(whole, hit) for hit in chosen.hits):
+            said = _only(whole, named or [clause for clause in range(len(whole)) if clause not in told])
+            chosen = choose(said, options_of(draft, later), taken)
+            slight = not named and (chosen.weak or any(_slight(whole, hit) for hit in chosen.hits))
+            if named and not chosen.values:
+                chosen = _band(later, said) or chosen
+            if len(chosen.values) == 1 and not slight:
                 slots.append(Slot(later.key, chosen.values[0]))
                 taken += chosen.hits
     return slots

@@ -13,7 +13,7 @@ from typing import Final, NamedTuple
 
 from companion.language.act_rules import matches, tables_in, words_of
 from companion.language.choosing import ASSERTING, NO_OPTIONS, Chosen, Options, choose
-from companion.language.clauses import Clause, Mood, clauses, flat
+from companion.language.clauses import WHOLE_ANSWER, Clause, Mood, clauses, flat
 from companion.language.phrases import Phrase, hear
 from companion.language.questions import is_question
 
@@ -61,7 +61,7 @@ _PLAIN_ANSWERS: Final = (Phrase.YES, Phrase.NO, Phrase.READY)
 _NOT_ASKED: Final = ("stop", "back", "skip", "again", "help", "results", "menu", "erase", "stop_reminders")
 """Commands that a question why, or what something means, only mentions."""
 
-_SHORT: Final = 8
+_SHORT: Final = 10
 """Most words of a question that is a wish ("can we skip this one"); our choice."""
 
 _DIGIT: Final = re.compile(r"\d|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thir\w+|four\w+|fif\w+|six\w+|"
@@ -77,6 +77,7 @@ def hear_act(text: str, options: Options = NO_OPTIONS, number: bool = False) -> 
     whole, plain = clauses(text), flat(text)
     asserted = tuple(clause for clause in whole if clause.mood in ASSERTING)
     chosen = choose(whole, options)
+    told = any("?" not in whole[hit.clause].ends for hit in chosen.hits)
     answers = bool(chosen.values) or (number and any(_DIGIT.search(clause.text) for clause in asserted))
     doubtful = any(clause.mood is not Mood.SAID for clause in whole)
     spoken = Spoken(SpeechAct.ANSWER, chosen=chosen, asserted=asserted, doubtful=doubtful)
@@ -91,7 +92,7 @@ def hear_act(text: str, options: Options = NO_OPTIONS, number: bool = False) -> 
     if heard in _PLAIN_ANSWERS and not asked:
         return spoken
     covered = sum(hit.end - hit.start for hit in chosen.hits)
-    if chosen.sure and not asked and 2 * covered >= sum(len(clause.words) for clause in whole):
+    if chosen.sure and not asked and not matches("corrects", plain) and 2 * covered >= sum(len(clause.words) for clause in whole):
         return spoken
     if (heard in _CONTROLS and not (asked and heard in (Phrase.AGAIN, Phrase.HELP)) and not matches("asked.means", line)
             and not chosen.sure):
@@ -100,6 +101,8 @@ def hear_act(text: str, options: Options = NO_OPTIONS, number: bool = False) -> 
     if asked and name in _NOT_ASKED and (
             matches("asked.why", line) or matches("moods.meaning", line) or (name in _NOT_ASKED[:3] and len(line.split()) > _SHORT)):
         name = ""
+    if name in {**tables_in("starts"), **tables_in("topics")} and chosen.values and whole[0].words[0] in WHOLE_ANSWER:
+        name = ""  # "yep, squatting tonight" is a yes
     if name and not (name == "again" and matches("moods.waits", line)):
         return spoken._replace(act=SpeechAct.COMMAND, wants=name)
     if chosen.sure and not asked and not matches("corrects", plain):
@@ -112,7 +115,7 @@ def hear_act(text: str, options: Options = NO_OPTIONS, number: bool = False) -> 
         asked = whole[0]
     if asked:
         about = asked.text if len(whole) > 1 and answers else line
-        return spoken._replace(act=SpeechAct.ANSWER if answers else SpeechAct.QUESTION, asks=_asks(about), about=about)
+        return spoken._replace(act=SpeechAct.ANSWER if answers and (told or number) else SpeechAct.QUESTION, asks=_asks(about), about=about)
     waits = any(clause.mood in (Mood.WAITS, Mood.PLANNED) for clause in whole)
     if answers and not (waits and all(value == "ready" for value, _ in options) and not number):
         return spoken
@@ -129,6 +132,12 @@ def hear_act(text: str, options: Options = NO_OPTIONS, number: bool = False) -> 
     return spoken._replace(act=SpeechAct.NOTHING) if _gibberish(whole) else spoken
 
 
+def heard_as(spoken: Spoken, act: SpeechAct, text: str) -> Spoken:
+    """Return a message as another act than the rules heard."""
+    asks = _asks(flat(text)) if act is SpeechAct.QUESTION else None
+    return spoken._replace(act=act, asks=asks, about=flat(text) if asks else "")
+
+
 def _asks(about: str) -> Asks:
     """Return the kind of a question."""
     if matches("general", about) and not re.search(r"\bmean(?:s|t|ing)?\b|\bwhy (?:do|are) you\b", about):
@@ -138,7 +147,20 @@ def _asks(about: str) -> Asks:
 
 def _command(line: str) -> str:
     """Return the name of the command in a message, or the words that begin the flow it asks for; "" for none."""
-    return next((name for section in ("starts", "commands") for name in tables_in(section) if matches(f"{section}.{name}", line)), "")
+    found = next((name for section in ("starts", "commands") for name in tables_in(section) if matches(f"{section}.{name}", line)), "")
+    return found or topic_wished(line)
+
+
+def topic_wished(line: str) -> str:
+    """Return the words that begin the flow whose name a message wishes for, or says alone; "" for none."""
+    if matches("wish.never", line):
+        return ""
+    for name, words in tables_in("topics").items():
+        for found in re.finditer(rf"\b(?:{words})\b", line):
+            before, after = line[:found.start()], line[found.end():]
+            if matches("wish.words", before) or (matches("wish.alone", before) and matches("wish.after", after)):
+                return str(name)
+    return ""
 
 
 def _gibberish(whole: tuple[Clause, ...]) -> bool:

@@ -37,6 +37,7 @@ LEFT_OVER_MOST: Final = 1
 ASSERTING: Final = (Mood.SAID, Mood.HEDGED, Mood.OTHERS, Mood.PLANNED, Mood.BEFORE)
 """Moods that may answer; all but ``SAID`` are doubtful."""
 
+_DENIES: Final = frozenset(("not", "never", "except"))
 _NEAR: Final = 84
 _WEAK_LETTERS: Final = 4
 
@@ -75,7 +76,8 @@ def choose(said: Sequence[Clause], options: Options, taken: Iterable[Mention] = 
             continue
         here, over = _hits(clause.words, n, options, [hit for hit in used if hit.clause == n])
         hits += here
-        sure = sure and (clause.mood is Mood.SAID or not here)
+        aside = not here and len(clause.words) > 1 and bool(_DENIES & set(clause.words))  # "next one, not this"
+        sure = sure and not aside and (clause.mood is Mood.SAID or not here)
         left += over
     strong = [hit for hit in hits if not hit.weak] or hits
     values = tuple(dict.fromkeys(hit.value for hit in strong if not hit.turned))
@@ -159,9 +161,9 @@ def _near(words: tuple[str, ...], options: Options) -> str:
     return near.pop() if len(near) == 1 else ""
 
 
-def nearest(said: Sequence[Clause], options: Options) -> str:
-    """Return the option that shares the most telling words with the clauses, "" where none or several do. A word tells more the fewer
-    options have it; where a clause denies anything, its words tell nothing."""
+def nearest(said: Sequence[Clause], options: Options) -> tuple[str, ...]:
+    """Return the options that share the most telling words with the clauses: one where it leads, two or three that are as near, else none.
+    A word tells more the fewer options have it; where a clause denies anything, its words tell nothing."""
     telling = _telling(options)
     rated: dict[str, float] = {}
     for clause in said:
@@ -169,8 +171,8 @@ def nearest(said: Sequence[Clause], options: Options) -> str:
             for stem in {_stem(word) for word in clause.words if word not in words_of("filler")}:
                 for value in telling.get(stem, ()):
                     rated[value] = rated.get(value, 0) + 1 / len(telling[stem])
-    best = sorted(rated.items(), key=lambda row: -row[1])[:2]
-    return best[0][0] if best and (len(best) == 1 or best[0][1] > best[1][1]) else ""
+    best = max(rated.values(), default=0)
+    return tuple(value for value, points in rated.items() if points == best)
 
 
 @lru_cache(maxsize=512)

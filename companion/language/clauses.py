@@ -45,7 +45,8 @@ class Clause(NamedTuple):
 
 _QUOTED: Final = re.compile(r"\"([^\"]{1,60})\"|(?<![a-z0-9])'([^']{2,60})'(?![a-z0-9])")
 _CUT: Final = re.compile(
-    r"([?!;]+|\.{2,}|\.(?=\s|$)|,(?=\s|[a-z])|\s-+\s|\s*[()]\s*|\n)|\s(?=(?:but|because|cos|cuz|coz|since|although|though|tho|then|so|"
+    r"([?!;]+|\.{2,}|\.(?=\s|$)|,(?=\s|[a-z])|\s-+\s|\s*[()]\s*|\n)|"
+    r"(?<! on)(?<! of)(?<! in)(?<! at)(?<! to)\s(?=(?:but|because|cos|cuz|coz|since|although|though|tho|then|so|"
     r"which|while|whereas)\s)")
 _CUT_AND: Final = re.compile(r"\s(?:and|&|\+)\s")
 _APOSTROPHE: Final = re.compile(r"(?<=[a-z])'(?=[a-z])")
@@ -54,7 +55,7 @@ _ECHO: Final = 3
 """Most words of an answer with a question mark ("parallel?"), which is doubtful and no question; our choice."""
 
 _TRIED: Final = (Mood.OTHERS, Mood.WAITS, Mood.PLANNED, Mood.BEFORE, Mood.SUPPOSED, Mood.HEDGED)
-_WHOLE_ANSWER: Final = frozenset(("yes", "yeah", "yep", "yup", "yea", "ya", "yh", "no", "nope", "nah", "naw"))
+WHOLE_ANSWER: Final = frozenset(("yes", "yeah", "yep", "yup", "yea", "ya", "yh", "no", "nope", "nah", "naw"))
 
 _GOES_ON: Final = frozenset(("i", "it", "he", "she", "they", "way", "idea", "clue", "pain", "bar", "rounding", "not"))
 """Words with which a yes or no is one phrase ("no bar"), not an answer in front of a clause."""
@@ -92,7 +93,7 @@ def _clause(piece: str, sign: str) -> Iterator[Clause]:
     words = _WORD.findall(piece)
     if not words:
         return
-    if len(words) > 2 and "?" not in sign and words[0] in _WHOLE_ANSWER and words[1] not in _GOES_ON:
+    if len(words) > 2 and "?" not in sign and words[0] in WHOLE_ANSWER and words[1] not in _GOES_ON:
         yield Clause((words[0],), Mood.SAID, ",", words[0])
         words = words[1:]
     yield Clause(tuple(words), _mood(words, sign), sign, piece)

@@ -12,6 +12,8 @@ from collections.abc import Iterator
 from functools import lru_cache
 from typing import Final, NamedTuple
 
+from rapidfuzz.distance import OSA
+
 from companion.language.clauses import flat
 from companion.language.units import KG_PER_POUND, unit_word
 
@@ -36,9 +38,9 @@ _ONES: Final = {word: n for n, word in enumerate((
         "nought": 0, "naught": 0, "nil": 0, "forteen": 14, "fourty": 40, "couple": 2, "dozen": 12, "hundo": 100}
 _TENS: Final = {"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
 _WORD: Final = re.compile(r"[a-z]+|[^a-z]+")
-_ISH: Final = re.compile(rf"\b({'|'.join([*_ONES, *_TENS])})-?ish\b")
+_ISH: Final = re.compile(rf"\b({'|'.join([*_ONES, *_TENS, 'hundred'])})-?ish\b")
 _UNITS: Final = (r"(?:cms?|centimet(?:re|er)s?|mms?|millimet(?:re|er)s?|met(?:re|er)s?|m|inch(?:es)?|ins?|\"|''|feet|foot|ft|'|kgs?|kilos?|"
-                 r"kilograms?|kilogrammes?|lbs?|pounds?|stones?|st|degrees?|degs?|°|secs?|"
+                 r"kilograms?|kilogrammes?|lbs?|pound(?:s|er)?|stones?|st|degrees?|degs?|°|secs?|"
                  r"seconds?(?! (?:go|time|try|one|attempt|reading|turn|set|side)\b)|s|mins?|minutes?|years?|yrs?|y|months?)")
 _QUANTITY: Final = re.compile(
     rf"(?<![\w.,/])(-?\d+(?:[.,]\d+)?)(?:[ -]+(\d+)/(\d+)|/(\d+)(?![\d/]))?(?:\s*-?(?:ish\b|odd\b))?"
@@ -59,7 +61,7 @@ _AND_A_HALF: Final = re.compile(r"(\d+)(?: |-)*(?:and|n|&|\+) ?(?:an? )?(half|qu
 _HALVES: Final = (
     (re.compile(r"\b(?:a )?couple of\b"), "2"),
     (re.compile(r"\b(?:a )?decade\b"), "10 years"),
-    (re.compile(r"(?<!half )(?<!\d )\ba (year|month|stone|metre|meter|foot)\b(?! (?:and|n|&) )"), r"1 \1"),
+    (re.compile(r"(?<!half )(?<!\d )\ba (year|month|stone|metre|meter|foot)\b(?! (?:and|n|&|stick|rule|ruler|tape) )"), r"1 \1"),
     (re.compile(r"(?<!\d )\b(?:(?:a|one|1) )?(year|month|stone|foot|metre|meter) (?:and|n|&) (?:a )?half\b"), r"1 1/2 \1"),
     (re.compile(r"(\d+)(?: |-)*(?:and|n|&|\+) ?3 quarters?\b"), r"\1 3/4"),
     (re.compile(r"\b(\d+) (year|yr|month|stone|foot|inch|metre|meter|kilo|degree|second|sec)s? (?:and|n|&) (?:a )?half\b"), r"\1 1/2 \2"),
@@ -91,9 +93,20 @@ def spelt(text: str) -> str:
     return plain
 
 
+_NO_TENS: Final = frozenset(("fifth", "sixth", "eighth", "forth", "fort", "forte", "thirsty", *_ONES))
+"""Words one slip from a ten that are none."""
+
+
+def _tens(word: str) -> str:
+    """Return the ten that a word is one slip from, "sevnty" → "seventy": left as it is, "sevnty two" would be 2; else the word."""
+    if not 3 < len(word) < 9 or word in _TENS or word in _NO_TENS or not word.isalpha():
+        return word
+    return next((ten for ten in _TENS if ten[0] == word[0] and OSA.distance(word, ten, score_cutoff=1) <= 1), word)
+
+
 def _digits(plain: str) -> Iterator[str]:
     """Yield a text's pieces with runs of number words as digits."""
-    pieces = _WORD.findall(plain)
+    pieces = [_tens(piece) for piece in _WORD.findall(plain)]
     at = 0
     while at < len(pieces):
         taken, number = _number(pieces, at)

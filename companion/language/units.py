@@ -20,7 +20,7 @@ _WORDS: dict[str, tuple[str, float]] = {
     **dict.fromkeys(("in", "ins", "inch", "inches", '"', "''"), ("cm", CM_PER_INCH)),
     **dict.fromkeys(("ft", "foot", "feet", "'"), ("cm", 12 * CM_PER_INCH)),
     **dict.fromkeys(("kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogramme", "kilogrammes"), ("kg", 1.0)),
-    **dict.fromkeys(("lb", "lbs", "pound", "pounds"), ("kg", KG_PER_POUND)),
+    **dict.fromkeys(("lb", "lbs", "pound", "pounds", "pounder"), ("kg", KG_PER_POUND)),
     **dict.fromkeys(("st", "stone", "stones"), ("kg", 14 * KG_PER_POUND)),
     **dict.fromkeys(("deg", "degs", "degree", "degrees", "°", "º"), ("deg", 1.0)),
     **dict.fromkeys(("s", "sec", "secs", "second", "seconds"), ("s", 1.0)),

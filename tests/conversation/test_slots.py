@@ -170,6 +170,15 @@ def test_a_correction_reaches_choices_and_second_looks_of_ended_runs(row, text, 
     assert talk.state == "about_you.mass"
 
 
+@pytest.mark.parametrize(("replies", "text", "said"), [
+    (("tape", "11"), "scratch that, its 12", "left 12 cm in place of left 11 cm"),
+    (("tape", "11"), "not 11, 12", "left 12 cm in place of left 11 cm"),
+    (("tape", "11", "12"), "2nd go was 10 i sent 12", "left 10 cm in place of left 12 cm"),
+    (("tape", "11", "12"), "the first should be 10", "left 10 cm in place of left 11 cm")])
+def test_a_correction_reaches_the_answer_it_names_and_else_the_last_of_its_kind(replies, text, said):
+    assert f"I understand: {said}. Is that right?" in at("knee_to_wall", *replies, text, **TALL).last
+
+
 @pytest.mark.parametrize("text", ["7q", "7 q", "7qq", "7cmm", "10.5.2"])
 def test_an_unclear_number_is_asked_about(text):
     talk = wall(text)

@@ -1,11 +1,11 @@
-"""Works out the weights of the second layers of hearing, for pain and for flags, and says how well they hear what they have not seen.
+"""Works out the weights of the learnt layers of hearing, for pain, flags and speech acts, and says how well they hear the unseen.
 
 Run after the corpus or the tables were changed (a minute):
 
-    python -m tests.corpus.learn            writes companion/language/pain/weights.txt and companion/language/flags/weights.bin
+    python -m tests.corpus.learn            writes pain/weights.txt, flags/weights.bin and act_weights.txt in companion/language
     python -m tests.corpus.learn --check    prints the figures of leaving out a third, or one writer, at a time
 
-Pain: a logistic regression by AdaGrad. Flags: a squared hinge by L-BFGS. Both over all lines at once: no chance in it.
+Pain and acts: a logistic regression by AdaGrad. Flags: a squared hinge by L-BFGS. Both over all lines at once: no chance in it.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ import numpy.typing as npt
 from scipy.optimize import minimize
 from scipy.sparse import csr_array
 
+from companion.language import learnt_acts
 from companion.language.classifier import log_odds
 from companion.language.flags import classifier as of_flags
 from companion.language.flags import rules as flag_rules
@@ -76,6 +77,8 @@ class Way(NamedTuple):
 
 # Chosen on the corpus by leaving out a part, or a writer, at a time (choice, no source).
 PAIN = Way(80, 0.5, 2e-4, 2, STEPS_A_UNIT)
+ACT = Way(150, 0.2, 1e-3, 2, learnt_acts.STEPS_A_UNIT)
+ACTS = ("answer", "question", "unsure", "not_yet", "correction", "chat")
 FLAGS_COST, ROUNDS, SEEN_AT_LEAST = 0.2, 60, 2
 FOLDS = 3
 PAIN_IN = "tenths of a log-odds"
@@ -177,6 +180,18 @@ def learn_flags(of: list[Message], flags: frozenset[Flag] = frozenset(Flag)) -> 
     learnt: dict[Flag | None, of_flags.Weights] = {None: _held_apart(_rows(of, of_flags.PLACES), [bool(message.flags) for message in of])}
     there = _rows(said, of_flags.PLACES_NAMING)
     return learnt | {flag: _held_apart(there, [flag in message.flags for message in said]) for flag in Flag if flag in flags}
+
+
+def typed() -> list[tuple[str, str]]:
+    """The act and the words of every seen line of the turns that is no pain and no flag."""
+    rows = (line.split("\t") for line in lines_of(_TURNS))
+    return [(row[1], row[3]) for row in rows if row[1] not in ("pain", "flag")]
+
+
+def learn_acts(of: Sequence[tuple[str, str]], acts: Sequence[str] = ACTS) -> dict[str, dict[str, int]]:
+    """Act → its weights among all that is typed at a question."""
+    rows = [(said, tuple(sorted(learnt_acts.pieces(text)))) for said, text in of]
+    return {act: learn([Line("", "", pieces, float(said == act), 1.0) for said, pieces in rows], ACT) for act in acts}
 
 
 def _rows(of: list[Message], places: int) -> csr_array:
@@ -327,5 +342,6 @@ if __name__ == "__main__":
         check_pain()
         check_flags()
     else:
+        (LANGUAGE / "act_weights.txt").write_text(written(learn_acts(typed()), PAIN_IN), "utf-8")
         (LANGUAGE / "pain" / "weights.txt").write_text(written({"pain": learn(corpus())}, PAIN_IN), "utf-8")
         (LANGUAGE / "flags" / "weights.bin").write_bytes(of_flags.written(learn_flags(messages())))

@@ -72,8 +72,9 @@ SIDES: Final = ("left", "right")
 
 NOT_ASKED: Final = frozenset((
     "leg_raise/placement", "leg_raise/left_end", "leg_raise/right_end", "squat_look/video", "pause_squat/less_deep",
-    "pause_squat/moving_higher", "screen/route"))
-"""Questions that are gone: what ended a leg raise, which route, where the phone lies, a film to send, shallower squats after others."""
+    "pause_squat/moving_higher", "screen/route", "coach_act/guess"))
+"""Questions that are gone: what ended a leg raise, which route, where the phone lies, a film to send, shallower squats after others, a
+coach's guess."""
 
 
 class Turn(NamedTuple):

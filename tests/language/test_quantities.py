@@ -99,3 +99,13 @@ def test_what_only_looks_like_a_number_is_none(text):
 def test_reading_never_raises_and_reads_what_it_spells(text):
     assert len(quantities(text)) <= len(text)
     assert spelt(spelt(text)) == spelt(spelt(spelt(text)))
+
+
+@pytest.mark.parametrize(("text", "value"), [("sevnty two", 72), ("sixy five", 65), ("eigthy", 80)])
+def test_a_ten_with_one_slip_is_a_ten(text, value):
+    assert [one.value for one in quantities(text)] == [value]
+
+
+@pytest.mark.parametrize("text", ["the fifth", "sixth go", "im thirsty"])
+def test_a_word_near_a_ten_is_none(text):
+    assert not [one for one in quantities(text) if one.value in (30, 50, 60)]
