@@ -54,8 +54,8 @@ _PAINED = ("pain_more_g.txt", "pain_more_h.txt")
 _TURNS = "turns_seen.tsv"
 OFFERED = "not_flags_offered.txt"
 # How somebody may say the name of what is offered; not all of it is good English.
-SAID_AS = ("{}", "i want {}", "i want to {}", "i'd like to {}", "can i {}", "can we do {}", "let's do {}", "how do i {}", "{} please", "no, {}",
-           "what about {}", "i think {}", "{} i guess", "{} again", "it was {}", "not {}", "i dont have {}", "i have {}")
+SAID_AS = ("{}", "i want {}", "i want to {}", "i'd like to {}", "can i {}", "can we do {}", "let's do {}", "how do i {}", "{} please",
+           "no, {}", "what about {}", "i think {}", "{} i guess", "{} again", "it was {}", "not {}", "i dont have {}", "i have {}")
 # What is typed to these is often a sign.
 _ABOUT_SIGNS = {"safety_check", "pain", "signs", "crisis", "limits", "limit_over", "clearance", "morning", "setup_morning", "referral",
                 "wrong_tap", "outcome"}
