@@ -19,7 +19,7 @@ from companion.language.days.reading import UnclearChange as NotRead
 from companion.language.days.reading import read_change
 from companion.language.days.rules import IncompleteChange, made, read_days, read_rest
 from companion.language.days.times import read_hours
-from companion.language.limits import CLEARED, read_end
+from companion.language.limits import CLEARED, is_end, read_end
 from companion.language.quantities import spelt
 
 NOON: Final = 12
@@ -220,7 +220,7 @@ class LimitEnd(Kind):
         return Answer((_today(context) + timedelta(weeks=int(weeks))).isoformat() if weeks.isdecimal() else value, raw)
 
     def claims(self, text: str, context: ReadingContext) -> bool:
-        return _names_a_day(text, context)
+        return _names_a_day(text, context) or is_end(text, _today(context))
 
     def example(self, context: ReadingContext) -> str:
         return "For example: 3 January, for three weeks, or until they clear me."

@@ -103,7 +103,8 @@ class Kind:
         return False
 
     def claims(self, text: str, context: ReadingContext) -> bool:
-        """True if a reply is an answer here although it is also a control word, such as "tomorrow"."""
+        """True if a whole reply is an answer here although it might mean something else elsewhere: a control word, such as "tomorrow", or
+        a number that a doubtful sign is heard in."""
         return False
 
     def unusual(self, value: Value) -> bool:

@@ -104,6 +104,10 @@ class Number(Kind):
             return Unclear(f"That can't be right here: it must be from {span}.")
         return Answer(value, text, self.kept_unit)
 
+    def claims(self, text: str, context: ReadingContext) -> bool:
+        value = parse_number(text, self.kept_unit, context.units)
+        return value is not None and self.low <= value <= self.high
+
     def _in(self, context: ReadingContext) -> str:
         return f" in {spoken_unit(self.unit, context.units)}" if self.unit in ("cm", "kg") else ""
 

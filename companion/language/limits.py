@@ -157,6 +157,12 @@ def read_end(text: str, today: date) -> str:
     return found
 
 
+def is_end(text: str, today: date) -> bool:
+    """True if words name an end and say nothing else: "3 weeks", not "3 weeks pregnant"."""
+    end, rest = _end(f" {normalise(text).strip(' .!')} ", today)
+    return bool(end) and not rest.strip(" ,")
+
+
 def parts_named(text: str) -> frozenset[str]:
     """Return the parts that words name, whatever they say of them: "cleared me for lifting" names the load."""
     return _named(f" {normalise(text)} ")[0]

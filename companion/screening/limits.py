@@ -63,11 +63,10 @@ CLOSED_WORK: Final[Mapping[LimitPart, frozenset[Work]]] = {
     LimitPart.TRAINING: frozenset(Work),
     LimitPart.OTHER: frozenset(Work),
 }
-STRETCHES: Final = (LimitPart.HIP, LimitPart.HAMSTRINGS, LimitPart.CALF)
+STRETCHES: Final = {LimitPart.HIP: "hip", LimitPart.HAMSTRINGS: "hamstring", LimitPart.CALF: "calf"}
 _WORDS: Final = {
     LimitPart.LOAD: "no added load", LimitPart.SQUATS: "no squats", LimitPart.BENDING: "no bending",
     LimitPart.TRAINING: "no training at all",
-    LimitPart.HIP: "no hip stretching", LimitPart.HAMSTRINGS: "no hamstring stretching", LimitPart.CALF: "no calf stretching",
     LimitPart.ELSEWHERE: "something that is not asked here", LimitPart.OTHER: "something I could not read, so nothing that moves"}
 
 WORDS_MOST: Final = 60
@@ -96,7 +95,12 @@ class Limit:
 
     def said(self, show: NumberFormat = metric) -> str:
         """Return it in one phrase: "no added load, nothing above 60 kg, until 21 December 2026, said by a physiotherapist"."""
-        left_out = [_WORDS[part] for part in LimitPart if part in self.parts and part is not LimitPart.ELSEWHERE]
+        left_out = [_WORDS[part] for part in LimitPart if part in self.parts and part not in (*STRETCHES, LimitPart.ELSEWHERE)]
+        stretches = [name for part, name in STRETCHES.items() if part in self.parts]
+        if len(stretches) == len(STRETCHES):
+            left_out.append("no stretching at all")
+        elif stretches:
+            left_out.append(f"no stretching of {' or '.join(stretches)}" if stretches[1:] else f"no {stretches[0]} stretching")
         left_out += [f"nothing above {show(self.kg, 'kg')}"] if self.kg is not None else []
         end = f"until {self.until.day} {self.until:%B %Y}" if self.until else "until they clear you"
         return ", ".join([*(left_out or [_WORDS[LimitPart.ELSEWHERE]]), end, *([f"said by {self.by}"] if self.by else [])])

@@ -116,6 +116,11 @@ def test_under_18_written_shuts_what_moves_the_body():
     assert talk.state != "knee_to_wall.method"
 
 
+@pytest.mark.parametrize(("words", "heard"), [("17", False), ("17 cm", False), ("I am 17", True), ("11, and I am 17", True)])
+def test_the_number_that_is_asked_for_is_no_sign_and_words_beside_it_may_be(words: str, heard: bool):
+    assert (in_a_test(words).session.top.flow == "signs") is heard
+
+
 def test_the_reading_being_taken_is_not_taken_from_a_message_with_a_sign():
     talk = in_a_test("11 btw my foot slaps since monday")
     assert not [record for record in talk.effects if isinstance(record, Record) and record.key == "left_1" and record.status == "ok"]

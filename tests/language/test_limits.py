@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.limits import CLEARED, parts_named, read_end, read_limit, sets_none
+from companion.language.limits import CLEARED, is_end, parts_named, read_end, read_limit, sets_none
 from companion.language.units import IMPERIAL
 from companion.screening.limits import LimitPart
 
@@ -77,6 +77,12 @@ def test_a_weight_without_a_unit_is_in_the_lifters_own():
     ("no idea", ""), ("until 30 february", ""), ("last week", "")])
 def test_an_end_is_a_date_a_span_or_until_cleared(words: str, end: str):
     assert read_end(words, TODAY) == end
+
+
+@pytest.mark.parametrize(("words", "whole"), [
+    ("3 weeks", True), ("until 3 january.", True), ("3 weeks pregnant", False), ("2 weeks, my foot is numb", False), ("no idea", False)])
+def test_an_end_is_the_whole_reply_only_where_nothing_else_is_said(words: str, whole: bool):
+    assert is_end(words, TODAY) is whole
 
 
 def test_a_clearance_names_parts_whatever_it_says_of_them():

@@ -88,6 +88,8 @@ def test_it_says_what_until_when_and_by_whom():
         "no added load, no hamstring stretching, until 19 December 2026, said by a doctor; nothing above 60 kg, until they clear you")
     assert Limit(frozenset((LimitPart.ELSEWHERE,))).said() == "something that is not asked here, until they clear you"
     assert Limit(frozenset((LimitPart.ELSEWHERE, LimitPart.SQUATS))).said() == "no squats, until they clear you"
+    assert Limit(frozenset(STRETCHES)).said() == "no stretching at all, until they clear you"
+    assert Limit(frozenset((LimitPart.CALF, LimitPart.HIP))).said() == "no stretching of hip or calf, until they clear you"
 
 
 def test_a_clearance_takes_away_its_parts_and_leaves_the_rest():
