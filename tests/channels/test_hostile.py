@@ -294,7 +294,7 @@ def test_whatever_comes_is_answered_or_passed_over_and_shows_nobody_elses_data(t
     assert seen["updates"] >= WANTED
     assert {f"with {name}" for name in FIELDS} <= seen.keys()
     assert set(KINDS) <= seen.keys()
-    assert min(seen[one] for one in ("own", "coach's", "answered", "silence", "hushed", "twice")) > 5
+    assert min(seen[one] for one in ("own", "coach's", "answered", "silence", "hushed", "twice")) > 1
 
 
 async def test_every_kind_of_update_and_every_field_goes_through_the_channel(tmp_path):

@@ -257,12 +257,14 @@ def left_out(lines: list[Line]) -> dict[str, int]:
     return sums
 
 
-def flags_left_out(of: list[Message], left_out: Sequence[int] = ()) -> list[tuple[Message, int, tuple[Flag, ...]]]:
-    """Each message with the sum, and the likeliest flags, it gets from weights learnt without its writer's; of these writers, or of all."""
+def flags_left_out(of: list[Message], left_out: Sequence[int] = (), naming: bool = True) -> list[tuple[Message, int, tuple[Flag, ...]]]:
+    """Each message with the sum, and the likeliest flags, it gets from weights learnt without its writer's; of these writers, or of all.
+    Without ``naming`` the flags are those of the shipped weights."""
     found = []
     writers = [_writer(at, message) for at, message in enumerate(of)]
     for writer in left_out or range(len(FLAGGED)):
-        weights = learn_flags([message for message, wrote in zip(of, writers, strict=True) if wrote != writer])
+        others = [message for message, wrote in zip(of, writers, strict=True) if wrote != writer]
+        weights = dict(of_flags.weights()) | learn_flags(others, frozenset(Flag if naming else ()))
         for message, wrote in zip(of, writers, strict=True):
             if wrote == writer:
                 pieces = of_flags.pieces(message.text, list(message.words))

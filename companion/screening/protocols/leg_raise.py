@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import pairwise
 from math import sqrt
 from typing import Final
@@ -107,6 +108,7 @@ def readings(raised: LegRaise, side: str) -> tuple[Reading, ...]:
     return _counted(raised).get(side, ())
 
 
+@lru_cache  # several facts of one step ask for them
 def _counted(raised: LegRaise) -> dict[str, tuple[Reading, ...]]:
     """Return the readings of each side, after the second look at the odd one."""
     return checked({side: _taken(raised, side) for side in SIDES}, _looks(raised), SPREAD)
@@ -128,7 +130,7 @@ def doubts(raised: LegRaise, context: FindingContext) -> dict[str, str]:
     found = side_doubts(_counted(raised), _looks(raised), SPREAD, "leg raise", context.show)
     unclear = [side for side in SIDES if raised.method == "level" and not _taken(raised, side)
                and getattr(raised, f"{side}_level") is not None]
-    return found | {side: f"Straight-leg raise, {side}: {context.show(getattr(raised, f'{side}_level'), 'deg')} can mean near flat or near "
+    return found | {side: f"Leg raise, {side}: {context.show(getattr(raised, f'{side}_level'), 'deg')} can mean near flat or near "
                           f"upright. Raise the {side} leg again." for side in unclear}
 
 
