@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from companion.channels.script import parse
+from tests.by_night import BY_NIGHT
 from tests.crash.life import Living, Stand, parts_of
 from tests.crash.nursery import Nursery
 from tests.crash.test_kills import AT_ONCE, SCRIPTS, faults
@@ -23,7 +24,10 @@ LEAST = 40_000
 """Below it the shared-memory file (32 KiB) could not be made."""
 
 
-@pytest.mark.parametrize(("die_of_it", "step"), [(True, FRAME // 2), (False, 3 * FRAME // 2)], ids=["killed", "no room"])
+STEP = FRAME // 2 if BY_NIGHT else 3 * FRAME // 2
+
+
+@pytest.mark.parametrize(("die_of_it", "step"), [(True, STEP), (False, 3 * FRAME // 2)], ids=["killed", "no room"])
 async def test_a_commit_that_stops_anywhere_is_kept_whole_or_not_at_all(
         die_of_it: bool, step: int, nursery: Nursery, tmp_path: Path) -> None:
     script = parse((SCRIPTS / "knee_to_wall.txt").read_text(encoding="utf-8"))
