@@ -43,7 +43,7 @@ CHANGE_OPTIONS = (
     Option("extra_day", "Add a day", ("add", "extra", "extra day", "one more")),
     Option("pause_until", "Pause", ("pause", "pause it")),
     Option("tap", "Other days", ("other", "change days", "new plan")),
-    Option("stop_all", "No squat days any more", ("none any more",)),
+    Option("stop_all", "No squat days any more", ("none any more", "no days any more", "no more days")),
     Option("fine", "Leave it as it is", ("nothing", "fine", "leave it", "ok")),
 )
 
@@ -68,7 +68,7 @@ def _tap(number: int) -> Ask:
     taken = [*([fact("first")] if number > 1 else []), *(fact(f"day_{n}") for n in range(1, number))]
     days = [Option(code, name, (name[:3].lower(),), only_if=Every(tuple(~one.is_(code) for one in taken)))
             for code, name in DAYS]
-    more = [Option("enough", "That is all", ("done", "all", "no more"))] if number > 1 else []
+    more = [Option("enough", "That is all", ("done", "all", "no more", "just those", "just those two", "only those"))] if number > 1 else []
     before = CHANGE.is_("tap") if number == 1 else TAPPED if number == 2 else taken[-1].known & ~taken[-1].is_("enough")
     return Ask(f"day_{number}", "Which day is the first in your week?" if number == 1 else "And which other day?",
                choice(*days, *more), safety=number == 1, only_if=before)

@@ -85,7 +85,8 @@ def number_slots(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) 
             rest += filter(None, [slot_of(draft, key, _in_unit_of(own[0].quantity, one.quantity))])
         certain = certain and len(mine) == 1
         other = [one for one in mine if one.side and one.side != ask.side]
-        if other and ask.side and (there := _other_side(draft, ask)) is not None and (slot := slot_of(draft, there, other[0].quantity)):
+        if other and ask.side and (there := _other_side(draft, ask)) is not None and (
+                slot := slot_of(draft, there, _in_unit_of(own[0].quantity, other[0].quantity))):
             rest.append(slot)
     more = [one for one in found if one.quantity.unit and one.quantity.unit != kind.unit and not one.quantity.counts]
     for one in more if first else ():

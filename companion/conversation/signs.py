@@ -15,6 +15,7 @@ from companion.conversation.kinds import Answer, pick
 from companion.conversation.moves import SAID_MOST, answer, hurt
 from companion.conversation.parking import interrupt
 from companion.conversation.session import Session
+from companion.conversation.whole import read_whole
 from companion.language.acts import Asks, hear_act
 from companion.language.clauses import Mood, clauses, flat
 from companion.language.flags import Flag, Heard, hear_flags
@@ -60,7 +61,7 @@ def heard_sign(draft: Draft, text: str) -> bool:
 
 def _understood(draft: Draft, waiting: Ask | None, text: str) -> bool:
     """True if the whole message has another meaning here, such as a command; then a doubtful sign in it does not count."""
-    if waiting and (is_option(draft, text) or waiting.kind.claims(text, draft.context)):
+    if waiting and (is_option(draft, text) or waiting.kind.claims(text, draft.context) or read_whole(draft, text)):
         return True
     if draft.book.answers and about_the_tests(draft.book.answers(), text):
         return True

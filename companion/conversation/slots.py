@@ -122,14 +122,15 @@ _BAND: Final = re.compile(r"under_(?P<under>\d+)|(?P<low>\d+)_(?P<high>\d+)|over
 
 
 def _band(ask: Ask, said: Sequence[Clause]) -> Chosen | None:
-    """Return the answer whose range holds the one number that is said, where the answers are ranges: "about 65" is "60 to 70°"."""
+    """Return the answer whose range holds the one number that is said, where the answers are ranges: "about 65" is "60 to 70°". A number
+    between two ranges is in neither, and asked again."""
     numbers = {one.value for clause in said if clause.mood in ASSERTING for one in quantities(clause.raw) if not one.counts}
     if len(numbers) != 1:
         return None
     number = numbers.pop()
     ranges = {option.value: found for option in ask.kind.options if (found := _BAND.fullmatch(option.value))}
     held = [value for value, found in ranges.items()
-            if float(found["low"] or found["over"] or 0) <= number < float(found["high"] or found["under"] or "inf")]
+            if float(found["low"] or found["over"] or "-inf") < number < float(found["high"] or found["under"] or "inf")]
     return Chosen((held[0],), all(clause.mood is Mood.SAID for clause in said)) if len(held) == 1 else None
 
 
@@ -185,7 +186,7 @@ def _guess(draft: Draft, whole: Sequence[Clause], spoken: Spoken) -> str:
     said = [clause for clause in whole if clause.mood in ASSERTING]
     if spoken.act is not SpeechAct.ANSWER or not said or len(said) < len(whole):
         return ""
-    turned = any(word in words_of("turning") for clause in said for word in clause.words)
+    turned = any(word in words_of("turning") | {"wrong", "incorrect", "off"} for clause in said for word in clause.words)
     if isinstance(ask.kind, Ready) or sum(len(clause.words) for clause in said) < 2:
         return ""
     values = [option.value for option in ask.kind.options]

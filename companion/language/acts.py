@@ -109,7 +109,7 @@ def hear_act(text: str, options: Options = NO_OPTIONS, number: bool = False) -> 
         return spoken
     if matches("corrects", plain) and not (asked and not answers):
         return spoken._replace(act=SpeechAct.CORRECTION)
-    if chosen.weak and (asked or matches("chat", line) or matches("unsure", line)):
+    if chosen.weak and (asked or any(matches(name, line) for name in ("chat", "unsure", "asked.cant"))):
         answers = False
     if asked is None and not answers and is_question(text):
         asked = whole[0]

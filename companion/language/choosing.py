@@ -135,8 +135,12 @@ def _turned(words: tuple[str, ...], start: int, end: int, free: list[bool]) -> b
     turning = words_of("turning")
     if words[start][:1].isdigit():
         turning -= words_of("nearly")
-    before = any(free[at] and word in turning for at, word in enumerate(words[:start]))
-    return before or any(free[end + at] and word in turning for at, word in enumerate(words[end:end + 2]))
+    turns = [at for at, word in enumerate(words) if free[at] and word in turning and not (word == "no" and words[at + 1:at + 2] in _NO_LESS)]
+    return any(at < start or end <= at < end + 2 for at in turns)
+
+
+_NO_LESS: Final = tuple((word,) for word in ("problem", "problems", "bother", "trouble", "doubt", "issue", "issues", "worries", "question"))
+"""Words after a "no" that denies nothing: "got there, no problem"."""
 
 
 def _spelt(word: str, options: Options) -> str:

@@ -45,6 +45,12 @@ def _cities() -> dict[str, str]:
     return zones
 
 
+_AROUND: Final = re.compile(
+    r"^(?:i'?m |i am |i live |we'?re |back |now |currently |still |staying |just |over |up |down |out |home )*(?:in |near |at |to )|"
+    r"[ ,]+(?:(?:until|till|til|to|for|from|since) .+|this week|these days|right now|now|atm|at the moment|today|tonight|tomorrow)$")
+"""Words around a city in a sentence: "I'm in Chennai till the 14th"."""
+
+
 def find_zone(text: str, now: datetime | None) -> str | None:
     """Return the zone of a city ("Porto"), an offset ("UTC+1") or a local time ("18:40", needs ``now``); else None.
 
@@ -58,10 +64,9 @@ def find_zone(text: str, now: datetime | None) -> str | None:
         return _kept_offset(minutes if offset[1] == "+" else -minutes) if minutes <= 14 * 60 else None
     if (clock := _CLOCK.search(clean)) and now is not None:
         return _zone_from_clock(clock, now)
-    if len(text) > 80 or any(letter.isdigit() for letter in clean):
+    if len(text) > 80 or any(letter.isdigit() for letter in _AROUND.sub("", clean)):
         return None
-    for part in (clean, clean.split(",")[0], re.sub(r"^(?:i'?m |i am |i live )?(?:in |near |at )", "", clean),
-                 re.sub(r"[ ,]+[a-z]{2}$", "", clean)):
+    for part in (clean, clean.split(",")[0], _AROUND.sub("", clean), re.sub(r"[ ,]+[a-z]{2}$", "", clean)):
         if zone := _cities().get(plain(part)):
             return zone
     name = plain(clean)

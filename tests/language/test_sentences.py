@@ -23,9 +23,9 @@ from tests.drive import CHECKED, NOW, Talk
 
 CORPUS = Path(__file__).parent.parent / "corpus"
 LINES = [line.strip() for file in sorted(CORPUS.glob("*.txt"))
-         if file.name != "not_flags_bot.txt" for line in file.read_text(encoding="utf-8").splitlines()
+         if file.name not in ("not_flags_bot.txt", "not_flags_offered.txt") for line in file.read_text(encoding="utf-8").splitlines()
          if line.strip() and not line.startswith("#")]
-DAYS = re.compile(r"\b(?:(?:mon|tues|wednes|thurs|fri|satur|sun)days?|holiday)\b", re.IGNORECASE)
+DAYS = re.compile(r"\b(?:(?:mon|tues|wednes|thurs|fri|satur|sun)days?|holidays?)\b", re.IGNORECASE)
 PLAN = '{"weekly":{"TU":"18:00","FR":"18:00"}}'
 KNOWN = {**CHECKED, "squat.plan": PLAN}
 
@@ -80,7 +80,7 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
     """The corpora hold thousands of answers, notes and sentences about pain."""
     assert len(LINES) > 4000
     assert {line for line in LINES if BOOK.sentence(line) and not DAYS.search(line)} <= {
-        "on holiday till the 12th", "at the gym now", "STOP THE REMINDERS", "i squat mon wed fri",
+        "on holiday till the 12th", "at the gym now", "cant lift today, no time", "STOP THE REMINDERS", "i squat mon wed fri",
         "doc cleared me fully", "my surgeon cleared me last autumn", "physio cleared me in june, no pain since then",
         "doc cleared me for everything", "doctor cleared me for everything", "rest day tomorrow", "not allowed to park there",
         "physio cleared me last year, no limits", "why the ankle if my problem is the bottom of the squat"}
