@@ -24,7 +24,7 @@ FLOW = Flow(
     steps=(
         Ask("so", "I'm not sure I understood, and I would rather ask. Are you thinking of harming yourself, or of not wanting to live?",
             choice(("yes", "Yes", "i am"), ("unsure", "Not sure", "maybe", "sometimes"), ("no", "No, I meant something else", "no")),
-            safety=True, back=False, only_if=fact("doubtful").is_("yes"),
+            safety=True, back=False, signs=("self_harm",), only_if=fact("doubtful").is_("yes"),
             then=(Jump(fact("so").is_("no"), say="Thank you for telling me. If that ever changes, or something in your body "
                  "worries you, write it here."),)),
         Do(Find("crisis", "open", "wrote of harming themselves")),

@@ -29,8 +29,8 @@ FLOW = Flow(
            Gate(~IS_COACH & ~fact("welcome.zone_right").is_("yes"), "The few questions at the beginning come first.", first="welcome")),
     steps=(
         Ask("pick", "What would you like to do?", choice(
-            Option("go_on", "Go on where I stopped", ("go on", "resume", "continue", "carry on", "carry on where we left off", "pick up where we left off"),
-                   only_if=fact("parked_title").known),
+            Option("go_on", "Go on where I stopped", ("go on", "resume", "continue", "carry on", "carry on where we left off",
+                                                         "pick up where we left off"), only_if=fact("parked_title").known),
             Option("since", "Since you last looked", ("since", "who needs me"), only_if=IS_COACH),
             Option("caseload", "My lifters", ("lifters", "caseload"), only_if=IS_COACH),
             Option("invite_lifter", "Invite a lifter", ("invite",), only_if=IS_COACH),

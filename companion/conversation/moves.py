@@ -196,7 +196,8 @@ def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
         ask_aside(draft, "unusual", given.raw)
         return
     name = draft.log_name(ask)
-    record(draft, ask, given.raw, given.value, given.unit)
+    kept = str(given.value) if "self_harm" in ask.signs else given.raw  # what is said of it is not kept
+    record(draft, ask, kept, given.value, given.unit)
     got = {**frame.got, name: given.value} | ({name + _BY: "tap" if given.tapped else "words"} if ask.safety else {})
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state)))
     _follow(draft, draft.fire(ANSWER), _hold(draft, ask))

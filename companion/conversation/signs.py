@@ -34,8 +34,10 @@ def heard_sign(draft: Draft, text: str) -> bool:
     also report pain are left to the pain questions if these ask about the sign.
     """
     stack = draft.session.stack
-    if not draft.book.signs or draft.book.brings_code(text) or (stack and not draft.compiled.flow.policy.hears_signs):
+    if not draft.book.signs or draft.book.brings_code(text):
         return False
+    if stack and not draft.compiled.flow.policy.hears_signs:
+        return _said_again(draft, text)
     waiting = draft.ask if stack and draft.top.state in draft.compiled.stops and not draft.session.aside else None
     heard = hear_flags(text, weigh=not _understood(draft, waiting, text))
     if not heard:
@@ -57,6 +59,14 @@ def heard_sign(draft: Draft, text: str) -> bool:
         answer(draft, read)
     _ask_about(draft, heard, text)
     return True
+
+
+def _said_again(draft: Draft, text: str) -> bool:
+    """Answer yes to the question whether a sign is there with words that report it, where no other sign is listened for."""
+    waiting = draft.ask if draft.top.state in draft.compiled.stops and not draft.session.aside else None
+    if waiting and any(one.flag.value in waiting.signs for one in hear_flags(text, weigh=False)):
+        return _answered(draft, waiting, True, text) if clauses(text)[0].words[:1] not in ((word,) for word in _NO) else False
+    return False
 
 
 def _understood(draft: Draft, waiting: Ask | None, text: str) -> bool:

@@ -135,7 +135,8 @@ def _turned(words: tuple[str, ...], start: int, end: int, free: list[bool]) -> b
     turning = words_of("turning")
     if words[start][:1].isdigit():
         turning -= words_of("nearly")
-    turns = [at for at, word in enumerate(words) if free[at] and word in turning and not (word == "no" and words[at + 1:at + 2] in _NO_LESS)]
+    turns = [at for at, word in enumerate(words)
+             if free[at] and word in turning and not (word == "no" and words[at + 1:at + 2] in _NO_LESS)]
     return any(at < start or end <= at < end + 2 for at in turns)
 
 

@@ -11,6 +11,7 @@ import unicodedata
 from collections.abc import Iterable
 from datetime import UTC, datetime
 from functools import cache
+from typing import Final
 from zoneinfo import available_timezones
 
 from rapidfuzz import fuzz, process

@@ -208,6 +208,7 @@ def test_doubtful_words_about_living_that_were_meant_lead_to_help():
     assert talk.known["crisis"] == "open"
 
 
+DOUBT = "if i went to sleep and never woke up thatd be fine by me"
 UNPLACED = "pelvic floor just doesnt answer"
 
 
@@ -267,3 +268,16 @@ def test_the_question_that_names_signs_is_short(among: list[str]):
     talk = named_together(*among, said="it went all funny " * 20)
     assert len(talk.last.split()) <= 60
     assert len(choices(talk)) <= 6
+
+
+@pytest.mark.parametrize("said", ["ive been thinking of ending it", "i want to kill myself", "thinking about ending it all"])
+def test_who_says_it_again_at_the_question_is_answered_with_help_and_the_words_are_not_kept(said):
+    talk = in_a_test(DOUBT).say(said)
+    assert talk.known["crisis"] == "open"
+    assert any("emergency number or a crisis line" in say.text for say in talk.says)
+    assert said not in repr([effect for effect in talk.effects if isinstance(effect, Record)])
+
+
+@pytest.mark.parametrize("said", ["no no i meant the squats kill me lol", "no, i dont want to kill myself"])
+def test_who_denies_it_with_its_words_is_not_taken_for_a_yes(said):
+    assert in_a_test(DOUBT).say(said).known.get("crisis") != "open"

@@ -83,7 +83,8 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
         "on holiday till the 12th", "at the gym now", "cant lift today, no time", "STOP THE REMINDERS", "i squat mon wed fri",
         "doc cleared me fully", "my surgeon cleared me last autumn", "physio cleared me in june, no pain since then",
         "doc cleared me for everything", "doctor cleared me for everything", "rest day tomorrow", "not allowed to park there",
-        "physio cleared me last year, no limits", "why the ankle if my problem is the bottom of the squat"}
+        "physio cleared me last year, no limits", "physio cleared me for everything last year",
+        "why the wall again", "why the ankle if my problem is the bottom of the squat"}
 
 
 def test_no_sentence_about_pain_starts_a_flow():

@@ -24,7 +24,7 @@ MARGIN_STEPS = 100
 PLACES, PLACES_NAMING = 1 << 18, 1 << 16
 """How many weights a regression has: a piece has the one at its checksum, which it may share with others."""
 URGENT = frozenset((Flag.SELF_HARM, Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.CHEST, Flag.WEAKNESS))
-THRESHOLD_URGENT, THRESHOLD = -10, 0
+THRESHOLD_URGENT, THRESHOLD = 0, 10
 """Sums, in ``MARGIN_STEPS``, above which a message is heard; lower where a miss would cost most."""
 AGAINST = -60
 """The sum up to which what the rules doubt is nothing: of a writer whose lines neither was made from, 8 of 13 doubts that were nothing, and
