@@ -64,8 +64,9 @@ def heard_sign(draft: Draft, text: str) -> bool:
 def _said_again(draft: Draft, text: str) -> bool:
     """Answer yes to the question whether a sign is there with words that report it, where no other sign is listened for."""
     waiting = draft.ask if draft.top.state in draft.compiled.stops and not draft.session.aside else None
-    if waiting and any(one.flag.value in waiting.signs for one in hear_flags(text, weigh=False)):
-        return _answered(draft, waiting, True, text) if clauses(text)[0].words[:1] not in ((word,) for word in _NO) else False
+    words = clauses(text)[0].words if waiting and clauses(text) else ()
+    if waiting and words and words[0] not in _NO and any(one.flag.value in waiting.signs for one in hear_flags(text, weigh=False)):
+        return _answered(draft, waiting, True, text)
     return False
 
 

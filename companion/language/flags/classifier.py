@@ -1,8 +1,8 @@
 """A second layer behind the rules of flags: one regression hears that something was said, one for each flag names what.
 
 What it hears where the rules hear nothing is a doubtful flag: a question, never more, in which the likeliest flags are named.
-``weights.bin`` holds its weights, fitted by ``tests/corpus/learn.py``. The thresholds were chosen on writers c, g, h and i of the corpus,
-each heard by weights learnt from all the others: 0.93 of what they said is heard, and 0.06 of what was nothing beside the rules' (choice).
+``weights.bin`` holds its weights, fitted by ``tests/corpus/learn.py``. The thresholds were chosen on writer k of the corpus, heard by
+weights learnt from all the others: of 519 messages with a flag 518 are heard, of 398 with none 27 beside the 19 of the rules (choice).
 """
 
 from __future__ import annotations
