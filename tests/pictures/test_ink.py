@@ -11,24 +11,10 @@ from companion.pictures.ink import INKS, PAPER
 from companion.pictures.poses import poses
 from companion.pictures.scene import Label
 
+from .contrast import contrast, luminance
+
 ENOUGH: Final = 4.5
 """Least contrast of text against its background: WCAG 2.2, success criterion 1.4.3, level AA."""
-
-
-def luminance(colour: str) -> float:
-    """Return the relative luminance, 0 black to 1 white, of a colour #RRGGBB."""
-    red, green, blue = (_linear(int(colour[n:n + 2], 16) / 255) for n in (1, 3, 5))
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def contrast(one: str, other: str) -> float:
-    """Return the contrast ratio of two colours, 1 to 21: (lighter + 0.05) / (darker + 0.05)."""
-    darker, lighter = sorted((luminance(one), luminance(other)))
-    return (lighter + 0.05) / (darker + 0.05)
-
-
-def _linear(part: float) -> float:
-    return float(part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4)
 
 
 @pytest.mark.parametrize(("one", "other", "ratio"), [

@@ -9,12 +9,16 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+import numpy as np
 import pytest
 
 from companion.screening import next_test
+from companion.screening.certainty import RULING_DRAWS
 from companion.screening.conclusion import conclude
+from companion.screening.evidence import Finding, Grade
 from companion.screening.findings import findings_of
 from companion.screening.pairs import waiting
+from companion.screening.protocols import rows
 from companion.screening.screen import Screen
 
 from .build import ABOUT, CONTROL_OUT, FREE_ANKLES, LONG_LEGS, LOOK, REACHED, STRENGTH_OUT, screen
@@ -74,3 +78,37 @@ def test_a_test_missed_in_fewer_than_three_and_a_half_of_100_is_left_out(monkeyp
     done, tests = screen(hip_fold=REACHED, leg_raise=LONG_LEGS), ["knee_to_wall", "rock_back", "hand_on_back_squat"]
     found = next_test.still_open(findings_of(done, ABOUT), conclude(done, ABOUT, 0).verdicts, tests, waiting(done))
     assert ("knee_to_wall" in dict(found.tests)) is told
+
+
+def drawn_as(*drawn: tuple[int, int]) -> tuple[Any, Any]:
+    """Grades and signs that are the same in every draw."""
+    return tuple(np.array([[one[n]] * RULING_DRAWS for one in drawn]) for n in (0, 1))
+
+
+def three_tests() -> list[Finding]:
+    """A finding each from three tests."""
+    by_test = {row.test: row for row in rows().values()}
+    return [Finding(row, row.grade, "") for row in list(by_test.values())[:3]]
+
+
+WEAK, MODERATE, STRONG = (grade.rank for grade in (Grade.WEAK, Grade.MODERATE, Grade.STRONG))
+
+
+@pytest.mark.parametrize(("drawn", "undone"), [
+    (((MODERATE, 1), (MODERATE, 1), (WEAK, -1)), True), (((MODERATE, 1), (MODERATE, 1), (WEAK, 0)), False),
+    (((MODERATE, 1), (MODERATE, 1), (WEAK, 1)), False), (((MODERATE, 1), (STRONG, 1), (WEAK, -1)), False),
+    (((MODERATE, 1), (MODERATE, 1), (MODERATE, -1)), False), (((STRONG, 0), (MODERATE, 1), (WEAK, -1)), True)])
+def test_a_weak_finding_undoes_a_ruling_that_two_moderate_ones_carry(drawn: tuple[tuple[int, int], ...], undone: bool) -> None:
+    assert next_test._undone(three_tests(), *drawn_as(*drawn)).all() == undone
+
+
+def test_three_moderate_findings_are_not_undone_by_a_weak_one() -> None:
+    about = three_tests()
+    assert not next_test._undone([*about, about[0]], *drawn_as((MODERATE, 1), (MODERATE, 1), (MODERATE, 1), (WEAK, -1))).any()
+
+
+def test_a_moderate_finding_against_takes_its_part_s_first_place_and_one_that_says_nothing_does_not() -> None:
+    about = three_tests()[:2]
+    far, near, none = (next_test._decides(about, *drawn_as((MODERATE, 1), other))[0]
+                       for other in ((MODERATE, 0), (WEAK, -1), (MODERATE, -1)))
+    assert far == near >= 100 > none > 0
