@@ -26,9 +26,9 @@ PLACES, PLACES_NAMING = 1 << 18, 1 << 16
 URGENT = frozenset((Flag.SELF_HARM, Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.CHEST, Flag.WEAKNESS))
 THRESHOLD_URGENT, THRESHOLD = 0, 10
 """Sums, in ``MARGIN_STEPS``, above which a message is heard; lower where a miss would cost most."""
-AGAINST = -60
-"""The sum up to which what the rules doubt is nothing: of a writer whose lines neither was made from, 8 of 13 doubts that were nothing, and
-none of 177 that were a flag."""
+AGAINST, AGAINST_URGENT = -60, -90
+"""The sums up to which what the rules doubt is nothing: of a writer whose lines neither was made from, 8 of 13 doubts that were nothing,
+and none of 177 that were a flag, lie up to -60. Where it could be urgent, more must speak against it (choice)."""
 NAMED_MOST, NEAR = 3, 80
 """How many flags are named at most, and how far behind the likeliest: the right one is named so in 0.988, the likeliest alone is right in
 0.94."""

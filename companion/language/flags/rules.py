@@ -30,7 +30,7 @@ from functools import cached_property
 from itertools import pairwise
 from typing import NamedTuple
 
-from companion.language.flags.classifier import AGAINST, beside, suspected, suspicion, unnamed
+from companion.language.flags.classifier import AGAINST, AGAINST_URGENT, URGENT, beside, suspected, suspicion, unnamed
 from companion.language.flags.flag import Flag, Heard
 from companion.language.flags.patterns import COMPILED_READ_AS, COMPILED_SIGNS, Pattern, found, holds, index_of, ordinary, word_set
 from companion.language.flags.spelling import TypedWord, words_typed
@@ -75,7 +75,8 @@ def hear_flags(text: str) -> tuple[Heard, ...]:
     one = heard[0]
     if one.sure:
         return _in_order((one, *(Heard(flag, False, one.words) for flag in unnamed(text, message.words, one.flag))))
-    if len(one.words.split()) > 1 and suspicion(*unexplained(text)) <= AGAINST:
+    against = AGAINST_URGENT if one.flag in URGENT else AGAINST
+    if len(one.words.split()) > 1 and suspicion(*unexplained(text)) <= against:
         return ()
     return (replace(one, also=beside(text, message.words, one.flag)),)
 
