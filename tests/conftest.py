@@ -12,6 +12,7 @@ import sqlite3
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
+from functools import cache
 from pathlib import Path, PurePosixPath
 from typing import Final
 
@@ -45,10 +46,11 @@ FIRST: Final = ("tests/crash", "tests/simulation", "tests/conversation/test_stat
                 "tests/reminders")
 """What runs first where there are several processes: the longest, so that none of them is left waiting for another at the end."""
 
-PARTED: Final = ("tests/crash/test_kills.py", "tests/simulation/test_worlds.py",
-                 "tests/flows/test_every_flow.py", "tests/scripts/test_replay.py",
+PARTED: Final = ("tests/crash/test_kills.py", "tests/simulation/test_worlds.py", "tests/scripts/test_replay.py",
                  "tests/scripts/test_restart.py")
-"""Files of which each flow or script may run elsewhere; whatever is found out of one flow is then found out in one process."""
+"""Files of which each script or world may run elsewhere."""
+BY_FLOW: Final = ("tests/flows/test_every_flow.py", "tests/flows/test_every_move.py")
+"""Files whose tests of one flow run in one process, together: its walks are looked for once."""
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
@@ -78,8 +80,12 @@ def _is_unit(nodeid: str) -> bool:
 
 
 def _within(nodeid: str, places: Sequence[str]) -> bool:
-    file = PurePosixPath(nodeid.partition("::")[0])
-    return any(file.is_relative_to(place) for place in places)
+    return _is_in(nodeid.partition("::")[0], tuple(places))
+
+
+@cache
+def _is_in(file: str, places: tuple[str, ...]) -> bool:
+    return any(PurePosixPath(file).is_relative_to(place) for place in places)
 
 
 # several processes (pytest-xdist) -----------------------------------------------------------------------------
@@ -90,8 +96,8 @@ class Together(LoadScopeScheduling):
 
     def _split_scope(self, nodeid: str) -> str:
         file, _, test = nodeid.partition("::")
-        about = re.search(r"\[(\w+)", test) if file in PARTED else None
-        return f"{file} {about[1]}" if about else file
+        about = re.search(r"\[(\w+)", test) if file in PARTED + BY_FLOW else None
+        return file if about is None else f"flow {about[1]}" if file in BY_FLOW else f"{file} {about[1]}"
 
 
 @pytest.hookimpl(optionalhook=True, tryfirst=True)

@@ -26,6 +26,7 @@ from companion.verify.proof import Entered, decide
 from companion.verify.proof import entered as entered_by
 from flows.catalogue import BOOK
 from tests.drive import NOW
+from tests.flows import walks
 from tests.flows.test_every_flow import NAMES, at
 from tests.flows.walks import OTHER, Replay, Walk, alone, beside_where, offered, proof_of, values_beside, walk, walks_of, ways_of
 
@@ -34,7 +35,8 @@ Fired = set[Move]
 
 @pytest.fixture
 def fired(monkeypatch: pytest.MonkeyPatch) -> dict[str, Fired]:
-    """Every move that the engine asks a machine for from now on, by flow."""
+    """Every move that the engine asks a machine for from now on, by flow; also what begins the walks of other tests is walked anew."""
+    monkeypatch.setattr(walks, "TAKEN", {})
     seen: dict[str, Fired] = {}
     fire = Compiled.fire
 
@@ -118,21 +120,21 @@ def scenes(name: str, rows: Collection[Move]) -> Iterator[Callable[[], object]]:
     for key in ways.asks.keys() & proof_of(name).at.keys():
         one = at(name, key)
         for what in (answer, help_, skip, again, pause_by_button, interrupt, pain, false_alarm, come_back, outside, back):
-            yield lambda what=what, one=one: what(Replay(name, one, fresh=True))
+            yield lambda what=what, one=one: what(Replay(name, one))
     for (source, target), one in walks_of(name).items():
         if target in ways.asks and source == START:
-            yield lambda one=one: back_before(Replay(name, one, fresh=True))
+            yield lambda one=one: back_before(Replay(name, one))
         if target in (END, EARLY_END):
-            yield lambda one=one: back(over(Replay(name, one, fresh=True)))
-            yield lambda one=one: over(Replay(name, one, fresh=True)).send(Typed("ouch, that really hurts"))
+            yield lambda one=one: back(over(Replay(name, one)))
+            yield lambda one=one: over(Replay(name, one)).send(Typed("ouch, that really hurts"))
         elif target in ways.asks:
-            yield lambda one=one: back(Replay(name, one, fresh=True))
-            yield lambda one=one: pause_by_button(Replay(name, one, fresh=True))
+            yield lambda one=one: back(Replay(name, one))
+            yield lambda one=one: pause_by_button(Replay(name, one))
             if source not in ways.asks:
                 for run in (OTHER, *(stop.flow for stop in ways.compiled.stops.values() if isinstance(stop, Run))):
-                    yield lambda one=one, run=run: back_into(Replay(name, one, fresh=True), run)
+                    yield lambda one=one, run=run: back_into(Replay(name, one), run)
         elif target in ways.compiled.stops:
-            yield lambda one=one: Replay(name, one, fresh=True).settle()
+            yield lambda one=one: Replay(name, one).settle()
     for n in range(len(ways.flow.gates)):
         yield lambda n=n: begin_shut(name, n)
         for pause in (interrupt, false_alarm) if ways.asks else ():
@@ -273,7 +275,7 @@ def begin_shut(name: str, n: int) -> None:
     assert beside is not None
     fixed.clear()
     fixed |= {one: value for one, value in beside.items() if one in ways_of(name).fixed}
-    replay = Replay(name, Walk(fixed, (), ()), fresh=True)
+    replay = Replay(name, Walk(fixed, (), ()))
     replay.book, replay.known = book, beside
     replay.settle()
 
@@ -287,7 +289,7 @@ def resume_shut(name: str, n: int, pause: Callable[[Replay], None]) -> None:
     goals, draw = [ends for ends in ways.compiled.ways if ends not in proof_of(name).never and ends[1] in ways.asks], Random(name)
     for _ in range(CHANCES):
         one = walk(ways, draw, goals, on=False, like=like)
-        replay = Replay(name, one, fresh=True)
+        replay = Replay(name, one)
         if not replay.session.stack or replay.session.top.state not in ways.asks:
             continue
         frame = replay.session.top
@@ -303,7 +305,7 @@ def resume_shut(name: str, n: int, pause: Callable[[Replay], None]) -> None:
 
 def lapse(name: str, one: Walk, row: Move) -> None:
     """Paused at a question that would not be asked any more when it is taken up; and back from where that leads."""
-    replay, ways = Replay(name, one, fresh=True), ways_of(name)
+    replay, ways = Replay(name, one), ways_of(name)
     frame = replay.session.top
     beside = beside_where(ways, Random(f"{name} {row.at} {row.target}"), lapsing(name, row), frame.fixed, frame.got)
     if beside is not None:

@@ -306,10 +306,9 @@ is held with them, so that these stay the same objects."""
 
 
 class Replay:
-    """A walk taken by the real engine. ``said`` are all messages, ``effects`` everything else too, in order. ``fresh``: step by step from
-    its start, for who watches the engine's moves."""
+    """A walk taken by the real engine. ``said`` are all messages, ``effects`` everything else too, in order."""
 
-    def __init__(self, name: str, one: Walk, fresh: bool = False) -> None:
+    def __init__(self, name: str, one: Walk) -> None:
         self.ways = ways_of(name)
         self.book, fixed = alone(name)
         fixed.clear()
@@ -319,7 +318,7 @@ class Replay:
         flow = self.ways.flow
         self.session = Session(stack=(Frame(flow.name, flow.version, "1"),), runs=1)
         ids = tuple(map(id, one.replies))
-        at = next((n for n in range(0 if fresh else len(ids), 0, -1) if (name, id(one.fixed), ids[:n]) in TAKEN), 0)
+        at = next((n for n in range(len(ids), 0, -1) if (name, id(one.fixed), ids[:n]) in TAKEN), 0)
         if at:
             _, self.session, known, effects = TAKEN[name, id(one.fixed), ids[:at]]
             self.known, self.effects = dict(known), list(effects)
