@@ -9,9 +9,7 @@ from datetime import timedelta
 from html.parser import HTMLParser
 from pathlib import Path
 
-import pandas
 import pytest
-from fhir.resources.bundle import Bundle
 
 from companion.coach.caseload_page import GROUP_MEANINGS, caseload_html
 from companion.coach.lifter_messages import LIFTER_VIEWS
@@ -70,6 +68,8 @@ def of(tmp_path_factory) -> ExportSource:
 @pytest.fixture(scope="module")
 def told(of) -> str:
     """All that the table holds, as another program reads it."""
+    import pandas
+
     table = pandas.read_csv(io.StringIO(FORMATS["coach"].made(of)), dtype=str, keep_default_na=False)
     assert list(table.columns) == ["reader", "page", "part", "words"]
     return "\n".join(spaced(f"{row.part} · {row.words}") for row in table.itertuples())
@@ -98,6 +98,9 @@ def test_every_line_of_every_page_is_in_the_table(of, told):
 
 
 def test_the_bundle_has_the_same_words(of, told):
+    import pandas
+    from fhir.resources.bundle import Bundle
+
     bundle = Bundle.model_validate(json.loads(FORMATS["fhir"].made(of)))
     said = {note for entry in bundle.entry if (note := getattr(entry.resource, "valueString", None))}
     rows = pandas.read_csv(io.StringIO(FORMATS["coach"].made(of)), dtype=str, keep_default_na=False)

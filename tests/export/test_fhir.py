@@ -5,11 +5,10 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 from datetime import timedelta
+from functools import cache
 from typing import Any
 
 import pytest
-import ucumvert
-from fhir.resources.bundle import Bundle
 from hypothesis import given, settings
 
 from companion.export.fhir.bundle import as_fhir, bundle_of
@@ -46,7 +45,21 @@ CODE_SYSTEMS = {
 }
 ANSWER_TYPES = {"boolean": "valueBoolean", "integer": "valueInteger", "decimal": "valueDecimal", "quantity": "valueQuantity",
                 "coding": "valueCoding", "string": "valueString", "text": "valueString"}
-UCUM = ucumvert.get_ucum_parser()
+
+
+@cache
+def ucum() -> Any:
+    """The parser, made when it is first wanted: every process reads this file, one runs it."""
+    import ucumvert
+
+    return ucumvert.get_ucum_parser()
+
+
+def read(text: str) -> Any:
+    """The bundle as fhir.resources reads it."""
+    from fhir.resources.bundle import Bundle
+
+    return Bundle.model_validate_json(text)
 
 
 def of(bundle: dict[str, Any], kind: str) -> list[dict[str, Any]]:
@@ -68,7 +81,7 @@ def parts(thing: Any, path: str = "") -> Iterator[tuple[str, Any]]:
 def hold(bundle: dict[str, Any]) -> None:
     """All that has to hold of a bundle, whatever is in it."""
     text = json.dumps(bundle, allow_nan=False)
-    Bundle.model_validate_json(text)
+    read(text)
     json.dumps(bundle, ensure_ascii=False).encode("utf-8")
     urls = [entry["fullUrl"] for entry in bundle["entry"]]
     assert len(urls) == len(set(urls))
@@ -91,7 +104,7 @@ def holds_of_part(kind: str, path: str, part: Any) -> None:
         assert part.strip()
         assert not [one for one in part if ord(one) < 32 or 0x7F <= ord(one) < 0xA0 or one in "\u202e\u200f\u2066"]
     if isinstance(part, dict) and part.get("system") == "http://unitsofmeasure.org":
-        UCUM.parse(part["code"])
+        ucum().parse(part["code"])
         assert isinstance(part["value"], int | float)
     elif isinstance(part, dict) and "code" in part and "system" in part:
         known = CODE_SYSTEMS.get(part["system"])
@@ -347,7 +360,7 @@ async def test_a_whole_conversation_is_a_bundle_that_others_can_load(tmp_path):
     bundle = bundle_of(1, rows, BOOK)
     hold(bundle)
     assert json.loads(as_fhir(1, rows, BOOK)) == bundle
-    loaded = Bundle.model_validate_json(as_fhir(1, rows, BOOK))
+    loaded = read(as_fhir(1, rows, BOOK))
     assert len(loaded.entry) == len(bundle["entry"])
     status = {one["questionnaire"].split(":")[-1].split("|")[0]: one["status"] for one in of(bundle, "QuestionnaireResponse")}
     assert (status["about_you"], status["safety_check"], status["knee_to_wall"]) == ("completed", "completed", "amended")
@@ -392,8 +405,8 @@ def test_levels_rulings_orders_and_alerts_are_observations_and_a_reader_loses_no
         found = [Concluded(*kept) for kept in log.concluded_of(room.db, sam)]
         text = as_fhir(sam, log.answers_of(room.db, sam), BOOK, found)
         hold(json.loads(text))
-        read = Bundle.model_validate_json(text)
-    told = {(one.resource.code.coding[0].code, one.resource.valueString): one.resource for one in read.entry
+        loaded = read(text)
+    told = {(one.resource.code.coding[0].code, one.resource.valueString): one.resource for one in loaded.entry
             if one.resource.get_resource_type() == "Observation" and one.resource.code.coding[0].system == "urn:squat-companion:finding"}
     assert told.keys() == {
         ("safety.level", "not today"), ("length", "likely"), ("overruled.length", "open"), ("load.limit", "64"), ("load.pin", "60"),

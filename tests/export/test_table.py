@@ -7,7 +7,6 @@ import io
 import json
 import unicodedata
 
-import pandas
 import pytest
 from hypothesis import given, settings
 
@@ -145,6 +144,8 @@ def test_a_load_as_planned_is_the_planned_load_and_what_was_typed_stays():
 def test_every_record_a_coachs_page_is_made_of_is_in_the_copy_for_a_program(tmp_path):
     db = opened(tmp_path / "one.sqlite")
     sam = a_lifter(db)
+    import pandas
+
     read = pandas.read_json(io.StringIO(as_lines(db, sam)), lines=True, dtype=False)
 
     def rows(table: str, *columns: str) -> set[tuple[object, ...]]:
@@ -175,6 +176,8 @@ async def test_a_whole_conversation_opens_in_pandas_with_numbers_as_numbers(tmp_
     await life.stop()
     path = tmp_path / "log.csv"
     path.write_text(as_csv(rows, BOOK, "UTC"), encoding="utf-8", newline="")
+    import pandas
+
     table = pandas.read_csv(path, parse_dates=["at", "local_time"])
     assert list(table.columns) == list(ANSWER_COLUMNS)
     readings = table[table["key"] == "left_1"]

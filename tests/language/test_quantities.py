@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from companion.language.quantities import height, loaded_unit, quantities, spelt
 
-UNITS: Any = pint.UnitRegistry()
+UNITS: Any = pint.get_application_registry()
 ONES = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen",
         "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"]
 TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from companion.language.units import IMPERIAL, METRIC, to_kept, unit_word
 
-UNITS: Any = pint.UnitRegistry()
+UNITS: Any = pint.get_application_registry()
 
 
 @given(st.floats(0.1, 1000), st.sampled_from(["cm", "mm", "m", "inch", "ft", "kg", "lb", "deg", "min", "s"]))

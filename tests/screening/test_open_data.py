@@ -8,11 +8,7 @@ from __future__ import annotations
 
 from itertools import groupby
 
-import pingouin
 import pytest
-from statsmodels.formula.api import ols
-from statsmodels.stats.anova import anova_lm
-from statsmodels.stats.proportion import proportion_confint
 
 from companion.screening.errors import repeats_of, updated
 from companion.screening.outcomes import interval
@@ -43,6 +39,10 @@ def test_the_error_of_the_rails_is_that_of_the_published_model() -> None:
 
 def test_the_error_of_unequal_repeats_is_the_residual_of_an_analysis_of_variance() -> None:
     """Bland & Altman 1995 BMJ 310:446: pH of eight people, three to eight times each; statsmodels' residual mean square."""
+    import pingouin  # these take half a second, and a process that runs other tests reads this file too
+    from statsmodels.formula.api import ols
+    from statsmodels.stats.anova import anova_lm
+
     data = pingouin.read_dataset("rm_corr")
     mean_square = anova_lm(ols("pH ~ C(Subject)", data).fit())["mean_sq"]["Residual"]
     times = [tuple(ph for _, ph in rows) for _, rows in groupby(data[["Subject", "pH"]].itertuples(index=False), lambda row: row[0])]
@@ -91,5 +91,7 @@ def test_a_trial_of_the_first_six_pairs_of_maize_says_what_their_orders_say() ->
                                                              (1, 29, .0061, .1718)])
 def test_the_interval_of_a_share_is_wilsons_as_newcombe_printed_it(followed: int, of: int, low: float, high: float) -> None:
     """Newcombe 1998 Stat Med 17:857, Table I, score method; and statsmodels."""
+    from statsmodels.stats.proportion import proportion_confint
+
     assert interval(followed, of) == pytest.approx((low, high), abs=5e-5)
     assert interval(followed, of) == pytest.approx(proportion_confint(followed, of, method="wilson"), abs=1e-5)

@@ -6,10 +6,7 @@ import random
 import warnings
 
 import numpy as np
-import pandas
 import pytest
-from statsmodels.regression.mixed_linear_model import MixedLM
-from statsmodels.stats.meta_analysis import combine_effects
 
 from companion.screening.pooled_trial import pool
 
@@ -26,6 +23,8 @@ def made_up(seed: int, lifters: int, pairs: int | None, between: float = 1.0) ->
 
 @pytest.mark.parametrize("seed", range(8))
 def test_group_and_variance_between_lifters_are_those_of_the_reference(seed):
+    from statsmodels.stats.meta_analysis import combine_effects
+
     told = made_up(seed, 6 + seed, None, between=(0.0, 1.0, 2.0)[seed % 3])
     found = pool(told)
     means, errors = (np.array(of) for of in zip(*((np.mean(of), found.within / len(of)) for of in told.values()), strict=True))
@@ -39,6 +38,9 @@ def test_group_and_variance_between_lifters_are_those_of_the_reference(seed):
 
 @pytest.mark.parametrize("seed", range(4))
 def test_each_lifters_estimate_is_that_of_a_mixed_model_where_all_have_as_many_pairs(seed):
+    import pandas
+    from statsmodels.regression.mixed_linear_model import MixedLM
+
     told = made_up(seed, 8, 6, between=2.0)
     found = pool(told)
     rows = pandas.DataFrame([(lifter, one) for lifter, of in told.items() for one in of], columns=["lifter", "difference"])
