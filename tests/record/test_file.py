@@ -17,6 +17,7 @@ def tables(path: Path) -> list[str]:
         db.close()
 
 
+@pytest.mark.usefixtures("durable")
 def test_a_file_whose_last_step_fails_stays_empty_and_opens_once_it_does_not(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
     path, whole = tmp_path / "c.sqlite", file.migrations.apply
 
