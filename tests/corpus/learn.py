@@ -13,6 +13,7 @@ from __future__ import annotations
 import sys
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
@@ -126,6 +127,7 @@ def corpus() -> list[Line]:
     ]
 
 
+@cache
 def messages() -> list[Message]:
     """Every line there is to learn flags from."""
     flagged = [(name, flags, text) for name in FLAGGED for flags, text in flagged_lines(name)]
