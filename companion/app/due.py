@@ -91,9 +91,7 @@ class DueSweep:
         self._swept = now
         while self._owed:
             self._bot.in_background(self._bot.make(self._owed.pop()))
-        swept += bool(await self._guarded(self._tell_of_open_pain))
-        swept += bool(await self._guarded(self._tell_unseen))
-        swept += bool(await self._guarded(self._end_orders))
+        swept += sum(map(bool, await asyncio.gather(*map(self._guarded, (self._tell_of_open_pain, self._tell_unseen, self._end_orders)))))
         for messages in _few(await self._bot.writer.do(lambda db: outbox.stale(db, now))):
             done = await asyncio.gather(*(self._guarded(partial(self._too_late, message=one)) for one in messages))
             swept += sum(map(bool, done))

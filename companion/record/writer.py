@@ -95,7 +95,8 @@ class Writer:
             batch = [await self._waiting.get()]
             self._gather(batch)
             try:
-                await self._company_for(batch)
+                if all(one.note for one in batch):
+                    await self._company_for(batch)
             finally:  # also when cancelled meanwhile: a note is about something that has already happened
                 self._commit(batch)
             if self.broken:
@@ -104,7 +105,7 @@ class Writer:
                 raise self.broken
 
     async def _company_for(self, batch: list[_Waiting]) -> None:
-        """Wait up to NOTES_WAIT for an urgent job, where the batch has only notes."""
+        """Wait up to NOTES_WAIT for an urgent job beside notes."""
         with contextlib.suppress(TimeoutError):
             async with asyncio.timeout(NOTES_WAIT):
                 while all(one.note for one in batch):
