@@ -254,6 +254,17 @@ def test_the_log_is_left_out_on_request_and_the_page_says_where_it_is(made, page
     assert len(short) < len(page)
 
 
+@pytest.mark.parametrize(("only", "which"), [
+    ("corrections", "replaces is not null"), ("Knee to wall", "flow = 'knee_to_wall'"), ("leg_raise", "flow = 'leg_raise'"),
+    ("2026-01-29", "datetime(at, '+1 hours') like '2026-01-29%'")])
+def test_a_part_of_the_log_holds_its_rows_and_no_others(made, only, which):
+    db, person = made
+    wanted = {row[0] for row in db.execute(f"select id from answers where person = ? and {which}", (person,))}
+    log = report_content(db, person, NOW, BOOK, only=only).log
+    assert wanted == {int(row[0]) for one in log.folds for row in one.rows}
+    assert f": {len(wanted)} of " in log.note
+
+
 def test_the_log_holds_every_row(made, page):
     db, person = made
     rows = [row[0] for row in db.execute("select id from answers where person = ?", (person,))]
