@@ -239,6 +239,17 @@ def test_a_correction_is_visible_with_what_it_replaced(made, page):
     assert page.count('<tr role="row" class="gone">') == 8
 
 
+def test_changed_squats_of_which_only_the_depth_was_asked_are_in_the_report(tmp_path):
+    db = opened(tmp_path / "companion.sqlite")
+    one = Kept(db, people.add_person(db, "terminal", "mia", "Mia", START))
+    one.run("squat_look", {"seen_by": "film", "plain_rounds": "little", "plain_depth": "below", "slow_depth": "below", "heels_depth": "no",
+                           "front_depth": "cant_tell", "again_depth": "below"})
+    (table,) = [one for one in report_content(db, one.person, NOW, BOOK).details if one.name == "squats"]
+    assert [row[:3] for row in table.rows] == [
+        ("Plain", "a little", "below parallel"), ("Heels raised", "none", "no rounding"), ("Weight held in front", "can't tell", "not told"),
+        ("Three seconds down", "not asked", "below parallel"), ("Plain once more", "not asked", "below parallel")]
+
+
 def test_the_log_begins_with_the_newest_run(made):
     folds = report_content(*made, NOW, BOOK).log.folds
     newest = [max(int(row[0]) for row in one.rows) for one in folds]
