@@ -15,8 +15,8 @@ from companion.export.registry import FORMATS, ExportSource, help_text
 if TYPE_CHECKING:
     from companion.base.settings import Settings
 
-OUTCOMES = "outcomes"
-"""Given as the person, it exports outcomes; somebody of that name has a number."""
+OUTCOMES, CASELOAD = "outcomes", "caseload"
+"""Given as the person, it exports outcomes, or what a coach reads of all together; somebody of that name has a number."""
 
 
 @click.command()
@@ -35,30 +35,37 @@ def log(settings: Settings, database: Path | None, name: str, number: int | None
     click.echo((as_lines if as_json else as_table)(db, person_in(db, name, number)), nl=False)
 
 
-@click.command(help=f"Write a PERSON's data to a file; or `outcomes`: what came of rulings, of all who let it be counted.\n\n\b\n"
+@click.command(help=f"Write a PERSON's data to a file; or `outcomes`: what came of rulings, of all who let it be counted; or `caseload`: "
+                    f"what a coach reads of all their lifters together.\n\n\b\n"
                     f"Formats of a person's data:\n{help_text()}")
 @click.argument("person", required=False)
 @number_option
 @click.option("--format", "form", type=click.Choice(tuple(FORMATS)), default="csv", show_default=True)
+@click.option("--coach", "whose", help="With `caseload`: the coach with this name or number, instead of all lifters.")
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), help="The file to write, instead of standard output.")
 @database_option
 @click.pass_obj
-def export(settings: Settings, database: Path | None, person: str | None, number: int | None, form: str, out: Path | None) -> None:
+def export(settings: Settings, database: Path | None, person: str | None, number: int | None, form: str, whose: str | None,
+           out: Path | None) -> None:
     """Write a person's data in a format of the registry."""
     from companion.base.clock import SystemClock
     from companion.base.private import private_file
-    from companion.coach.seen import seen_of
+    from companion.cli.coach import coach_named
+    from companion.coach.seen import seen_by, seen_of
     from companion.export.outcomes import as_outcomes_csv
+    from companion.export.table import seen_csv
     from companion.record.context import known_of
     from companion.record.outcomes import shared_logs
     from companion.screening.outcomes import outcomes_of
     from flows.catalogue import BOOK
 
-    if (person is None) == (number is None):
+    if (person is None) == (number is None) or (whose is not None and person != CASELOAD):
         fail("say whose data: `companion export PERSON`, or `companion export --number NUMBER`")
     db, now = reading(settings, database), SystemClock().now()
     if person == OUTCOMES:
         made = as_outcomes_csv(outcomes_of(*shared) for shared in shared_logs(db))
+    elif person == CASELOAD:
+        made = seen_csv(seen_by(db, coach_named(db, whose)[0] if whose is not None else None, now))
     else:
         number = person_in(db, person or "", number)
         made = FORMATS[form].made(ExportSource(db, number, now, known_of(db, number, now).facts, BOOK, seen_of))

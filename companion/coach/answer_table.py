@@ -30,9 +30,13 @@ def log_table(rows: Sequence[LogRow], book: Book, system: str, when: LocalTimes,
     by_id = {row.id: row for row in rows}
     folds = tuple(_fold(one, book, questions, later, by_id, system, when) for one in reversed(runs_in(shown_rows)))
     corrections = f"{len(later)} {'corrects' if len(later) == 1 else 'correct'} an earlier one" if later else "none corrects an earlier one"
-    note = f"Only {part}: {len(shown_rows)} of {len(rows)} rows." if part else f"{len(rows)} rows in {len(folds)} runs; {corrections}."
-    return Table("log", f"Answers, {part}, the newest run first" if part else "Every answer, the newest run first", ("Row", "Time", "Question", "As written", "Kept as", "Standing"),
-                 folds=folds, empty="No answer of this part." if part else "Nothing has been answered yet.", note=note)
+    if part:
+        caption, empty, note = f"Answers, {part}", "No answer of this part.", f"Only {part}: {len(shown_rows)} of {len(rows)} rows."
+    else:
+        caption, empty = "Every answer", "Nothing has been answered yet."
+        note = f"{len(rows)} rows in {len(folds)} runs; {corrections}."
+    return Table("log", f"{caption}, the newest run first", ("Row", "Time", "Question", "As written", "Kept as", "Standing"),
+                 folds=folds, empty=empty, note=note)
 
 
 def _fold(one: RunAnswers, book: Book, questions: Questions, later: dict[int, LogRow], by_id: dict[int, LogRow],

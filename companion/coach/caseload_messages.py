@@ -11,7 +11,7 @@ from typing import Final
 
 from companion.base.clock import instant, local_date
 from companion.coach.caseload import CaseloadLine, caseload, shortened
-from companion.coach.letters import NO_LIFTERS, tap
+from companion.coach.letters import NAMED_NOBODY, NO_LIFTERS, tap
 from companion.coach.look import LINE_MOST, fitting, paged
 from companion.coach.names import named, with_distinct_names
 from companion.coach.triage import GROUP_WORDS, GROUPS
@@ -46,7 +46,7 @@ def found_say(db: sqlite3.Connection, coach: int, whom: Sequence[int], now: date
     """Return the lines of the lifters that match a typed name. The name is not repeated, as it may be that of another's lifter."""
     lines = [line for line in with_distinct_names(db, coach, caseload(db, coach, now, zone)) if line.person in whom] if whom else []
     if not lines:
-        return Say("None of your lifters has that name.", ((tap("My lifters", "caseload"),),))
+        return Say(NAMED_NOBODY, ((tap("My lifters", "caseload"),),))
     on_it = lines[:LINES_A_PAGE]
     note_lines(db, coach, [line.person for line in on_it], now, zone)
     more = f" Here are the first {len(on_it)}. Type more of the name to narrow this down." if len(lines) > len(on_it) else ""

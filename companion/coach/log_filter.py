@@ -20,9 +20,9 @@ def log_filter(what: str, zone: str, book: Book) -> tuple[Callable[[LogRow], boo
     "corrections", the name or title of a conversation, or a day of ``zone`` as "20260310" or "2026-03-10"."""
     if what.casefold() == CORRECTIONS:
         return lambda row: row.replaces is not None, CORRECTIONS
-    for name, compiled in book.flows.items():
-        if what.casefold() in (name, compiled.flow.title.casefold()):
-            return lambda row: row.flow == name, compiled.flow.title.lower()
+    titles = {name: compiled.flow.title for name, compiled in book.flows.items()}
+    if flow := next((name for name, title in titles.items() if what.casefold() in (name, title.casefold())), ""):
+        return lambda row: row.flow == flow, titles[flow].lower()
     day = _day(what)
     return (lambda row: True, "") if day is None else (lambda row: local_date(row.at, zone) == day, f"{day:%a} {day.day} {day:%b}")
 

@@ -246,7 +246,8 @@ def test_changed_squats_of_which_only_the_depth_was_asked_are_in_the_report(tmp_
                            "front_depth": "cant_tell", "again_depth": "below"})
     (table,) = [one for one in report_content(db, one.person, NOW, BOOK).details if one.name == "squats"]
     assert [row[:3] for row in table.rows] == [
-        ("Plain", "a little", "below parallel"), ("Heels raised", "none", "no rounding"), ("Weight held in front", "can't tell", "not told"),
+        ("Plain", "a little", "below parallel"), ("Heels raised", "none", "no rounding"),
+        ("Weight held in front", "can't tell", "not told"),
         ("Three seconds down", "not asked", "below parallel"), ("Plain once more", "not asked", "below parallel")]
 
 
