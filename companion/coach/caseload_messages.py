@@ -67,6 +67,7 @@ def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[
         return NO_LIFTERS, ()
     counts = Counter(line.group for line in lines)
     holds = counts + Counter(one.group for line in lines for one in line.also)
+    nobody = f"Nobody now: {GROUP_WORDS[group]}." if group in GROUP_WORDS and group not in holds else ""
     group = group if group in holds else ALL_GROUPS
     shown_now = lines if group == ALL_GROUPS else [it for line in lines if (it := line.as_in(group))]
     page, pages = paged(len(shown_now), page, LINES_A_PAGE)
@@ -77,6 +78,7 @@ def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[
     if group != ALL_GROUPS or pages > 1:
         by_name = "; “find Sam” opens one by name" if pages > 1 else ""
         text.append(f"{GROUP_WORDS.get(group, 'all').capitalize()}, {first + 1} to {first + len(on_it)} of {len(shown_now)}{by_name}")
+    text = [nobody, *text] if nobody else text
     said, taps = _lines(on_it, first + 1)
     text += ["", *said]
     filters = [tap(f"{GROUP_WORDS[one].capitalize()} ({holds[one]})", "caseload", one)

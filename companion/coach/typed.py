@@ -36,7 +36,7 @@ def answer_to(turn: Turn, text: str) -> Show | Say:
     names = [*coaching.told_apart(turn.db, turn.person).values(), *(one.name for one in groups_of(turn.db, turn.person))]
     wish = wish_in(text, names) or Wish("see", text)
     if not wish.name and wish.what in STATES_ASKED:
-        return Show("caseload", wish.what)
+        return Show("since", "") if wish.what == "since" else Show("caseload", wish.what)
     if wish.what == "undo" or wish.what in COACH_ACTS:
         return _buttons(turn, wish)
     if wish.name == "everybody":

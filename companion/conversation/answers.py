@@ -73,7 +73,8 @@ def tell_idle(draft: Draft, text: str) -> None:
     if draft.book.answers is not None:
         answers = draft.book.answers()
         topic = answers.topic_of(text)
-        draft.say(answers.word(text) or (answers.says(topic, draft.known) if topic else f"{UNKNOWN} {ASK_SOMEBODY}"))
+        unknown = UNKNOWN if draft.known.facts.get("is_coach") == "yes" else f"{UNKNOWN} {ASK_SOMEBODY}"
+        draft.say(answers.word(text) or (answers.says(topic, draft.known) if topic else unknown))
 
 
 def _asks(draft: Draft, text: str) -> bool:

@@ -77,7 +77,7 @@ def typed(draft: Draft, text: str) -> None:
 
 def _offered(draft: Draft, text: str) -> str:
     """Return the data of a button that begins a conversation below one of the last messages, if a text is its label; "" for none."""
-    data = draft.known.offered().get(label_key(text), "") if len(text) <= LABEL_LONGEST else ""
+    data = draft.known.offered().get(label_key(text).removesuffix(" please"), "") if len(text) <= LABEL_LONGEST else ""
     return data if read_start(data) else ""
 
 
