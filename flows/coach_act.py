@@ -128,7 +128,7 @@ FLOW = Flow(
             free=True, only_if=ACT_ASKED.one_of(*REASONED)),
         Ask("until", "{whom}: until when does it hold? Then it ends by itself, and I tell you both.", choice(
             (f"{HOLDS_DAYS}", "Eight weeks", "usual"), ("28", "Four weeks"), ("7", "A week"), ("none", "Until I end it")),
-            only_if=DATED.is_("yes")),
+            only_if=DATED.is_("yes") & ACT_ASKED.one_of(*ENDING)),
         Do(Act("{what}", "{of}", "{value}", "{reason}", "{until}"), READY.is_("yes")),
         Tell("For that I need your reason, so nothing has changed for {whom}.",
              ACT_ASKED.one_of(*NEEDS_REASON) & READY.is_("no")),
