@@ -112,8 +112,9 @@ def wish_in(text: str, names: Iterable[str]) -> Wish | None:
         name = "everybody" if name in ("everyone", "all") else name
         while tail and _is_part(f"{name} {tail[0]}", known):
             name = f"{name} {tail.pop(0)}".rstrip(":,")
-        if name.split()[:1] and name.split()[0] not in _NOBODY and (called(name, known) or nearly_called(name, known) or (
-                what in NAMES_SOMEBODY and len(name.split()) <= NAME_WORDS)):
+        somebody = bool(called(name, known)) or bool(nearly_called(name, known))
+        if name.split()[:1] and name.split()[0] not in _NOBODY and (
+                somebody or (what in NAMES_SOMEBODY and len(name.split()) <= NAME_WORDS)):
             value = parts.get("value", "")
             return Wish(VIEWS_ASKED[value], name) if what == "view" else Wish(what, name, value, " ".join(tail))
     words = _words(said)
