@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 from typing import Final, NamedTuple, TypeVar
 from unicodedata import category, normalize
 
@@ -165,6 +166,7 @@ def nearly_called(typed: str, names: Mapping[K, str]) -> list[K]:
         OSA.distance(part, word) <= (len(word) > 3) + (len(word) > 8) for word in _words(name)) for part in wanted)]
 
 
-def _words(text: str) -> set[str]:
+@lru_cache(2_000)  # the names of a caseload are asked for again and again
+def _words(text: str) -> frozenset[str]:
     letters = normalize("NFKD", normalise(text))
-    return set(_LETTERS.findall("".join(one for one in letters if category(one) != "Mn")))
+    return frozenset(_LETTERS.findall("".join(one for one in letters if category(one) != "Mn")))
