@@ -3,6 +3,8 @@ lift a referral, expect, group, hand over, put aside, mark as reviewed or take t
 
 from __future__ import annotations
 
+import re
+
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.day_kinds import Day
 from companion.conversation.effects import Act
@@ -10,7 +12,9 @@ from companion.conversation.flow import Ask, Do, Flow, Known, Tell
 from companion.conversation.kinds import Kind, Option, Words, choice
 from companion.conversation.number_kinds import Number
 from companion.conversation.policy import Policy
+from companion.language.units import METRIC, shown
 from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, HOLDS_DAYS
+from companion.screening.depth import BAND_WORDS, band_of
 from flows.coach_shared import COACHES_ONLY, asked_of
 from flows.home import TESTS
 from flows.shared import BANDS
@@ -26,12 +30,28 @@ def act_facts(known: Known) -> dict[str, Value]:
     ("which")."""
     facts = asked_of(known)
     what, _, which = str(facts["asked_what"]).partition("-")
-    return {"of": facts["of"], "whom": facts["whom"], "what": what if what in ACTS else "none", "which": which}
+    setting = _setting(what, which, str(known.facts.get("welcome.units", METRIC)))
+    return {"of": facts["of"], "whom": facts["whom"], "what": what if what in ACTS else "none", "which": which,
+            "given": "yes" if setting else "no", "your_reason": f"{setting} Your reason" if setting else " your reason"}
+
+
+def _setting(what: str, which: str, units: str) -> str:
+    """Return the value that a button brought, in words to follow the lifter's name; "" where it brought none that the act can take."""
+    if which == "none" and what in ENDING:
+        return " no longer set."
+    if what == "pin_load" and re.fullmatch(r"[0-9]{1,3}(?:\.[0-9]{1,2})?", which) and float(which) <= MOST_LOAD.high:
+        return f" at most {shown(float(which), 'kg', units)}."
+    if what == "pin_depth":
+        band = band_of(which)
+        return f" keep to {BAND_WORDS[band]}." if band else ""
+    return f" {dict(TESTS).get(which, 'a film')}." if what == "ask_for" and which in ("film", *dict(TESTS)) else ""
 
 
 def value_of(got: Facts, side: str) -> Value:
     """Return the action's value: its answers joined, its name if it asks for none, "" while an answer is missing."""
     act = ACTS.get(str(got.get("what", "")))
+    if act is not None and got.get("given") == "yes":
+        return str(got.get("which", ""))
     if act is None or not all(key in got for key in act.asks):
         return ""
     said = " ".join(f"{value:g}" if isinstance(value := got[key], float) else str(value) for key in act.asks)
@@ -45,35 +65,37 @@ def ready(got: Facts, side: str) -> Value:
 
 
 ACT_ASKED = Fact("what", values=(*ACTS, "none"))
+MOST_LOAD = Number("kg", 0, 500, usual=(0, 300), example_value=60, choices=(Option("none", "No longer pinned", ("unpin", "none")),))
+VALUE_GIVEN = Fact("given", values=("no", "yes"))
 
 
 def dated(got: Facts, side: str) -> Value:
     """Return "yes" if it is asked until when the action holds: an order is set, not ended."""
     said = {name: got.get(ACTS[name].asks[0]) for name in ENDING}
-    reason = got.get("reason")
-    what = str(got.get("what", ""))
-    return "no" if said.get(what) in (None, "none") or (reason is None and what in NEEDS_REASON) else "yes"
+    reason, what = got.get("reason"), str(got.get("what", ""))
+    value = got.get("which") if got.get("given") == "yes" and what in ENDING else said.get(what)
+    return "no" if value in (None, "none") or (reason is None and what in NEEDS_REASON) else "yes"
 
 
 def _ask(key: str, says: str, kind: Kind, free: bool = False) -> Ask:
     """Return a question of the one act that asks for this key."""
-    return Ask(key, says, kind, free=free, only_if=ACT_ASKED.is_(next(act.name for act in ACTS.values() if key in act.asks)))
+    asks = next(act.name for act in ACTS.values() if key in act.asks)
+    return Ask(key, says, kind, free=free, only_if=VALUE_GIVEN.is_("no") & ACT_ASKED.is_(asks))
 
 
 READY = Fact("ready", values=("yes", "no"), of=ready)
 DATED = Fact("dated", values=("no", "yes"), of=dated)
 
 FLOW = Flow(
-    "coach_act", version=4, title="For a lifter", policy=Policy.ABOUT_OTHERS, command=None,
+    "coach_act", version=5, title="For a lifter", policy=Policy.ABOUT_OTHERS, command=None,
     gates=(COACHES_ONLY,),
-    at_start=act_facts, facts=(ACT_ASKED, Fact("value", of=value_of), READY, DATED),
+    at_start=act_facts, facts=(ACT_ASKED, VALUE_GIVEN, Fact("value", of=value_of), READY, DATED),
     steps=(
         _ask("pin_depth", "{whom}: which depth should they keep to? It is where they start: movement or pain can move it back, and nothing "
             "moves it deeper.", choice(
             *(Option(one.value, one.label, one.also) for one in BANDS.choices),
             Option("none", "No longer pinned", ("unpin", "none")))),
-        _ask("pin_load", "{whom}: up to which load?", Number("kg", 0, 500, usual=(0, 300), example_value=60,
-            choices=(Option("none", "No longer pinned", ("unpin", "none")),))),
+        _ask("pin_load", "{whom}: up to which load?", MOST_LOAD),
         _ask("raise_load", "{whom}: up to which load, above what the tests say? It ends with pain, a closed day or new results, and never "
             "goes above what they trained without pain.", Number("kg", 0, 500, usual=(0, 300), example_value=70)),
         _ask("pin_setup", "{whom}: which set-up should they squat with? It changes no limit of depth or load.", choice(
@@ -101,12 +123,12 @@ FLOW = Flow(
         Ask("ruling", "{whom}: how do you see it? What the tests say stays next to it.", choice(
             ("likely", "Likely"), ("ruled_out", "Ruled out"), ("open", "Open"),
             (AS_COMPUTED, "As the tests say", "take it back", "as computed")), only_if=fact("finding").known),
-        Ask("reason", "{whom}: your reason, in a few words? The lifter can read it.",
+        Ask("reason", "{whom}:{your_reason}, in a few words? The lifter can read it.",
             Words(limit=300, example_text="seen in person on Tuesday"),
             free=True, only_if=ACT_ASKED.one_of(*REASONED)),
         Ask("until", "{whom}: until when does it hold? Then it ends by itself, and I tell you both.", choice(
             (f"{HOLDS_DAYS}", "Eight weeks", "usual"), ("28", "Four weeks"), ("7", "A week"), ("none", "Until I end it")),
-            only_if=DATED.is_("yes")),
+            only_if=DATED.is_("yes") & ACT_ASKED.one_of(*ENDING)),
         Do(Act("{what}", "{of}", "{value}", "{reason}", "{until}"), READY.is_("yes")),
         Tell("For that I need your reason, so nothing has changed for {whom}.",
              ACT_ASKED.one_of(*NEEDS_REASON) & READY.is_("no")),

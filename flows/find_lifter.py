@@ -23,5 +23,6 @@ def is_name(asked: str) -> bool:
 
 FLOW = page_flow(
     "find_lifter", "Find a lifter", command=None,
-    sentences=(r"(?:please )?(?:(?:find|show|look up|open)(?: me)?(?: lifter)?|lifter) (?P<asked>.{1,60})",), fits=is_name,
+    sentences=(r"(?:please )?(?:(?:find|show|look up|open)(?: me)?(?: lifter)?|lifter) (?P<asked>.{1,60})",),
+    fits=lambda asked, facts: is_name(asked),
     said_by=IS_COACH)

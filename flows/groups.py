@@ -2,4 +2,4 @@
 
 from flows.coach_shared import page_flow
 
-FLOW = page_flow("groups", "My groups", command=("my groups",))
+FLOW = page_flow("groups", "My groups", command=("my groups", "groups", "show groups"))

@@ -12,7 +12,7 @@ LIFTS = ~IS_COACH | fact("welcome.zone_right").is_("yes")
 """True for a lifter; a coach who does not squat here is not offered a lifter's options."""
 
 AS_LIFTER = "Begin with “Find out why my back rounds”."
-AS_COACH = "Say “who needs me”, “find Sam”, “compare Sam and Mia”, “my groups” or “invite a lifter”."
+AS_COACH = "Say “who needs me”, “find Sam”, “cap Sam at 80”, “compare Sam and Mia”, “my groups” or “invite a lifter”; “undo” too."
 
 
 def begins(got: Facts, side: str) -> Value:

@@ -5,6 +5,7 @@ from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Jump, Known, Tell
 from companion.conversation.kinds import Ready, YesNo, Zone, choice
 from companion.conversation.policy import Policy
+from flows.coach_shared import IS_COACH
 from flows.consent import IF_NO, LIFTER_TEXT, first_asked
 
 ALONE = fact("adult").is_("no") & ~fact("coach").is_("yes")
@@ -22,6 +23,8 @@ def zone_of_machine(known: Known) -> dict[str, Value]:
 FLOW = Flow(
     "welcome", version=1, title="Welcome", policy=Policy.CONSENT, command=None, facts=(IF_NO,), at_start=zone_of_machine,
     steps=(
+        Tell("That is for somebody who squats here. To do that too, answer these few questions first; “stop” leads back to your lifters.",
+             IS_COACH),
         Tell("Hello. I help you find out why your lower back rounds at the bottom of a squat, with tests at home. I do "
              "not diagnose, and I do not replace a doctor or physiotherapist. You can stop at any time."),
         *first_asked(LIFTER_TEXT),

@@ -80,7 +80,7 @@ FLOW = Flow(
     "whereabouts", version=1, title="Where I am", policy=Policy.TALK, gates=(WELCOMED,), at_start=where_facts,
     command=("time zone", "timezone", "i moved", "i am travelling"),
     sentences=(r"i(?:'m| am|'ll be| will be) (?:now |currently |back )?(?:in|near) (?P<asked>.{3,60})",
-               r"i(?:'ve| have) (?:just )?moved to (?P<asked>.{3,60})"), fits=is_place,
+               r"i(?:'ve| have) (?:just )?moved to (?P<asked>.{3,60})"), fits=lambda asked, facts: is_place(asked),
     facts=(Fact("zone_there", values=("Europe/Lisbon",), of=zone_now), Fact("last_day", of=last_day), Fact("until_words", of=until_words),
            HOW_LONG, Fact("last_said", values=("2026-03-06",))),
     steps=(

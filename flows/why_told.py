@@ -39,7 +39,8 @@ def why_facts(known: Known) -> dict[str, Value]:
 
 FLOW = Flow(
     "why_told", version=1, title="Why that", policy=replace(Policy.BESIDE, pages=True), command=None, at_start=why_facts,
-    sentences=(r"(?:but |and |so )?why (?P<asked>.{1,60})",), fits=lambda asked: bool(topic_of(asked)) and hear_pain(asked) is Pain.NO,
+    sentences=(r"(?:but |and |so )?why (?P<asked>.{1,60})",),
+    fits=lambda asked, facts: bool(topic_of(asked)) and hear_pain(asked) is Pain.NO,
     steps=(
         *(Tell(f"{{say_{n}}}", fact(f"say_{n}").known) for n in range(1, MESSAGES_MOST + 1)),
         Tell("I have nothing on that. Say “why” for what I can answer.", ~fact("say_1").known),

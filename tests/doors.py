@@ -78,7 +78,7 @@ OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "note_to_co
               "clearance", "limit_over", "limits", "referral", "retest_later", "safety_check", "setup_morning", "share_outcomes",
               "share_trial", "squat_after", "whereabouts")
 COACHES: Final = ("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",
-                  "lifter", "lifter_log", "lifter_report", "since")
+                  "lifter", "lifter_log", "lifter_named", "lifter_report", "since")
 
 OPEN: Final = {
     "welcome": "it is the first of all", "about_you": "it is part of the welcome", "coach_welcome": "a code is asked for in it",

@@ -57,7 +57,7 @@ OPENS: Final = {
         "squat_after",
         "squat_day", "squat_days", "squat_look", "trial", "warm_up", "whereabouts"), LIFTERS),
     **dict.fromkeys(("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",
-                     "lifter", "lifter_log", "lifter_report", "since"), COACHES),
+                     "lifter", "lifter_log", "lifter_named", "lifter_report", "since"), COACHES),
 }
 """Who may begin each flow for themselves: nobody the questions about signs, which begin where one was
 heard. A coach who has not been welcomed as a lifter is asked that first."""
@@ -92,6 +92,7 @@ PAST_THE_BUTTON: Final = {
     "act settle": ("go.coach_act.{lifter}-settle-pin_load-{coach}", (), THE_COACH),
     "act put_aside": ("go.coach_act.{lifter}-put_aside", ("Tomorrow",), THE_COACH),
     "found by name": ("go.find_lifter.samphire", (), THE_COACH),
+    "asked about by name": ("go.lifter_named.how is samphire", (), THE_COACH),
     "alert seen": ("go.alert_seen.{lifter}-1", (), THE_COACH),
     "act reviewed": ("go.coach_act.{lifter}-reviewed", (), THE_COACH),
     "my coaches": ("go.my_coaches", (), THE_LIFTER),

@@ -132,6 +132,11 @@ def show(turn: Turn, effect: Show) -> None:
         post(turn, [Letter(turn.person, own_say(turn.db, turn.person))])
     elif effect.view == "lifter_report":
         _report(turn, effect.of)
+    elif effect.view == "lifter_named":
+        from companion.coach.typed import answer_to
+
+        said = answer_to(turn, effect.of)
+        post(turn, [Letter(turn.person, said)]) if isinstance(said, Say) else show(turn, said)
     else:
         from companion.coach import views
 

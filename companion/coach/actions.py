@@ -165,7 +165,8 @@ def _ask_for(one: CoachTurn) -> list[Letter]:
     title = one.turn.title(one.act.value)
     flow = one.act.value if title else "film"
     wanted = f"do the {title.lower()}" if flow != "film" else "send a film of your squat, from the side"
-    return [one.to_coach(), one.to_lifter(wanted, first=(button(title or "Send a film", flow),))]
+    asked = f"the {title.lower()}" if flow != "film" else "a film of their squat"
+    return [one.to_coach(f"{one.whom} is asked for {asked}."), one.to_lifter(wanted, first=(button(title or "Send a film", flow),))]
 
 
 def _overrule(one: CoachTurn) -> list[Letter]:
@@ -175,7 +176,9 @@ def _overrule(one: CoachTurn) -> list[Letter]:
     rule = f"{'taken back' if back else 'overruled'} by coach {one.coach}"
     persist.finding(one.lifter, Find(one.kind.sets.format(finding=cause), "" if back else ruling, rule, one.act.reason))
     said = one.to_lifter(cause, one.kind.undone) if back else one.to_lifter(f"{cause} is {ruling.replace('_', ' ')}")
-    return [one.to_coach(), said]
+    told = (f"you go by what the tests say about {cause} again." if back else
+            f"{cause} is {ruling.replace('_', ' ')}, as you see it. What the tests say stays beside it.")
+    return [one.to_coach(f"{one.whom}: {told}"), said]
 
 
 def _reply(turn: Turn, effect: Act) -> list[Letter]:

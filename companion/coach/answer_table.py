@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from companion.coach.caseload import shortened
+from companion.coach.log_filter import log_filter
 from companion.coach.tables import LocalTimes, Table, TableSection
 from companion.conversation.kinds import Media
 from companion.conversation.registry import Book
@@ -20,16 +21,22 @@ ANSWER_STATUS_WORDS: Final = {"ok": "given", "skipped": "skipped", "withdrawn": 
 _SENTENCE: Final = re.compile(r"(?<=[.?!…])\s+")
 
 
-def log_table(rows: Sequence[LogRow], book: Book, system: str, when: LocalTimes) -> Table:
-    """Return the whole log as a table, newest run first; ``system``: the lifter's units; ``when``: writes times in their zone."""
-    questions = questions_in(book)
+def log_table(rows: Sequence[LogRow], book: Book, system: str, when: LocalTimes, only: str = "") -> Table:
+    """Return the log as a table, newest run first; ``system``: the lifter's units; ``when``: writes times in their zone; ``only``: the
+    part of it that is shown (``log_filter``), "" for all."""
+    wanted, part = log_filter(only, when.zone, book)
+    questions, shown_rows = questions_in(book), [row for row in rows if wanted(row)]
     later = {row.replaces: row for row in rows if row.replaces is not None}
     by_id = {row.id: row for row in rows}
-    folds = tuple(_fold(one, book, questions, later, by_id, system, when) for one in reversed(runs_in(rows)))
+    folds = tuple(_fold(one, book, questions, later, by_id, system, when) for one in reversed(runs_in(shown_rows)))
     corrections = f"{len(later)} {'corrects' if len(later) == 1 else 'correct'} an earlier one" if later else "none corrects an earlier one"
-    note = f"{len(rows)} rows in {len(folds)} runs; {corrections}."
-    return Table("log", "Every answer, the newest run first", ("Row", "Time", "Question", "As written", "Kept as", "Standing"),
-                 folds=folds, empty="Nothing has been answered yet.", note=note)
+    if part:
+        caption, empty, note = f"Answers, {part}", "No answer of this part.", f"Only {part}: {len(shown_rows)} of {len(rows)} rows."
+    else:
+        caption, empty = "Every answer", "Nothing has been answered yet."
+        note = f"{len(rows)} rows in {len(folds)} runs; {corrections}."
+    return Table("log", f"{caption}, the newest run first", ("Row", "Time", "Question", "As written", "Kept as", "Standing"),
+                 folds=folds, empty=empty, note=note)
 
 
 def _fold(one: RunAnswers, book: Book, questions: Questions, later: dict[int, LogRow], by_id: dict[int, LogRow],

@@ -11,7 +11,7 @@ from typing import Final
 
 from companion.base.clock import instant, local_date
 from companion.coach.caseload import CaseloadLine, caseload, shortened
-from companion.coach.letters import NO_LIFTERS, tap
+from companion.coach.letters import NAMED_NOBODY, NO_LIFTERS, tap
 from companion.coach.look import LINE_MOST, fitting, paged
 from companion.coach.names import named, with_distinct_names
 from companion.coach.triage import GROUP_WORDS, GROUPS
@@ -46,7 +46,7 @@ def found_say(db: sqlite3.Connection, coach: int, whom: Sequence[int], now: date
     """Return the lines of the lifters that match a typed name. The name is not repeated, as it may be that of another's lifter."""
     lines = [line for line in with_distinct_names(db, coach, caseload(db, coach, now, zone)) if line.person in whom] if whom else []
     if not lines:
-        return Say("None of your lifters has that name.", ((tap("My lifters", "caseload"),),))
+        return Say(NAMED_NOBODY, ((tap("My lifters", "caseload"),),))
     on_it = lines[:LINES_A_PAGE]
     note_lines(db, coach, [line.person for line in on_it], now, zone)
     more = f" Here are the first {len(on_it)}. Type more of the name to narrow this down." if len(lines) > len(on_it) else ""
@@ -67,6 +67,7 @@ def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[
         return NO_LIFTERS, ()
     counts = Counter(line.group for line in lines)
     holds = counts + Counter(one.group for line in lines for one in line.also)
+    nobody = f"Nobody now: {GROUP_WORDS[group]}." if group in GROUP_WORDS and group not in holds else ""
     group = group if group in holds else ALL_GROUPS
     shown_now = lines if group == ALL_GROUPS else [it for line in lines if (it := line.as_in(group))]
     page, pages = paged(len(shown_now), page, LINES_A_PAGE)
@@ -77,6 +78,7 @@ def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[
     if group != ALL_GROUPS or pages > 1:
         by_name = "; “find Sam” opens one by name" if pages > 1 else ""
         text.append(f"{GROUP_WORDS.get(group, 'all').capitalize()}, {first + 1} to {first + len(on_it)} of {len(shown_now)}{by_name}")
+    text = [nobody, *text] if nobody else text
     said, taps = _lines(on_it, first + 1)
     text += ["", *said]
     filters = [tap(f"{GROUP_WORDS[one].capitalize()} ({holds[one]})", "caseload", one)

@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Final
+from typing import Any, Final
 
 from markupsafe import Markup
 
@@ -55,6 +55,13 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
 
     Empty if the person is not a coach. The one script sorts the table and is allowed by its hash; the page works without it.
     """
+    script = source_of("sort.js")
+    return rendered("caseload.html.jinja", {**caseload_content(db, coach, now, reports), "columns": PAGE_COLUMNS, "caution": CANNOT_TELL,
+                                            "script": Markup(script), "policy": f"{POLICY}; script-src {hash_of(script)}"})
+
+
+def caseload_content(db: sqlite3.Connection, coach: int | None, now: datetime, reports: Mapping[int, str] | None = None) -> dict[str, Any]:
+    """Return what the page of a caseload tells, by the names in its template."""
     zone = coach_zone(db, coach, now) if coach is not None else "UTC+00:00"
     when, day_name = LocalTimes(zone), day_namer(zone, now)
     how = caseload_rows(db, coach) if coach is not None else all_caseload_rows(db)
@@ -68,16 +75,13 @@ def caseload_html(db: sqlite3.Connection, coach: int | None, now: datetime, repo
     groups = [(GROUP_WORDS[group], holds[group], GROUP_MEANINGS[group]) for group in GROUPS]
     short = ", ".join(f"{many[group]} {GROUP_WORDS[group]}" for group in GROUPS if many[group])
     whose = shortened(coaching.coach_name(db, coach) or "nobody", PAGE_NAME_MOST) if coach is not None else "everybody"
-    script = source_of("sort.js")
     news = news_of(db, coach, now, zone) if coach is not None else []
     new = [(one.name, (reports or {}).get(one.person, ""), one.words, one.quote, one.act[0]) for one in (quoted(db, one) for one in news)]
-    return rendered("caseload.html.jinja", {
+    return {
         "pooled": pooled_rows(db, coach) if coach is not None else (), "pooled_means": POOLED_MEANS,
         "score": guess_score(db, coach).words if coach is not None else "", "since": coach is not None,
         "news": new, "due": owed_words(news),
-        "whose": whose, "made_at": when.moment(now), "zone": zone, "lines": lines, "groups": groups, "short": short,
-        "columns": PAGE_COLUMNS, "caution": CANNOT_TELL, "script": Markup(script),
-        "policy": f"{POLICY}; script-src {hash_of(script)}"})
+        "whose": whose, "made_at": when.moment(now), "zone": zone, "lines": lines, "groups": groups, "short": short}
 
 
 def cells_of(db: sqlite3.Connection, one: CaseloadRow, now: datetime, when: LocalTimes, day_name: DayNamer) -> tuple[tuple[str, str], ...]:

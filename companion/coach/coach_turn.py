@@ -59,10 +59,10 @@ class CoachTurn:
         days = button_number(self.act.days) or HOLDS_DAYS
         return (local_date(self.turn.now, self.lifter.zone) + timedelta(days=days)).isoformat()
 
-    def to_coach(self, text: str = "", *more: tuple[Tap, ...]) -> Letter:
+    def to_coach(self, text: str, *more: tuple[Tap, ...]) -> Letter:
         """Return the message to the coach, with buttons back to the lifter and ``more`` rows of them."""
         rows = (button(f"See {self.whom}", "lifter", self.lifter.person), button("My lifters", "caseload"), *more)
-        return Letter(self.turn.person, Say(text or f"Done for {self.whom}.", rows), about=self.lifter.person)
+        return Letter(self.turn.person, Say(text, rows), about=self.lifter.person)
 
     def to_lifter(self, value: str, template: str = "", first: Rows = (), more: str = "") -> Letter:
         """Return the message to the lifter, in the act's words. ``first``: buttons before those to write back; ``more``: text at the

@@ -3,23 +3,29 @@
 from __future__ import annotations
 
 import re
-from datetime import date, timedelta
-from typing import Final
+import sqlite3
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date, datetime, timedelta
+from itertools import product
+from typing import Final, NamedTuple
 
 from companion.base.clock import local_date
+from companion.calendar.preferences import zone_from
 from companion.coach.caseload import shortened
 from companion.coach.concluded import concluded_of
-from companion.coach.letters import Rows, tap
+from companion.coach.letters import NAMED_NOBODY, Rows, tap
+from companion.coach.lifter_messages import RULINGS
 from companion.coach.measurements import numbers_table
 from companion.coach.names import display_name, lifters_matching
 from companion.coach.summary import LifterPage, lifter_page
 from companion.conversation.effects import Say
+from companion.conversation.flow import Known
 from companion.conversation.prompt import in_rows
 from companion.language.days.dates import read_date
-from companion.language.units import shown
+from companion.language.units import METRIC, shown
 from companion.record import coaching
 from companion.record.turn import Turn
-from companion.screening.errors import errors_in
+from companion.screening.errors import Errors, errors_in
 from companion.screening.protocols import protocol
 from companion.screening.readings import mean_of
 from companion.screening.retest import change
@@ -30,8 +36,10 @@ PAIRS_OFFERED: Final = 6
 """Earlier days to compare the latest with; our choice, three rows of buttons."""
 NAME_TWO: Final = ("Name two of your lifters: “compare Sam and Mia”; or one, for their days: “compare Sam”, or “compare Sam 1 March and "
                    "20 April”.")
+COMPARED_LAST: Final = ("Depth", "Load", "Length", "Strength", "Control")
+"""What two lifters are compared by besides their readings."""
 _AND: Final = re.compile(r" (?:and|with|to|vs) ")
-_DAYS: Final = re.compile(r"([0-9]{1,18})(?:-([0-9]{4}-[0-9]{2}-[0-9]{2})-([0-9]{4}-[0-9]{2}-[0-9]{2}))?")
+_DAYS: Final = re.compile(r"([0-9]{1,18})(?:-([0-9]{4}-[0-9]{2}-[0-9]{2})-([0-9]{4}-[0-9]{2}-[0-9]{2})|\+([0-9]{1,18}))?")
 
 
 def compare(turn: Turn, of: str) -> Say:
@@ -41,12 +49,9 @@ def compare(turn: Turn, of: str) -> Say:
         names = _AND.split(of)
         if len(names) == 2 and (typed := _typed_days(turn, *names)):
             return _two_days(turn, *typed)
-        found = [lifters_matching(turn.db, turn.person, name) for name in names]
-        if len(names) == 2 and all(len(whom) == 1 for whom in found):
-            return _lifters(turn, found[0][0], found[1][0])
-        if len(names) > 2 or len(found[0]) != 1 or len(names) == 2:
-            return Say(NAME_TWO, _back())
-        return _days_offered(turn, found[0][0])
+        return _named(turn, names)
+    if asked[4]:
+        return _lifters(turn, int(asked[1]), int(asked[4]))
     lifter = int(asked[1])
     if not coaching.sees(turn.db, turn.person, lifter):
         return Say(NAME_TWO, _back())
@@ -55,6 +60,24 @@ def compare(turn: Turn, of: str) -> Say:
     except ValueError:
         return _days_offered(turn, lifter)
     return _two_days(turn, lifter, *sorted(days))
+
+
+def _named(turn: Turn, names: list[str]) -> Say:
+    """Return the comparison of one lifter's days or of two lifters; where a name may be several, a button for each choice."""
+    found = [lifters_matching(turn.db, turn.person, name) for name in names]
+    if len(names) > 2 or not all(found):
+        return Say(f"{NAMED_NOBODY} {NAME_TWO}" if any(found) and len(names) == 2 else NAME_TWO, _back())
+    if len(names) == 1:
+        if len(found[0]) == 1:
+            return _days_offered(turn, found[0][0])
+        taps = [tap(display_name(turn.db, turn.person, one), "compare", one) for one in found[0][:PAIRS_OFFERED]]
+        return Say("Which one?", (*in_rows(taps, 2), *_back()))
+    pairs = list(dict.fromkeys(frozenset(pair) for pair in product(*found) if pair[0] != pair[1]))
+    if len(pairs) == 1:
+        return _lifters(turn, *sorted(pairs[0], key=lambda one: one not in found[0]))
+    taps = [tap(" and ".join(shortened(display_name(turn.db, turn.person, one), 13) for one in sorted(pair)), "compare", "+".join(
+        map(str, sorted(pair)))) for pair in pairs[:PAIRS_OFFERED]]
+    return Say("Which two?" if taps else NAME_TWO, (*in_rows(taps, 1), *_back()))
 
 
 def _typed_days(turn: Turn, one: str, other: str) -> tuple[int, date, date] | None:
@@ -70,18 +93,26 @@ def _typed_days(turn: Turn, one: str, other: str) -> tuple[int, date, date] | No
 
 
 def _lifters(turn: Turn, one: int, other: int) -> Say:
+    if not all(coaching.sees(turn.db, turn.person, each) for each in (one, other)):
+        return Say(NAME_TWO, _back())
     pages = [_page(turn, lifter) for lifter in (one, other)]
     names = [shortened(display_name(turn.db, turn.person, lifter), 22) for lifter in (one, other)]
     lines = [f"{names[0]} and {names[1]}: the latest readings. People differ, so a difference says nothing about a change."]
-    told = [_readings(turn, lifter) for lifter in (one, other)]
-    lines += [f"· {of}: {'; '.join(theirs.get(of, 'not measured') for theirs in told)}" for of in dict.fromkeys((*told[0], *told[1]))]
-    for title in ("Depth", "Load"):
-        held = [next((one.words for one in page.held if one.title == title), "none set") for page in pages]
-        lines.append(f"· {title}: {held[0]}; {held[1]}")
-    for cause in range(3):
-        lines.append(f"· {pages[0].causes[cause].name.capitalize()}: " + "; ".join(
-            page.causes[cause].ruling.replace("_", " ") or "no results yet" for page in pages))
+    told = [dict(stands(turn.db, lifter, page, turn.now)) for lifter, page in zip((one, other), pages, strict=True)]
+    lines += [f"· {of}: {'; '.join(theirs.get(of, 'not measured') for theirs in told)}" for of in sorted(
+        {**told[0], **told[1]}, key=COMPARED_LAST.__contains__)]
     return Say("\n".join(lines), _back((names[0], one), (names[1], other)))
+
+
+def stands(db: sqlite3.Connection, lifter: int, page: LifterPage, now: datetime) -> Iterator[tuple[str, str]]:
+    """Yield how a lifter stands, as another is compared with them: the reading of each test and side that counts now, the depth and load
+    to keep to, and each cause."""
+    for of, reading, *_ in numbers_table(concluded_of(db, lifter, now)).rows:
+        yield str(of), reading if isinstance(reading, str) else reading[0]
+    for title in COMPARED_LAST[:2]:
+        yield title, next((one.words for one in page.held if one.title == title), "none set")
+    for cause in page.causes:
+        yield cause.name.capitalize(), RULINGS.get(cause.ruling, "no results yet")
 
 
 def _page(turn: Turn, lifter: int) -> LifterPage:
@@ -89,22 +120,48 @@ def _page(turn: Turn, lifter: int) -> LifterPage:
     return lifter_page(turn.db, turn.person, lifter, turn.now)
 
 
-def _readings(turn: Turn, lifter: int) -> dict[str, str]:
-    """Return the readings that count now, by test and side."""
-    rows = numbers_table(concluded_of(turn.db, lifter, turn.now)).rows
-    return {str(of): reading if isinstance(reading, str) else reading[0] for of, reading, *_ in rows}
+class Measured(NamedTuple):
+    """The measurements of a lifter: the sessions of each test and side, their errors, and the lifter's zone and units."""
+
+    sessions: Mapping[tuple[str, str], Sequence[ReadingSession]]
+    errors: Errors
+    zone: str
+    units: str
+
+    @property
+    def days(self) -> list[date]:
+        """The days with a reading, the latest first."""
+        return sorted({local_date(one.at, self.zone) for of in self.sessions.values() for one in of}, reverse=True)
+
+    def changes(self, first: date, second: date) -> Iterator[tuple[str, str]]:
+        """Yield (test and side, both readings and the change between them) of each test that was measured on both days."""
+        for (test, side), taken in self.sessions.items():
+            then, now = ([one.readings for one in taken if local_date(one.at, self.zone) == day][-1:] for day in (first, second))
+            if not then or not now:
+                continue
+            means = " then, ".join(shown(round(mean_of(one[0]), 1), now[0][0].unit, self.units) for one in (then, now))
+            try:
+                told = change(then, now, self.errors.of(test, now[0][0].method), lambda value, unit: shown(value, unit, self.units)).words
+            except ValueError as error:
+                told = f"Not compared: {error}."
+            yield f"{protocol(test).name}, {side}", f"{means} now. {told}"
 
 
-def _sessions(turn: Turn, lifter: int) -> tuple[dict[tuple[str, str], tuple[ReadingSession, ...]], str, str]:
-    """Return the sessions of each measured test and side, and the lifter's zone and units."""
-    theirs = turn.of(lifter)
-    return all_sessions(theirs.known.answers()), theirs.zone, str(theirs.known.facts.get("welcome.units", "metric"))
+def measured_of(known: Known) -> Measured:
+    """Return what was measured of the lifter whose facts and answers these are."""
+    answers = known.answers()
+    sessions = all_sessions(answers)
+    return Measured(sessions, errors_in(sessions.values(), about_from(answers).sex), zone_from(known.facts, known.now),
+                    str(known.facts.get("welcome.units", METRIC)))
+
+
+def days_words(first: date, second: date) -> str:
+    """Return the two days that are compared: "31 Jan 2026 and 10 Mar 2026"."""
+    return f"{first.day} {first:%b} {first.year} and {second.day} {second:%b} {second.year}"
 
 
 def _days_offered(turn: Turn, lifter: int) -> Say:
-    sessions, zone, _ = _sessions(turn, lifter)
-    days = sorted({local_date(one.at, zone) for of in sessions.values() for one in of}, reverse=True)
-    name = display_name(turn.db, turn.person, lifter)
+    days, name = measured_of(turn.of(lifter).known).days, display_name(turn.db, turn.person, lifter)
     if len(days) < 2:
         return Say(f"{name}: there is no second day with readings to compare.", _back((name, lifter)))
     taps = [tap(f"{day.day} {day:%b} and {days[0].day} {days[0]:%b}", "compare", f"{lifter}-{day}-{days[0]}")
@@ -114,23 +171,9 @@ def _days_offered(turn: Turn, lifter: int) -> Say:
 
 def _two_days(turn: Turn, lifter: int, first: date, second: date) -> Say:
     coaching.audit_look(turn.db, lifter, turn.person, "numbers, two days compared", turn.now)
-    sessions, zone, units = _sessions(turn, lifter)
-    errors = errors_in(sessions.values(), about_from(turn.of(lifter).known.answers()).sex)
     name = display_name(turn.db, turn.person, lifter)
-    lines = [f"{name}: {first.day} {first:%b} {first.year} and {second.day} {second:%b} {second.year}"]
-    for (test, side), taken in sessions.items():
-        then, now = ([one.readings for one in taken if local_date(one.at, zone) == day][-1:] for day in (first, second))
-        if not then or not now:
-            continue
-        unit = now[0][0].unit
-        means = " then, ".join(shown(round(mean_of(one[0]), 1), unit, units) for one in (then, now))
-        try:
-            told = change(then, now, errors.of(test, now[0][0].method), lambda value, unit: shown(value, unit, units)).words
-        except ValueError as error:
-            told = f"Not compared: {error}."
-        lines.append(f"· {protocol(test).name}, {side}: {means} now. {told}")
-    if len(lines) == 1:
-        lines.append("No test was measured on both days.")
+    told = [f"· {of}: {words}" for of, words in measured_of(turn.of(lifter).known).changes(first, second)]
+    lines = [f"{name}: {days_words(first, second)}", *(told or ["No test was measured on both days."])]
     return Say("\n".join(lines), _back((name, lifter)))
 
 

@@ -22,6 +22,7 @@ from companion.screening.levels import words_of
 from companion.screening.safety import Level
 
 NOT_YOURS: Final = "That is not one of your lifters."
+NAMED_NOBODY: Final = "None of your lifters has that name."
 LABEL_MOST: Final = 32
 """UTF-16 units of a button's label; our choice, for the width of a phone."""
 Rows = tuple[tuple[Tap, ...], ...]

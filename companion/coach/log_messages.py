@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Sequence
-from datetime import datetime
+from collections.abc import Sequence
 from typing import Final
 
 from companion.base.clock import local_date, zone_of
 from companion.coach.caseload import shortened
 from companion.coach.letters import tap
+from companion.coach.log_filter import CORRECTIONS, DAY_ASKED, log_filter
 from companion.coach.look import LifterView, back_rows, fitting, paged
 from companion.conversation.effects import Say
 from companion.conversation.prompt import in_rows
@@ -24,8 +24,7 @@ ROWS_A_PAGE: Final = 15
 STATUS_WORDS: Final = {"skipped": "skipped", "withdrawn": "taken back", "in_pain": "given in pain, never scored",
                        "no_pain": "pain told here, taken back"}
 LOG_ASKED: Final = re.compile(r"([0-9]{1,18})(?:-([a-z_]{1,32}|[0-9]{8}))??(?:-([0-9]{1,9}))?")
-_DAY_ASKED: Final = "%Y%m%d"
-FILTER, CORRECTIONS = "filter", "corrections"
+FILTER: Final = "filter"
 DAYS_OFFERED: Final = 9
 """Days of the log to choose from; our choice, three rows of buttons."""
 
@@ -37,26 +36,13 @@ def log_view(look: LifterView, of: str, book: Book) -> Say:
     if what == FILTER:
         return _filter_say(look, book)
     log = tuple(answers_of(look.db, look.lifter))
-    wanted, words = _log_filter(what, look, book)
+    wanted, words = log_filter(what, look.zone, book)
     if not words:
         what = ""
     rows = [row for row in reversed(log) if wanted(row)]
     page, pages = paged(len(rows), number, ROWS_A_PAGE)
     coaching.audit_look(look.db, look.lifter, look.coach, f"log, {f'{words}, ' if words else ''}page {page + 1}", look.now)
     return log_say(look, rows[page * ROWS_A_PAGE:(page + 1) * ROWS_A_PAGE], log, page, pages, book, what, words)
-
-
-def _log_filter(what: str, look: LifterView, book: Book) -> tuple[Callable[[LogRow], bool], str]:
-    """Return what a row must be for a part that a button names, and its words; any and "" where it names none."""
-    if what == CORRECTIONS:
-        return lambda row: row.replaces is not None, CORRECTIONS
-    if what in book.flows:
-        return lambda row: row.flow == what, book[what].flow.title.lower()
-    try:
-        day = datetime.strptime(what, _DAY_ASKED).date()  # noqa: DTZ007 - a date without a time
-    except ValueError:
-        return lambda row: True, ""
-    return lambda row: local_date(row.at, look.zone) == day, f"{day:%a} {day.day} {day:%b}"
 
 
 def _filter_say(look: LifterView, book: Book) -> Say:
@@ -67,7 +53,7 @@ def _filter_say(look: LifterView, book: Book) -> Say:
     taps = [tap(f"Corrections ({many})", "lifter_log", f"{look.lifter}-{CORRECTIONS}-0")] * (many > 0)
     taps += [tap(f"{book[flow].flow.title} ({count})", "lifter_log", f"{look.lifter}-{flow}-0") for flow, count in flows.items()
              if flow in protocols()]
-    on = [tap(f"{day:%a} {day.day} {day:%b}", "lifter_log", f"{look.lifter}-{day:{_DAY_ASKED}}-0") for day in days][:DAYS_OFFERED]
+    on = [tap(f"{day:%a} {day.day} {day:%b}", "lifter_log", f"{look.lifter}-{day:{DAY_ASKED}}-0") for day in days][:DAYS_OFFERED]
     return Say(f"{look.name}: which part of the log?", (*in_rows(taps, 2), *in_rows(on, 3), *back_rows(look.lifter, ("Log", ""))))
 
 

@@ -6,16 +6,14 @@ coach gave their invitation, or their number. Unlike a position in a list, that 
 
 from __future__ import annotations
 
-import re
 import sqlite3
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from typing import Final
-from unicodedata import category, normalize
 
 from companion.coach.caseload import NAME_MOST, CaseloadLine, shortened
-from companion.language.phrases import normalise
+from companion.language.coach_words import called
 from companion.record import coaching, people
 
 BUTTON_NAME_MOST: Final = 22
@@ -23,7 +21,7 @@ BUTTON_NAME_MOST: Final = 22
 MARK_MOST: Final = 11
 """UTF-16 units of a mark, so that eight of the name are left; our choice."""
 NOBODY: Final = "somebody"
-_WORDS: Final = re.compile(r"\w+")
+Match = Callable[[str, Mapping[int, str]], list[int]]
 
 
 def display_name(db: sqlite3.Connection, coach: int, lifter: int) -> str:
@@ -60,18 +58,13 @@ def distinct_names(names: Mapping[int, str], codes: Mapping[int, str]) -> dict[i
     return told
 
 
-def lifters_matching(db: sqlite3.Connection, coach: int, typed: str) -> list[int]:
-    """Return the lifters of a coach whose name, invitation or mark has all the words typed, or, if there is none, words that begin
-    with them. Capitals and accents don't matter."""
-    wanted = _words(typed)
+def lifters_matching(db: sqlite3.Connection, coach: int, typed: str, how: Match = called) -> list[int]:
+    """Return the lifters of a coach whose name with the name on their invitation and their mark is what was typed (``called``), or is
+    nearly (``how``: ``nearly_called``)."""
     names = {one: named(name) for one, name in coaching.names_of_lifters(db, coach).items()}
     codes = coaching.codes_of_lifters(db, coach)
     apart = distinct_names(names, codes)
-    known = {one: _words(f"{name} {codes.get(one, '')} {apart.get(one, '')}") for one, name in names.items()}
-    if not wanted:
-        return []
-    whole = [one for one, words in known.items() if wanted <= words]
-    return whole or [one for one, words in known.items() if all(any(word.startswith(part) for word in words) for part in wanted)]
+    return how(typed, {one: f"{name} {codes.get(one, '')} {apart.get(one, '')}" for one, name in names.items()})
 
 
 def named(name: str) -> str:
@@ -93,8 +86,3 @@ def _mark(code: str, name: str) -> str:
 
 def _with_mark(name: str, mark: str) -> str:
     return f"{shortened(name, BUTTON_NAME_MOST - 3 - len(mark.encode('utf-16-le')) // 2)} ({mark})"
-
-
-def _words(text: str) -> set[str]:
-    letters = normalize("NFKD", normalise(text))
-    return set(_WORDS.findall("".join(one for one in letters if category(one) != "Mn")))

@@ -13,13 +13,14 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.coach.coach_turn import CoachTurn
+from companion.coach.holding import holding
 from companion.coach.letters import Letter, button, button_number, guess_row, short
 from companion.coach.names import display_name
 from companion.conversation.effects import Act, Find, Remind, Say
 from companion.language.units import shown
-from companion.record import persist
+from companion.record import log, persist
 from companion.record.context import standing_now
-from companion.record.orders import Order, day_in_words, standing_orders, strictest, value_words
+from companion.record.orders import Order, day_in_words, held_of, standing_orders, strictest, value_words
 from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.load_limit import ROUNDING, WHOSE, limit_now
 from companion.screening.squat_days import days_told
@@ -32,15 +33,29 @@ def _pin(one: CoachTurn) -> list[Letter]:
     holds = strictest(one.kind.name, orders)
     by, why = (holds.coach_name, holds.reason) if holds else (one.coach, one.act.reason)
     persist.finding(one.lifter, Find(one.kind.sets, holds.value if holds else "", f"set by coach {by}", why))
-    ends, more = one.act.value == "none", _lower(one)
-    value = "no longer set by hand" if ends else _words(one, one.act.value) + (
-        f", until {day_in_words(one.until)}" if one.until else "")
+    if one.act.value == "none":
+        now = _holds_now(one)
+        return [one.to_coach(f"{one.whom}: you no longer set {one.kind.words}. {now}"), one.to_lifter(now, one.kind.undone)]
+    more = _lower(one)
+    value = _words(one, one.act.value) + (f", until {day_in_words(one.until)}" if one.until else "")
     if holds and holds.coach != one.turn.person:
         more = f" Coach {short(holds.coach_name)} has set {_words(one, holds.value)}, which holds until they settle it.{more}"
-    others = [other for other in orders if other.coach != one.turn.person and other.value != one.act.value and not ends]
+    others = [other for other in orders if other.coach != one.turn.person and other.value != one.act.value]
     what_holds = f"{_words(one, holds.value)} holds until you settle it" if holds else ""
     return [one.to_coach(f"{one.whom}: {one.kind.words} is {value}.{more}"), one.to_lifter(value, more=more),
             *_differing(one, others, what_holds)]
+
+
+_TITLES: Final = {"pin_depth": "Depth", "pin_load": "Load", "raise_load": "Load", "pin_setup": "Set-up", "drill": "Drill"}
+
+
+def _holds_now(one: CoachTurn) -> str:
+    """Return what holds for the lifter of the kind that was ordered, as their page has it."""
+    db, lifter = one.turn.db, one.lifter.person
+    held = holding(log.facts_of(db, lifter), log.findings_of(db, lifter), held_of(db, lifter, one.units), one.lifter.zone,
+                   lambda value, unit: shown(value, unit, one.units))
+    line = next((each.line for each in held if each.title == _TITLES[one.kind.name]), "")
+    return f"What holds now: {line}." if line else "Nothing is set now."
 
 
 def _words(one: CoachTurn, value: str) -> str:
@@ -56,7 +71,7 @@ def _pin_depth(one: CoachTurn) -> list[Letter]:
 
 def _raise_load(one: CoachTurn) -> list[Letter]:
     """Raise the load limit of the tests: never on a day that is closed, and never above what they trained without pain."""
-    refused = _no_raise(one, float(one.act.value), partial(shown, unit="kg", system=one.units))
+    refused = "" if one.act.value == "none" else _no_raise(one, float(one.act.value), partial(shown, unit="kg", system=one.units))
     return [one.to_coach(f"{one.whom}: {refused}")] if refused else _pin(one)
 
 

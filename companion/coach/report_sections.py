@@ -83,8 +83,8 @@ class ReportContent:
     whys: Mapping[str, Whys]
 
 
-def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Book, for_coach: bool = True) -> ReportContent:
-    """Return the content of a lifter's report as of ``now``, in their zone and units."""
+def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Book, for_coach: bool = True, only: str = "") -> ReportContent:
+    """Return the content of a lifter's report as of ``now``, in their zone and units; ``only``: the part of the log in it, "" for all."""
     found = concluded_of(db, person, now)
     facts, answers, screen, days, conclusion = found.known.facts, found.answers, found.screen, found.days, found.conclusion
     zone, system, show, tested, rows = found.zone, found.system, found.show, found.tested, list(log.answers_of(db, person))
@@ -103,7 +103,7 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
         alerts, numbers_table(found), details(screen, show),
         conclusion.differences, charts_of(answers, owner_of(db, person, zone)), days_table(days, seed, show),
         page.trial, _plan(facts, conclusion, tested, page.held, system, now, zone),
-        waiting, acts, looks, log_table(rows, book, system, when),
+        waiting, acts, looks, log_table(rows, book, system, when, only),
         sources_of(screen, found.errors, show), whys)
 
 

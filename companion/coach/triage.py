@@ -9,11 +9,11 @@ import json
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime, time, timedelta
 from itertools import takewhile
 from typing import Final, NamedTuple
 
-from companion.base.clock import local_date
+from companion.base.clock import instant, local_date
 from companion.calendar.plan import Plan, squat_days
 from companion.calendar.preferences import zone_from
 from companion.coach.holding import depth_now, moment_from
@@ -169,10 +169,17 @@ def _done_since(one: CaseloadRow) -> bool:
     return told is not None and one.retest_made is not None and text_of(told) > one.retest_made
 
 
+def _first_due(one: CaseloadRow) -> datetime:
+    """Return the moment a retest was first due: one whose reminder is put off from day to day, as while days are closed, is late."""
+    due = moment_of(one.retest_due or "")
+    day, at, zone = (one.retest_wall or "").split(" ", 2)
+    return min(due, instant(date.fromisoformat(day), time.fromisoformat(at), zone))
+
+
 def _overdue(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if one.retest_due is None or _done_since(one):
         return None
-    since = moment_of(one.retest_due)
+    since = _first_due(one)
     if one.retest_state == "ignored":
         if one.reviewed and not _after(one.retest_settled or one.retest_due, one.reviewed):
             return None
@@ -186,9 +193,9 @@ def _overdue(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
 def _retest_due(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if one.retest_due is None or _done_since(one) or one.retest_state not in ("open", "replaced"):
         return None
-    since = moment_of(one.retest_due)
+    since = _first_due(one)
     return (f"retest due {day_name(since)}", since) if since <= now <= since + OVERDUE_AFTER and (
-        _after(one.retest_due, one.reviewed)) else None
+        _after(text_of(since), one.reviewed)) else None
 
 
 def _new_result(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:

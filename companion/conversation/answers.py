@@ -73,7 +73,8 @@ def tell_idle(draft: Draft, text: str) -> None:
     if draft.book.answers is not None:
         answers = draft.book.answers()
         topic = answers.topic_of(text)
-        draft.say(answers.word(text) or (answers.says(topic, draft.known) if topic else f"{UNKNOWN} {ASK_SOMEBODY}"))
+        unknown = UNKNOWN if draft.known.facts.get("is_coach") == "yes" else f"{UNKNOWN} {ASK_SOMEBODY}"
+        draft.say(answers.word(text) or (answers.says(topic, draft.known) if topic else unknown))
 
 
 def _asks(draft: Draft, text: str) -> bool:
@@ -91,7 +92,8 @@ def not_known(draft: Draft) -> None:
     """Say that a question can't be answered, and offer the coach where there is one."""
     to_coach = draft.book.answers().to_coach if draft.book.answers else ""
     coached = draft.known.facts.get("coach") == "yes" and to_coach
-    stand_again(draft, f"{UNKNOWN} {ASK_COACH if coached else ASK_SOMEBODY}")
+    at_home = draft.top.flow == draft.book.home and draft.known.facts.get("is_coach") == "yes"
+    stand_again(draft, f"{UNKNOWN} {ASK_COACH if coached else card_words(draft, 'how') if at_home else ASK_SOMEBODY}")
     if coached and isinstance(last := draft.effects[-1], Say):
         ask_them = (Tap(draft.book[to_coach].flow.title, start_payload(to_coach)),)
         draft.effects[-1] = replace(last, buttons=(*last.buttons, ask_them))
@@ -139,7 +141,8 @@ def refuse(draft: Draft, reason: str) -> None:
         room = len(whole.text if fits else f"{first}\n\n{line}") - len(line) - 2
         fitting = [words for part in ("how", "means", "cant", "why") if (words := within(card_words(draft, part), room))]
         ask = draft.ask
-        ways = [way for way in (ON_FROM_HERE if not ask.safety else ON_WITH_CARE[0 if ask.kind.options else 1:]) if len(way) <= room]
+        on = () if draft.top.flow == draft.book.home else ON_WITH_CARE[0 if ask.kind.options else 1:] if ask.safety else ON_FROM_HERE
+        ways = [way for way in on if len(way) <= room]
         said = [*fitting[:1], *ways[:1], *fitting[1:], *(words for words in STILL_UNCLEAR[0 if ask.picture else 1:] if len(words) <= room)]
         stand_again(draft, said[(many - 2) % len(said)], picture=many == 2)
 

@@ -156,7 +156,7 @@ class Known:
 
     ``facts`` holds "flow.key" for the latest answer to each question, and each finding by its name. ``run``: the name of the run that
     begins, so that a random order drawn for it can be drawn again; ``asked``: the words or the button's payload it was begun with,
-    unchecked.
+    unchecked. ``offered``: the data of the buttons below the last messages, by their labels in normal form.
     """
 
     facts: Facts
@@ -164,6 +164,7 @@ class Known:
     answers: Callable[[], Sequence[Any]] = field(default=tuple)
     run: str = ""
     asked: str = ""
+    offered: Callable[[], Mapping[str, str]] = field(default=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,10 +174,10 @@ class Flow:
     ``facts``: computed when they are needed; ``at_start``: returns facts once, when a run begins, which are stored with it. ``gates``:
     tried in order, on the known facts and these. ``policy``: its behaviour among other flows. ``command``: words that start it, besides its
     own name and title; None if only a button, a reminder or another flow starts it. ``sentences``: patterns of whole sentences that start
-    it, with the group "asked" as the request, if ``fits`` accepts that (None: always) and ``said_by`` holds for the person. ``invite``: the
-    text of a reminder that offers it, with the buttons ``invites`` (none: one that begins it); ``missed``: the text if the reminder came
-    too late. ``parked``: the reply to stopping it, if not the usual one. ``why``: why its questions are asked, where their cards do not
-    say. ``compatible``: older versions whose open runs continue in this one.
+    it, with the group "asked" as the request, if ``fits`` accepts that (None: always), given the person's facts, and ``said_by``
+    holds for them. ``invite``: the text of a reminder that offers it, with the buttons ``invites`` (none: one that begins it);
+    ``missed``: the text if the reminder came too late. ``parked``: the reply to stopping it, if not the usual one. ``why``: why its
+    questions are asked, where their cards do not say. ``compatible``: older versions whose open runs continue in this one.
     """
 
     name: str
@@ -190,7 +191,7 @@ class Flow:
     policy: Policy = Policy.TEST
     command: tuple[str, ...] | None = ()
     sentences: tuple[str, ...] = ()
-    fits: Callable[[str], bool] | None = None
+    fits: Callable[[str, Facts], bool] | None = None
     said_by: Condition = ALWAYS
     invite: str = ""
     invites: tuple[Offer, ...] = ()

@@ -126,7 +126,7 @@ def _said(text: str, sentences: Sentences, facts: Facts | None = None) -> tuple[
     for pattern, flow in sentences:
         if found := pattern.fullmatch(said):
             asked = found.groupdict().get("asked") or ""
-            if (not flow.fits or flow.fits(asked)) and (facts is None or flow.said_by.holds(facts)):
+            if (facts is None or flow.said_by.holds(facts)) and (not flow.fits or flow.fits(asked, facts or {})):
                 return flow.name, asked
     return None
 

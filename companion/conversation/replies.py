@@ -32,8 +32,9 @@ from companion.conversation.slots import heard_at, read_of, reads_acts
 from companion.language.act_rules import matches
 from companion.language.acts import SpeechAct
 from companion.language.clauses import flat
+from companion.language.coach_words import of_oneself
 from companion.language.pain import Pain, hear_pain
-from companion.language.phrases import Phrase, hear, normalise
+from companion.language.phrases import Phrase, hear, label_key, normalise
 from companion.language.questions import asked_surely, is_question
 
 
@@ -55,6 +56,8 @@ def typed(draft: Draft, text: str) -> None:
         skip(draft)
     elif is_option(draft, text):
         _answered(draft, text, draft.ask.kind.read(text, draft.context))
+    elif not draft.ask.free and (data := _offered(draft, text)):
+        tapped(draft, data)
     elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free and not (draft.ask.safety and "it was" in normalise(text)):
         _corrected(draft, text, meant[1])
     elif _why_this(draft, text) and answered(draft, text):
@@ -72,17 +75,24 @@ def typed(draft: Draft, text: str) -> None:
         _read(draft, text)
 
 
+def _offered(draft: Draft, text: str) -> str:
+    """Return the data of a button that begins a conversation below one of the last messages, if a text is its label; "" for none."""
+    data = draft.known.offered().get(label_key(text).removesuffix(" please"), "") if len(text) <= LABEL_LONGEST else ""
+    return data if read_start(data) else ""
+
+
+LABEL_LONGEST: Final = 40
+"""Most characters of a message that may be the label of a button; our choice."""
+
+
 def heard_out(draft: Draft, text: str) -> bool:
     """SpeechAct on pain or another sign in a message, before anything else; return True if there was one."""
-    return not _names_a_lifter(draft, text) and (heard_sign(draft, text) or heard_pain(draft, text))
-
-
-def _names_a_lifter(draft: Draft, text: str) -> bool:
-    """True if a coach asks for a lifter of theirs by their whole name, which may be a word for pain: "find Ache"."""
     facts = draft.known.facts
-    if facts.get("is_coach") != "yes" or not (said := draft.book.sentence(text, facts)):
-        return False
-    return said[1] in {normalise(str(name)) for fact, name in facts.items() if fact.startswith("lifter.")}
+    if facts.get("is_coach") == "yes":
+        names = [str(name) for fact, name in facts.items() if fact.startswith("lifter.")]
+        waits = bool(draft.session.aside or (draft.session.stack and (draft.ask.free or draft.ask.safety)))
+        text = of_oneself(text, names, not waits and bool(_offered(draft, text)))
+    return heard_sign(draft, text) or heard_pain(draft, text)
 
 
 def heard_pain(draft: Draft, text: str) -> bool:
@@ -184,7 +194,9 @@ _CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP, P
 def _from_idle(draft: Draft, text: str) -> None:
     if draft.book.resumes(text) and draft.unpark():
         return
-    if flow := draft.book.command(text):
+    if data := _offered(draft, text):
+        tapped(draft, data)
+    elif flow := draft.book.command(text):
         start(draft, flow)
     elif said := draft.book.sentence(text, draft.known.facts):
         start(draft, *said)

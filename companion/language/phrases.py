@@ -213,6 +213,11 @@ def normalise(text: str) -> str:
     return " ".join(_CONTROL.sub("", text).split())
 
 
+def label_key(text: str) -> str:
+    """Return the words of a button, or a reply that may be them, in normal form without the signs at the end."""
+    return normalise(text).strip(" .!?")
+
+
 def _folded(text: str) -> str:
     text = _DECORATION.sub("", text.translate(_STRAIGHT))
     kept: list[str] = []

@@ -61,6 +61,7 @@ class CaseloadRow(NamedTuple):
     retest_due: str | None
     retest_settled: str | None
     retest_made: str | None
+    retest_wall: str | None
     answered: str | None
     why: Value | None
     pain_open: str | None
@@ -129,7 +130,8 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     s.value, s.at, o.value, w.value, d.value, c.value, c.at,
     case when c.value is not null then {_BECAUSE.format('retest.change')} end, b.value, b.at,
     case when b.value = 'moved' then {_BECAUSE.format('depth.step')} end,
-    r.state, r.due_at, r.settled_at, r.made_at, (select at from answers a where a.person = m.person order by id desc limit 1),
+    r.state, r.due_at, r.settled_at, r.made_at, r.wall || ' ' || r.zone,
+    (select at from answers a where a.person = m.person order by id desc limit 1),
     y.value, (select max(u.began_at) from runs u where u.person = m.person and u.flow = 'pain' and ifnull(u.ending, 'left') <> 'done'
      and u.began_at > ifnull(p.at, '')),
     (select json_group_object(name, value) from facts z where z.person = m.person and z.name in

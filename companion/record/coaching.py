@@ -298,6 +298,15 @@ def audit_act(db: sqlite3.Connection, lifter: int, coach: int, what: str, value:
                       (lifter, coach, coach_name(db, coach) or "", what, value, reason, text_of(at), until)).lastrowid or 0
 
 
+def last_act_of(db: sqlite3.Connection, coach: int) -> tuple[int, int, str, str] | None:
+    """Return a coach's last act for a lifter of theirs that was not taken back: its number, the lifter, what and value; None for none."""
+    row: tuple[int, int, str, str] | None = db.execute(
+        "select a.id, a.person, a.what, a.value from acts a join coaches k on k.person = a.person and k.coach = a.coach and k.until is "
+        "null where a.coach = ? and a.what not in ('unreviewed', 'seen') and not exists (select 1 from acts b where b.coach = a.coach and "
+        "b.person = a.person and b.what = 'unreviewed' and b.value = cast(a.id as text)) order by a.id desc limit 1", (coach,)).fetchone()
+    return row
+
+
 class ActRow(NamedTuple):
     """An act of a coach for a lifter: when (stored text), the coach's name, what, value and reason."""
 

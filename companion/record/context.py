@@ -13,7 +13,7 @@ from companion.calendar.preferences import zone_from
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.language.units import METRIC, shown
-from companion.record import coaching, groups, log
+from companion.record import coaching, groups, log, outbox
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.limits import facts_in, limits_in
 from companion.screening.standing import SafetyStanding, standing_of
@@ -61,7 +61,7 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
         facts["safety.may_open"] = "yes" if today > since_of[SAFETY_LEVEL] else "no"
     facts |= facts_in(limits_in(facts.get(LIMITS)), local_date(now, zone), _bar_of(facts), lambda kg, unit: shown(kg, unit, str(
         facts.get("welcome.units", METRIC))))
-    return Known(facts, now, cache(lambda: list(map(log.as_answer, log.answers_of(db, person)))))
+    return Known(facts, now, cache(lambda: list(map(log.as_answer, log.answers_of(db, person)))), offered=lambda: outbox.offered_to(db, person))
 
 
 def _bar_of(facts: Mapping[str, Value]) -> float:

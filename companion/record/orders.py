@@ -150,8 +150,8 @@ def value_words(what: str, value: str, units: str) -> str:
         return "as the tests say" if what == "drill" else "no longer set"
     if what in ("pin_load", "raise_load"):
         return shown(float(value), "kg", units) if value.replace(".", "", 1).isdecimal() else value
-    if what == "retest":
-        return day_in_words(value)
+    if what in ("retest", "snooze"):
+        return f"{'until ' if what == 'snooze' else ''}{day_in_words(value)}"
     if what == "pin_depth" and (band := band_of(value)):
         return BAND_WORDS[band]
     if what == "pin_setup" and (words := called(value, lambda number, unit: shown(number, unit, units))):

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import json
+import re
 import sqlite3
+from collections import Counter
 from datetime import datetime, timedelta
 from functools import lru_cache
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from companion.conversation.effects import Say
+from companion.language.phrases import label_key
 from companion.port import Address, Button, Outgoing, Rank
 from companion.record.timestamps import moment_of, text_of
 
@@ -33,6 +36,28 @@ def due(db: sqlite3.Connection, channel: str, now: datetime, only: str | None = 
         "(o.rank > 0, o.unasked, o.due_at, o.id)) order by rank, due_at, id limit :most",
         {"channel": channel, "at": text_of(now), "only": only, "most": MOST_AT_ONCE})
     return [_outgoing(row) for row in rows]
+
+
+OFFERED_IN: Final = 3
+"""Last messages whose buttons can be typed by their words; our choice: a page, a note and the menu."""
+_NUMBERED: Final = re.compile(r"[0-9]+ ")
+
+
+def offered_to(db: sqlite3.Connection, person: int) -> dict[str, str]:
+    """Return the data of the buttons below the last messages to a person, by label in normal form, without its number too, and in the last
+    message by what stands before a colon ("Tom Hale: at most 80 kg"); none that would be two buttons of one message."""
+    found: dict[str, str] = {}
+    for n, (buttons,) in enumerate(db.execute("select buttons from outbox where person = ? and buttons <> '[]' order by id desc limit ?",
+                                              (person, OFFERED_IN))):
+        labels = [(one, data) for row in json.loads(buttons) for label, data in row for one in _said_as(label_key(label), n == 0)]
+        many = Counter(label for label, _ in labels)
+        found = {label: data for label, data in labels if many[label] == 1} | found
+    return found
+
+
+def _said_as(label: str, latest: bool) -> set[str]:
+    """Return the ways in which a button's label may be typed."""
+    return {label, _NUMBERED.sub("", label, count=1), label.partition(":")[0] if latest else label}
 
 
 def next_due(db: sqlite3.Connection, channel: str, now: datetime) -> datetime | None:

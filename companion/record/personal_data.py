@@ -74,11 +74,12 @@ def erase_from_coaches(db: sqlite3.Connection, person: int) -> None:
     for coach, text in db.execute("select person, session from sessions where person in (select coach from coaches where person = ?) and "
                                   "instr(session, ?)", (person, f'"of":"{number}"')).fetchall():
         db.execute("update sessions set session = ? where person = ?", (_without(Session.loads(text), number).dumps(), coach))
-    db.execute("delete from runs where flow = 'find_lifter' and person in (select coach from coaches where person = ?)", (person,))
+    db.execute("delete from runs where flow in ('find_lifter', 'lifter_named', 'compare') and "
+               "person in (select coach from coaches where person = ?)", (person,))
     names = [name for (name,) in db.execute("select name from addresses where person = ? and name <> ''", (person,))]
     for name in [None, *names]:  # a list has a button with their number, other messages only their name
         db.execute("delete from outbox where about is null and person in (select coach from coaches where person = :person) and "
-                   "(instr(buttons, :button) or instr(lower(text), lower(:name)))",
+                   "(instr(buttons, :button) or instr(lower(text || buttons), lower(:name)))",
                    {"person": person, "button": f'"go.lifter.{number}"', "name": name})
     for coach, name in db.execute("select made_by, name from invitations where used_by = ? and made_by is not null", (person,)).fetchall():
         db.execute("delete from answers where (person, run) in (select person, run from answers where person = ? and "

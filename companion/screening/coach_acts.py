@@ -58,15 +58,16 @@ HOLDS_DAYS: Final = timedelta(weeks=value("order_holds")).days
 AS_COMPUTED: Final = "as_computed"
 """The ruling that withdraws an earlier one of the coach."""
 
-_PINNED: Final = "{Who} has set {what}: {value}.{because}"
+_SET: Final = ("{Who} has set {what}: {value}.{because}", "{Who} no longer sets {what}.{because} {value}")
+"""Of an order: what is told, and what where it is withdrawn; its value is then what holds now."""
 
 COACH_ACTS: Final = {act.name: act for act in (
-    CoachAct("pin_depth", "Pin depth", "the depth to keep", _PINNED, asks=("pin_depth",), reason="may", sets="depth.pin", ends=True),
-    CoachAct("pin_load", "Pin load", "the most load", _PINNED, asks=("pin_load",), reason="may", sets="load.pin", ends=True),
-    CoachAct("raise_load", "Raise load limit", "the raised load limit", _PINNED, asks=("raise_load",), reason="must", sets="load.raised",
+    CoachAct("pin_depth", "Pin depth", "the depth to keep", *_SET, asks=("pin_depth",), reason="may", sets="depth.pin", ends=True),
+    CoachAct("pin_load", "Pin load", "the most load", *_SET, asks=("pin_load",), reason="may", sets="load.pin", ends=True),
+    CoachAct("raise_load", "Raise load limit", "the raised load limit", *_SET, asks=("raise_load",), reason="must", sets="load.raised",
              ends=True),
-    CoachAct("pin_setup", "Set the set-up", "the set-up", _PINNED, asks=("pin_setup",), reason="may", sets="setup.pin", ends=True),
-    CoachAct("drill", "Choose drill", "the drill", _PINNED, asks=("drill",), reason="may", sets="drill.pin", ends=True,
+    CoachAct("pin_setup", "Set the set-up", "the set-up", *_SET, asks=("pin_setup",), reason="may", sets="setup.pin", ends=True),
+    CoachAct("drill", "Choose drill", "the drill", *_SET, asks=("drill",), reason="may", sets="drill.pin", ends=True,
              several=True),
     CoachAct("ask_for", "Ask for a test", "a request",
              "{Who} asks you to {value}, when it suits you. If it works your body, today's safety check comes first.", asks=("ask_for",),

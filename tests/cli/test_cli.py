@@ -140,3 +140,12 @@ def test_a_whole_caseload_is_written_with_a_report_a_lifter_linked_from_it(run, 
     assert f'<a href="{report.name}">' in (tmp_path / "pages" / "caseload.html").read_text(encoding="utf-8")
     assert 'id="log"' not in report.read_text(encoding="utf-8")
     assert run("report", "--all", "pages", "--caseload").exit_code != 0
+
+
+def test_a_part_of_the_log_is_asked_for_by_name_and_a_wrong_one_is_refused(run, tmp_path):
+    run("chat", input=WELCOME)
+    assert run("report", "--number", "1", "--log", "--only", "welcome", "--out", "p.html").exit_code == 0
+    assert "Only welcome" in (tmp_path / "p.html").read_text(encoding="utf-8")
+    for asked in (("--log", "--only", "wellcome"), ("--only", "welcome")):
+        told = run("report", "--number", "1", *asked)
+        assert (told.exit_code, "--only goes with --log" in told.stderr) == (2, True)

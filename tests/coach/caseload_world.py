@@ -53,7 +53,7 @@ def _events(room: Room, sam: int, bea: int, random: Random, joined: float) -> li
 
     def retest() -> None:
         due, state = day - random.uniform(0, 14), random.choice(("open", "open", "ignored", "replaced", "sent", "dropped"))
-        reminders.add(room.db, sam, "retest", "retest", "2026-03-01 10:00", "UTC", ago(due), ago(day))
+        reminders.add(room.db, sam, "retest", "retest", f"{ago(due):%Y-%m-%d %H:%M}", "UTC", ago(due), ago(day))
         if state != "open":
             reminders.settle(room.db, room.db.execute("select max(id) from reminders").fetchone()[0], state, ago(max(due, 0)))
 

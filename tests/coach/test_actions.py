@@ -223,7 +223,7 @@ async def test_who_needs_a_coach_is_told_as_they_ask_it(gym, said):
 async def test_help_says_what_a_coach_can_say(gym):
     await gym.linked()
     await gym.say("menu", "help", who=KIM)
-    assert "Say “who needs me”, “find Sam”, “compare Sam and Mia”, “my groups” or “invite a lifter”." in gym.heard(KIM)[-1]
+    assert "Say “who needs me”, “find Sam”, “cap Sam at 80”, “compare Sam and Mia”, “my groups” or “invite a lifter”" in gym.heard(KIM)[-1]
     await gym.say("menu", "help", who=SAM)
     assert "Begin with “Find out why my back rounds”. You can say: back" in gym.heard(SAM)[-1]
     assert "who needs me" not in gym.heard(SAM)[-1]

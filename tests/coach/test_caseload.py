@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
 
 import pytest
 from hypothesis import given
@@ -32,7 +32,7 @@ def told(room: Room, person: int) -> tuple[str, str]:
 
 
 def a_retest(room: Room, person: int, due: float, state: str = "open", settled: float | None = None) -> None:
-    reminders.add(room.db, person, "retest", "retest", "2026-03-01 10:00", "UTC", ago(due), ago(due + 30))
+    reminders.add(room.db, person, "retest", "retest", f"{ago(due):%Y-%m-%d %H:%M}", "UTC", ago(due), ago(due + 30))
     if state != "open":
         id = room.db.execute("select max(id) from reminders").fetchone()[0]
         reminders.settle(room.db, id, state, ago(due if settled is None else settled))
@@ -161,6 +161,14 @@ def test_a_retest_told_twice_in_vain_is_overdue(room):
     sam = room.lifter()
     a_retest(room, sam, 3, "ignored")
     assert told(room, sam) == ("overdue", "no answer to two retest reminders, since Monday")
+
+
+def test_a_retest_whose_reminder_is_put_off_from_day_to_day_is_late_all_the_same(room):
+    sam = room.lifter()
+    reminders.add(room.db, sam, "retest", "retest", "2026-03-03 10:00", "Europe/Berlin", ago(-0.5), ago(0.1))
+    (line,) = lines_of(room.db, room.coach, NOW)
+    assert (line.group, line.words) == ("overdue", "retest late, due 3 Mar")
+    assert line.since == datetime(2026, 3, 3, 9, 0, tzinfo=UTC)
 
 
 def test_results_since_settle_a_retest_told_in_vain(room):

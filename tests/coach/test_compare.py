@@ -41,7 +41,20 @@ def test_two_lifters_stand_side_by_side_and_both_read_that_they_were_looked_at(r
 @pytest.mark.parametrize("asked", ["sam and nobody", "nobody", "sam, mia and lou and kim", "1-2026-99-99-x", "-1"])
 def test_a_comparison_of_nobody_in_particular_says_how_to_ask(room, asked):
     measured(room, "Sam")
-    assert ask(room, "compare", asked)[0].text.startswith("Name two of your lifters")
+    assert "Name two of your lifters" in ask(room, "compare", asked)[0].text
+
+
+def test_where_a_name_may_be_several_each_pair_is_offered_and_only_two_of_one_s_own_are_compared(room):
+    tom, tim, mia = room.lifter("Tom Ahl"), room.lifter("Tom Berg"), measured(room, "Mia")
+    (which,) = ask(room, "compare", "tom and mia")
+    assert [(tap.label, tap.data) for tap in taps(which)[:2]] == [
+        ("Tom Ahl and Mia", f"go.compare.{tom}+{mia}"), ("Tom Berg and Mia", f"go.compare.{tim}+{mia}")]
+    (say,) = ask(room, "compare", f"{tom}+{mia}")
+    assert say.text.startswith("Tom Ahl and Mia: the latest readings.")
+    assert "· Knee to wall, left: not measured; 12 cm" in say.text
+    bea = room.a_coach("Bea")
+    (other,) = ask(room, "compare", f"{tom}+{mia}", coach=bea)
+    assert other.text.startswith("Name two of your lifters")
 
 
 @pytest.mark.parametrize("asked", ["sam 31 january and 10 march", "sam 10 mar and 31.1.", "sam 2026-01-31 to 2026-03-10"])

@@ -88,6 +88,6 @@ async def test_an_expectation_that_is_none_changes_nothing(gym, what):
 
 def test_a_retest_that_is_due_is_answered_with_a_row_to_expect_by(room):
     sam = room.lifter()
-    reminders.add(room.db, sam, "retest", "retest", "2026-03-01 10:00", "UTC", ago(1), ago(20))
+    reminders.add(room.db, sam, "retest", "retest", f"{ago(1):%Y-%m-%d %H:%M}", "UTC", ago(1), ago(20))
     (say,) = show(Turn(room.db, room.coach, NOW, BOOK), "since", "")
     assert ("Retest: better", "Retest: same", "Retest: worse") in [tuple(tap.label for tap in row) for row in say.buttons]

@@ -239,6 +239,18 @@ def test_a_correction_is_visible_with_what_it_replaced(made, page):
     assert page.count('<tr role="row" class="gone">') == 8
 
 
+def test_changed_squats_of_which_only_the_depth_was_asked_are_in_the_report(tmp_path):
+    db = opened(tmp_path / "companion.sqlite")
+    one = Kept(db, people.add_person(db, "terminal", "mia", "Mia", START))
+    one.run("squat_look", {"seen_by": "film", "plain_rounds": "little", "plain_depth": "below", "slow_depth": "below", "heels_depth": "no",
+                           "front_depth": "cant_tell", "again_depth": "below"})
+    (table,) = [one for one in report_content(db, one.person, NOW, BOOK).details if one.name == "squats"]
+    assert [row[:3] for row in table.rows] == [
+        ("Plain", "a little", "below parallel"), ("Heels raised", "none", "no rounding"),
+        ("Weight held in front", "can't tell", "not told"),
+        ("Three seconds down", "not asked", "below parallel"), ("Plain once more", "not asked", "below parallel")]
+
+
 def test_the_log_begins_with_the_newest_run(made):
     folds = report_content(*made, NOW, BOOK).log.folds
     newest = [max(int(row[0]) for row in one.rows) for one in folds]
@@ -252,6 +264,17 @@ def test_the_log_is_left_out_on_request_and_the_page_says_where_it_is(made, page
     assert "companion report --log" in section(short, "answers")
     assert 'id="log"' not in short
     assert len(short) < len(page)
+
+
+@pytest.mark.parametrize(("only", "which"), [
+    ("corrections", "replaces is not null"), ("Knee to wall", "flow = 'knee_to_wall'"), ("leg_raise", "flow = 'leg_raise'"),
+    ("2026-01-29", "datetime(at, '+1 hours') like '2026-01-29%'")])
+def test_a_part_of_the_log_holds_its_rows_and_no_others(made, only, which):
+    db, person = made
+    wanted = {row[0] for row in db.execute(f"select id from answers where person = ? and {which}", (person,))}
+    log = report_content(db, person, NOW, BOOK, only=only).log
+    assert wanted == {int(row[0]) for one in log.folds for row in one.rows}
+    assert f": {len(wanted)} of " in log.note
 
 
 def test_the_log_holds_every_row(made, page):

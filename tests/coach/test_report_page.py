@@ -31,7 +31,8 @@ TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 
 @pytest.fixture(scope="module")
 def pages(tmp_path_factory) -> dict[str, Path]:
-    """A report, a whole one, a caseload, a report full of words without a break, and one of somebody without an answer."""
+    """A report, a whole one, a caseload, a report full of words without a break, one of somebody without an answer, and the whole one
+    without its log."""
     folder = tmp_path_factory.mktemp("pages")
     db = opened(folder / "companion.sqlite")
     few, whole = a_lifter(db, screens=2, days=5), a_lifter(db, name="Maren Oakes")
@@ -39,7 +40,7 @@ def pages(tmp_path_factory) -> dict[str, Path]:
     empty = people.add_person(db, "terminal", "new", "new", START)
     made = {"report": report_html(db, few, NOW, BOOK), "whole": report_html(db, whole, NOW, BOOK),
             "caseload": caseload_html(db, group_of(db), NOW), "long": report_html(db, long, NOW, BOOK),
-            "empty": report_html(db, empty, NOW, BOOK)}
+            "empty": report_html(db, empty, NOW, BOOK), "brief": report_html(db, whole, NOW, BOOK, with_log=False)}
     paths = {name: folder / f"{name}.html" for name in made}
     for name, page in made.items():
         paths[name].write_text(page, encoding="utf-8")
@@ -169,6 +170,22 @@ def test_a_report_prints_on_a4_and_on_letter_at_the_same_size(pages, tmp_path):
     assert b"/MediaBox [0 0 594.95" in (tmp_path / "A4.pdf").read_bytes()
     assert b"/MediaBox [0 0 612 792]" in (tmp_path / "letter.pdf").read_bytes()
     assert b"/StructTreeRoot" in (tmp_path / "A4.pdf").read_bytes()
+
+
+@pytest.mark.parametrize("paper", ["A4", "letter"])
+def test_without_its_log_a_report_is_two_printed_pages(pages, tmp_path, paper):
+    write_pdf(pages["brief"].read_text(encoding="utf-8"), tmp_path / "brief.pdf", str(CHROMIUM), paper)
+    assert pages_of(tmp_path / "brief.pdf") == 2
+
+
+def test_what_is_not_printed_without_the_log_is_on_the_screen_and_the_paper_says_so(shown):
+    page = shown("brief", 1280)
+    rest, said = page.locator(".rest").first, page.locator(".on-paper")
+    assert (rest.is_visible(), said.is_visible()) == (True, False)
+    page.emulate_media(media="print")
+    assert (rest.is_visible(), said.is_visible()) == (False, True)
+    for kept in ("#summary", "#safety", "#measured", "#charts", "#squat-days", ".caution"):
+        assert page.locator(kept).first.is_visible()
 
 
 def test_a_page_that_takes_too_long_is_given_up(pages, tmp_path):

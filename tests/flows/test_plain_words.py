@@ -19,7 +19,7 @@ GRADE_MOST = 7
 WORDS_LEAST = 8
 """A shorter text has no grade: one long name in it decides (choice)."""
 TO_COACHES = ("coach_act", "coach_note", "coach_welcome", "caseload", "digest", "find_lifter", "invite_lifter", "lifter", "lifter_log",
-              "lifter_report", "alert_seen")
+              "lifter_named", "lifter_report", "alert_seen")
 SCRIPTS = sorted((Path(__file__).parents[2] / "demo_scripts").glob("*.txt"))
 
 

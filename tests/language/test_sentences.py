@@ -67,7 +67,7 @@ def test_a_long_text_is_no_sentence():
 
 
 def test_where_the_flow_has_no_use_for_what_is_asked_it_is_none():
-    flow = Flow("where", 1, "Where", sentences=(r"in (?P<asked>.+)",), fits=lambda said: said == "town", steps=(Tell("There."),))
+    flow = Flow("where", 1, "Where", sentences=(r"in (?P<asked>.+)",), fits=lambda said, facts: said == "town", steps=(Tell("There."),))
     book = bind([flow, Flow("home", 1, "Menu", steps=(Tell("Menu."),)), Flow("pain", 1, "Pain", steps=(Tell("Pain."),))], "home", "pain")
     assert book.sentence("in town") == ("where", "town")
     assert book.sentence("in bed") is None

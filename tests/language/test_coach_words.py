@@ -1,0 +1,70 @@
+"""What a coach wishes of lifters, in typed words; and what of such words may be about the coach. Sentences and names are made up."""
+
+from __future__ import annotations
+
+import pytest
+
+from companion.language.coach_words import Wish, nearly_called, of_oneself, wish_in
+
+NAMES = ("Ana Ruiz", "Tom Becker", "Tom Hale", "Maria Santos", "Will Hurt", "Stitch", "Bill Back", "Søren Ånestad", "Sam (no. 15)",
+         "Sam (no. 16)", "Tuesday 6 pm (3)", "everybody (8)")
+
+
+@pytest.mark.parametrize(("said", "wish"), [
+    ("whats up with maria", Wish("see", "maria")), ("How is Tom doing?", Wish("see", "tom")), ("hows soren", Wish("see", "soren")),
+    ("how is will hurt doing?", Wish("see", "will hurt")), ("is ana hurt?", Wish("see", "ana", "", "hurt")),
+    ("what about maria santos", Wish("see", "maria santos")), ("Tom", Wish("see", "tom")),
+    ("ana's numbers", Wish("numbers", "ana")), ("show me tom hale's log", Wish("log", "tom hale")),
+    ("numbers of sam", Wish("numbers", "sam")),
+    ("ask ana for a retest", Wish("retest", "ana")), ("ask tom to test again", Wish("retest", "tom")),
+    ("ask tom hale for a film", Wish("ask_for", "tom hale", "film")),
+    ("pls ask ana to do knee to wall", Wish("ask_for", "ana", "knee to wall")),
+    ("cap tom at 80", Wish("pin_load", "tom", "80")), ("limit will hurt to 62,5 kg", Wish("pin_load", "will hurt", "62,5 kg")),
+    ("cap tom", Wish("pin_load", "tom")), ("keep ana at parallel", Wish("pin_depth", "ana", "parallel")),
+    ("keep tom hale a little above parallel", Wish("pin_depth", "tom hale", "a little above parallel")),
+    ("let ana lift 90", Wish("raise_load", "ana")), ("write to everybody", Wish("note", "everybody")),
+    ("tell maria santos to rest", Wish("note", "maria santos", "", "to rest")), ("note on ana", Wish("private", "ana")),
+    ("snooze ana", Wish("put_aside", "ana")),
+    ("put tom becker aside", Wish("put_aside", "tom becker")), ("mark ana as reviewed", Wish("reviewed", "ana")),
+    ("overrule sam", Wish("overrule", "sam")), ("hand over ana to kim", Wish("hand_over", "ana", "", "kim")),
+    ("add ana to group tuesday", Wish("group", "ana", "", "tuesday")), ("how is mria", Wish("see", "mria")), ("undo", Wish("undo")),
+    ("who's hurt?", Wish("hurt")), ("is anyone hurt", Wish("hurt")), ("who hasn't answered", Wish("quiet")),
+    ("who went over the limit", Wish("over_load")), ("whose retest is due", Wish("retest_due")), ("who wrote", Wish("note")),
+    ("whats new", Wish("since")), ("who do i need to look at first", Wish("since")), ("my list", Wish("")), ("any pain?", Wish("hurt")),
+    ("show me the quiet ones", Wish("quiet")), ("set ana to 80kg", Wish("pin_load", "ana", "80kg")),
+    ("ana max 60", Wish("pin_load", "ana", "60")),
+    ("no more than 60 for tom hale", Wish("pin_load", "tom hale", "60")), ("retest ana friday", Wish("retest", "ana")),
+    ("text tom becker: good job", Wish("note", "tom becker", "", "good job")), ("message everyone", Wish("note", "everybody")),
+    ("when did ana last squat", Wish("days", "ana")), ("ana's depth", Wish("see", "ana")), ("report ana", Wish("report", "ana")),
+    ("is ana over the limit", Wish("see", "ana", "", "over the limit")), ("tom b", Wish("see", "tom b")),
+    ("ask nobody for a film", Wish("ask_for", "nobody", "film"))])
+def test_a_wish_about_a_lifter_is_understood(said, wish):
+    assert wish_in(said, NAMES) == wish
+
+
+@pytest.mark.parametrize("said", [
+    "how is it going", "how is my back", "tell me about rounding", "write to my coach", "show me the menu", "set my retest", "back", "skip",
+    "yes", "who am i", "how is nobody", "cap the bar at 80", "my back hurts", "ask me for a film", "parallel", "80", "", "?"])
+def test_other_words_of_a_coach_are_no_wish_about_a_lifter(said):
+    assert wish_in(said, NAMES) is None
+
+
+@pytest.mark.parametrize(("said", "left"), [
+    ("how is will hurt", ""), ("who is hurt", ""), ("ask will hurt for a film", "film"),
+    ("compare will hurt and stitch", ""), ("set will hurt to 80kg", ""), ("is ana hurt", ""), ("find stitch", ""),
+    ("hurt", "hurt"), ("stitch", "stitch"), ("my back hurts", "my back hurts"), ("how is my hurt back", "how is my hurt back"),
+    ("tell will hurt that my chest hurts", "that my chest hurts"), ("is ana hurt like my back", "hurt like my back"),
+    ("compare sam and my sore back", "compare sam and my sore back"), ("find sam my back hurts", "find sam my back hurts")])
+def test_a_name_that_is_a_word_for_pain_is_not_the_coach_s_pain_but_all_else_is_heard(said, left):
+    assert of_oneself(said, NAMES) == left
+
+
+def test_a_button_s_own_words_are_no_sign_unless_they_are_somebody_s_name():
+    assert of_oneself("take it back for stitch", NAMES, tapped=True) == ""
+    assert of_oneself("stitch", NAMES, tapped=True) == "stitch"
+
+
+def test_a_letter_wrong_is_near_and_another_name_is_not():
+    names = dict(enumerate(NAMES))
+    assert [NAMES[one] for one in nearly_called("marai", names)] == ["Maria Santos"]
+    assert nearly_called("tim", names) == nearly_called("anton", names) == []
