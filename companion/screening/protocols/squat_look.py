@@ -157,7 +157,8 @@ def detail(look: SquatLook | None, show: NumberFormat) -> Detail:
         bands = "–" if moved is None else {0: "no change"}.get(moved, f"{abs(moved)} step{'s' if abs(moved) > 1 else ''} "
                                                                      f"{'later' if moved > 0 else 'earlier'}")
         load = f", {show(look.load_kg, 'kg')}" if squat == "load" and look.load_kg is not None else ""
-        rows.append((f"{title}{load}".capitalize(), _ROUNDING[getattr(look, f"{squat}_rounds")], depth, bands))
+        how = getattr(look, f"{squat}_rounds") or getattr(look, f"{squat}_depth")  # of a change only the depth is asked
+        rows.append((f"{title}{load}".capitalize(), _ROUNDING.get(how, "yes"), depth, bands))
     seen = f", judged by {look.seen_by.replace('_', ' ')}" if look and look.seen_by else ""
     return Detail("squats", f"Squat look: where the rounding starts{seen}",
                   ("Squat", "Rounding", "Starts at", "Against the plain squat"), tuple(rows), "The squat look has not been done.",
