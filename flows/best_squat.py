@@ -13,12 +13,12 @@ from companion.language.units import IMPERIAL, METRIC
 from companion.screening.limits import Work
 from companion.screening.pairs import look_of
 from companion.screening.screen import screen_from
-from companion.screening.setups import NAMES, Checked, called, checked, parts, rank_of, start_words
-from flows.block import STARTS, did, done
+from companion.screening.setups import HEEL_LIFT, NAMES, Checked, called, checked, parts, rank_of, start_words
+from flows.block import AMOUNTS, STARTS, did, done
 from flows.outcome_facts import showing
 from flows.shared import BANDS, SCORED, SQUAT, limited
 
-SET_UP_AMOUNTS = {METRIC: {"rise": "2 cm", "weight": "2 to 5 kg"}, IMPERIAL: {"rise": "an inch", "weight": "5 to 10 lb"}}
+SET_UP_AMOUNTS = {METRIC: {**AMOUNTS[METRIC], "rise": f"{HEEL_LIFT:g} cm"}, IMPERIAL: {**AMOUNTS[IMPERIAL], "rise": "an inch"}}
 FOUR_SETS = ("plain_1", "changed_1", "plain_2", "changed_2")
 
 

@@ -37,8 +37,9 @@ TOPICS: Final = (
     Topic("control", "Control", ("control",), r"control", ("causes",), "control"),
     Topic("load", "The load", ("load", "weight"), r"loads?|80 ?(?:%|percent)|how heavy", ("load",)),
     Topic("depth", "The depth", ("depth",), r"depth|deep(?:er)?|bands?|parallel", ("depth",)),
-    Topic("drill", "The drill", ("drill", "priming"), r"drill|prim(?:e|ing)|sets?(?!.?up)|reps|repetitions", ("drill",)),
-    Topic("home", "Homework", ("homework", "home work"), r"home ?work|stretch(?:es|ing)?|3 days|three days", ("home",)),
+    Topic("drill", "The drill", ("drill", "priming"), r"drill|prim(?:e|ing)|sets?(?!.?up)|reps|repetitions|[1-3] ?seconds?", ("drill",)),
+    Topic("home", "Homework", ("homework", "home work"), r"home ?work|stretch(?:es|ing)?|plank|(?:15|30) ?seconds|3 days|three days",
+          ("home",)),
     Topic("retest", "The retest date", ("retest", "date"), r"retest|test again|weeks?|trend|sessions?|date", ("retest",)),
     *(Topic(one.id, f"The {one.title.lower()} lines", (one.title.lower(),), one.lines_named, (one.id,))
       for one in protocols().values() if one.lines_named),

@@ -34,6 +34,7 @@ def asked(talk: Talk, *replies: str) -> str:
     ("why 10 cm", "knee_to_wall"), ("why 5 inches?", "knee_to_wall"), ("why 4 weeks", "retest"), ("but why the retest date", "retest"),
     ("why 2 sets of 5", "drill"), ("why is it the calf", "length"), ("why control?", "control"), ("why that load", "load"),
     ("why 1.77", "pain"), ("why the measurement error", "error"), ("why no deeper?", "depth"), ("why 3 days a week", "home"),
+    ("why 3 seconds down?", "drill"), ("why hold 30 seconds", "home"), ("why the plank", "home"),
     ("why set-ups", "set_up"), ("why the set up", "set_up")])
 def test_a_question_in_words_finds_its_topic(question: str, topic: str):
     flow, said = BOOK.sentence(question) or ("", "")
@@ -95,7 +96,7 @@ def test_in_inches_a_line_is_told_in_inches():
     said = asked(told({"welcome.units": "imperial"}), "why the knee to wall lines")
     assert "4 in from toe to wall" in said
     assert "5 in is a little more than the 4.9 in I use" in said
-    assert "the middle of 4.4 to 11 lb" in asked(told({"welcome.units": "imperial"}), "why set-ups")
+    assert "A weight held in front is 4.4 lb to 11 lb" in asked(told({"welcome.units": "imperial"}), "why set-ups")
 
 
 @pytest.mark.parametrize("topic", [one.name for one in TOPICS])
@@ -127,7 +128,9 @@ def test_in_the_middle_of_a_test_the_open_question_is_asked_again_after_the_answ
     ("mdc", "is 2.772 times the standard error of one reading (1.96 · √2)"), ("phone_level_icc", "it agreed with itself at 0.65 to 0.82"),
     ("raise_by_age", "did not change with age between 20 years and 79 years"), ("rounding_is_common", "trained men bent about 26°"),
     ("lean_loads_back", "In 8 people the load on the lower back followed"),
-    ("prime_dose", "A drill before squats is 2 to 3 easy sets of two to five"),
+    ("prime_dose", "A drill before squats is 2 to 3 easy sets; I begin with 2"),
+    ("plank", "A front plank is held 15 s, up to 20 s"), ("drill_stop", "A stop on the way down lasts 1 s to 2 s"),
+    ("heel_lift", "Heels go on 2 cm to 3 cm"),
     ("stretch_dose", "Stretches are 60 s in all for each muscle"), ("prompts", "at most 1 reminder and one follow-up"),
     *((f"lifters_{what}", "18 people, motion sensors, 70 % of their best") for what in ("ankle", "hip", "control", "proportions")),
     ("minutes_screen", "within 23 min"), ("minutes_full_screen", "39 min or less"), ("leg_raise_sides", "more than 35° apart")])
