@@ -54,6 +54,13 @@ def test_the_part_that_is_likely_alone_speaks_before_one_that_weighs_more() -> N
     assert (together.ruling, together.together) == (Ruling.LIKELY, ("hamstrings", "calf"))
 
 
+def test_a_part_that_is_ruled_out_does_not_speak_while_another_is_open() -> None:
+    """A weight in front helped, weakly, but both hips fold far enough: of length hamstrings and calf are open, and nothing is for them."""
+    out = [*found("hip_fold_reached"), *found("hip_fold_reached", side="right")]
+    assert decide([*found("front_later_hip"), *out])[0].part == ""
+    assert decide([*found("front_later_hip", "heels_later_calf"), *out])[0].part == "calf"
+
+
 def test_ranges_alone_never_make_length_likely_and_one_trial_that_agrees_does() -> None:
     """Two ranges too short tell how far something goes, not that it rounds the back."""
     short = found("hip_fold_back", "rock_early_hip", "leg_raise_short", "knee_to_wall_short")
