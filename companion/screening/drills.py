@@ -23,6 +23,8 @@ _SETS: Final = int(SOURCES["prime_dose"].value[0])
 _REPS, _STOPPED_REPS = map(int, SOURCES["drill_repetitions"].value)
 _DOWN, _HOLD, _STILL = SOURCES["drill_pace"].value  # s
 _STOP, _LONG_STOP = SOURCES["drill_stop"].value  # s
+_STOPS, _BOX_STOPS = map(int, SOURCES["drill_stops"].value)
+_BOTH_KNEES: Final = ("straight", "bent")
 _STRETCH: Final = value("stretch_hold")  # s
 _STRETCHES: Final = round(value("stretch_dose") / _STRETCH)
 _PLANK, _PLANK_LATER = SOURCES["plank"].value  # s
@@ -134,7 +136,7 @@ DRILLS: Final = (
                  hold=int(_HOLD), sides=2, uses=(Work.STRETCH_CALF,)),
         f"Halve the heel lift, to {HEEL_LIFT / 2:g} cm.",
         "If the front of the ankle pinches, leave this out and use the heel lift only.",
-        _stretch("calf stretch, straight and bent knee", reps=2, steps=("Hands on a wall, one foot back, heel down.",
+        _stretch("calf stretch, straight and bent knee", reps=len(_BOTH_KNEES), steps=("Hands on a wall, one foot back, heel down.",
                                                                         f"Knee straight, lean in, hold {_STRETCH:g} seconds.",
                                                                         f"Then the same knee bent, {_STRETCH:g} seconds. Other side."),
                  uses=(Work.STRETCH_CALF,)),
@@ -146,12 +148,12 @@ DRILLS: Final = (
             "Stay above the depth where your back rounds.",
             f"Down in {_DOWN:g} seconds, with three stops of {_STOP:g} to {_LONG_STOP:g} seconds.",
             "Breathe at each stop, the back keeps its shape. A third set only if the first two were easy."),
-                 down=int(_DOWN), hold=3 * int(_LONG_STOP), uses=(Work.SQUAT,),
+                 down=int(_DOWN), hold=_STOPS * int(_LONG_STOP), uses=(Work.SQUAT,),
                  light=f"{HELD_WEIGHT_WORDS} in front, or a bar at {value('drill_bar'):g} % of the day's load or less"),
         Exercise("pause squat to a box", _SETS, _STOPPED_REPS, (
             "Use a box or chair above the depth where your back rounds. Body weight.",
             f"Down in {_DOWN:g} seconds, with a stop of {_STOP:g} to {_LONG_STOP:g} seconds half way.", "Touch the box, stop, stand up."),
-                 down=int(_DOWN), hold=2 * int(_LONG_STOP), uses=(Work.SQUAT,)),
+                 down=int(_DOWN), hold=_BOX_STOPS * int(_LONG_STOP), uses=(Work.SQUAT,)),
         "Add a second stop where it is hard, then the bar; or do the arms-forward squat, light.",
         "Breathe all the way, no straining.",
         Exercise("front plank", _PLANKS, 1, ("Forearms and toes, or forearms and knees, body in one line.",

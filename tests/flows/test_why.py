@@ -9,7 +9,7 @@ from companion.conversation.flow import Tell
 from companion.screening.sources import LETTERS_MOST, SOURCES, WORDS_MOST, why
 from companion.screening.topics import TOPIC_BY_NAME, TOPICS, answers
 from flows.catalogue import BOOK
-from flows.why_told import topic_of
+from flows.why_told import MESSAGES_MOST, topic_of
 from tests.drive import Talk
 from tests.flows.test_outcome import told
 from tests.screening.build import CALF_LIKELY, CONTROL_LIKELY, LENGTH_OUT, LOOK, STRENGTH_LIKELY, STRENGTH_OUT
@@ -35,6 +35,7 @@ def asked(talk: Talk, *replies: str) -> str:
     ("why 2 sets of 5", "drill"), ("why is it the calf", "length"), ("why control?", "control"), ("why that load", "load"),
     ("why 1.77", "pain"), ("why the measurement error", "error"), ("why no deeper?", "depth"), ("why 3 days a week", "home"),
     ("why 3 seconds down?", "drill"), ("why hold 30 seconds", "home"), ("why the plank", "home"),
+    ("why quiet hours", "reminders"), ("why am i quiet", "dates"),
     ("why set-ups", "set_up"), ("why the set up", "set_up")])
 def test_a_question_in_words_finds_its_topic(question: str, topic: str):
     flow, said = BOOK.sentence(question) or ("", "")
@@ -50,6 +51,10 @@ def test_other_questions_are_left_to_others(words: str):
 def test_every_row_of_the_table_answers_some_topic():
     reached = {name for one in TOPICS for name in one.rows} | {"calf", "hip", "control"}
     assert {row.topic for row in SOURCES.values()} <= reached
+
+
+def test_no_topic_has_more_answers_than_are_told():
+    assert max(len(answers(one)) for one in TOPICS) <= MESSAGES_MOST
 
 
 def test_a_tap_under_a_ruling_names_the_rows_that_decided_and_whose_weights_they_are():
