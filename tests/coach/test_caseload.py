@@ -287,11 +287,13 @@ def test_a_small_pain_hides_no_emergency(room):
     assert told(room, sam) == ("hurt", "hurt on Tuesday: knee, 1 of 10; sent to emergency care")
 
 
-def test_questions_left_open_say_what_was_answered_where_the_coach_was_told(room):
+@pytest.mark.parametrize("told_at", [0.9, 1])
+def test_questions_left_open_say_what_was_answered_where_the_coach_was_told(room, told_at):
+    """Also where one sentence said it all: then the questions began and the coach was told in the same moment."""
     sam = room.lifter()
     room.run(sam, "pain", {"where": "back", "bad": 9.0}, 1, "")
     run = str(room.runs)
-    room.keep(sam, 0.9, Alert("not_today", "something hurt, and the questions about it are still open", run))
+    room.keep(sam, told_at, Alert("not_today", "something hurt, and the questions about it are still open", run))
     assert told(room, sam) == ("hurt", "hurt yesterday: lower back, 9 of 10, questions open")
 
 
