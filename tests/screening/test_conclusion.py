@@ -240,6 +240,13 @@ def test_normal_first_and_load_before_causes(look: Any, pain: float | None, over
     assert conclude(screen(squat_look=look), ABOUT, pain).overall == overall
 
 
+def test_normal_rounding_gets_no_drill_where_a_cause_would_be_likely() -> None:
+    """Short hips and calves, and heels that helped; but a little rounding at parallel without pain is common."""
+    short = {"hip_fold": HipFold("back", "no", None, "back", "no"), **CALF_LIKELY, "squat_look": replace(LITTLE, heels_rounds="no")}
+    normal = conclude(screen(short), ABOUT, 0)
+    assert (normal.overall, normal.verdict("length").ruling, normal.part) == ("normal", Ruling.LIKELY, "")
+
+
 def test_normal_rounding_asks_for_nothing() -> None:
     normal = conclude(screen(squat_look=LITTLE), ABOUT, 0)
     assert (normal.part, normal.keep, normal.load_words, normal.settle) == ("", None, "", ())
