@@ -53,7 +53,7 @@ FLOW = flow_of(
                 ("back", "The lower back rounded", "back rounded", "the back rounded", "my back rounded",
                  "it rounded", "rounded", "lower back")), only_if=SQUATS_DONE),
         Ask("depth", "How deep was the thigh when that began?", BANDS, only_if=FAULTY, picture="squat_bands"),
-        did(f"Rest a moment. Three more, heels on a firm board or two small plates, about an inch ({HEEL_LIFT_WORDS}) high.",
+        did(f"Rest a moment. Three more, heels on a firm board or two small plates, an inch ({HEEL_LIFT_WORDS}) high.",
             "Both heels must stand steady. " + LET_GO, ("heels", "Heels up hurt"), key="heels_do", only_if=HEELS_TRY,
             picture="squat_heels"),
         Ask("heels_help", "Heels up: did it all hold this time?", HELD_SHAPE, only_if=done("heels_do")),
