@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from companion.conversation.events import Tapped
-from companion.conversation.flow import Tell
+from companion.conversation.flow import Ask, Tell
 from companion.screening.sources import LETTERS_MOST, SOURCES, WORDS_MOST, why
 from companion.screening.topics import TOPIC_BY_NAME, TOPICS, answers
 from flows.catalogue import BOOK
@@ -138,7 +138,8 @@ def test_in_the_middle_of_a_test_the_open_question_is_asked_again_after_the_answ
     ("heel_lift", "Heels go on 2 cm to 3 cm"),
     ("stretch_dose", "Stretches are 60 s in all for each muscle"), ("prompts", "at most 1 reminder and one follow-up"),
     *((f"lifters_{what}", "18 people, motion sensors, 70 % of their best") for what in ("ankle", "hip", "control", "proportions")),
-    ("minutes_screen", "within 23 min"), ("minutes_full_screen", "39 min or less"), ("leg_raise_sides", "more than 35° apart")])
+    ("minutes_screen", "within 23 min"),
+    ("test_minutes", "the squat look 6, a film with cards 15"), ("minutes_full_screen", "39 min or less"), ("leg_raise_sides", "more than 35° apart")])
 def test_a_number_that_is_told_only_is_told_as_it_is(row: str, told: str):
     topic = next(one.name for one in TOPICS if SOURCES[row].topic in one.rows) if SOURCES[row].topic in {
         name for one in TOPICS for name in one.rows} else ""
@@ -146,6 +147,10 @@ def test_a_number_that_is_told_only_is_told_as_it_is(row: str, told: str):
     assert any(told in text for text in said)
 
 
-@pytest.mark.parametrize(("flow", "told"), [("screen", "Most need about 25 minutes"), ("full_screen", "about 40 minutes")])
-def test_a_screen_says_how_long_it_takes_to_five_minutes(flow: str, told: str):
-    assert any(told in step.say for step in BOOK[flow].flow.steps if isinstance(step, Tell))
+@pytest.mark.parametrize(("flow", "told"), [
+    ("screen", "Most need about 25 minutes"), ("full_screen", "about 40 minutes"), ("best_squat", "about 4 minutes"),
+    ("retest", "About 20 minutes"), ("full_screen", "Next: hand-on-back squat, about 2 minutes"),
+    ("full_screen", "Next: leg raise, about 3 minutes"), ("full_screen", "Next: bird dog, about 4 minutes")])
+def test_it_is_said_how_long_something_takes(flow: str, told: str):
+    one = BOOK[flow].flow
+    assert any(told in said for said in (one.invite, *(step.say for step in one.steps if isinstance(step, Ask | Tell))))
