@@ -247,6 +247,15 @@ def test_normal_rounding_gets_no_drill_where_a_cause_would_be_likely() -> None:
     assert (normal.overall, normal.verdict("length").ruling, normal.part) == ("normal", Ruling.LIKELY, "")
 
 
+@pytest.mark.parametrize(("widths", "wide", "hint"), [
+    (("early", "at_fold", "past"), "parallel", ""), (("early", "at_fold", "past"), "below", "knees wide"),
+    (("past", "at_fold", "early"), "parallel", "knees close together")])
+def test_wide_knees_are_no_hint_where_ones_own_wider_squats_changed_nothing(widths: tuple[str, str, str], wide: str, hint: str) -> None:
+    done = screen(squat_look=replace(LOOK, wide_rounds="clearly", wide_depth=wide), rock_back=RockBack(*widths))
+    assert hint in conclude(done, ABOUT, 0).stance
+    assert bool(hint) == bool(conclude(done, ABOUT, 0).stance)
+
+
 def test_normal_rounding_asks_for_nothing() -> None:
     normal = conclude(screen(squat_look=LITTLE), ABOUT, 0)
     assert (normal.part, normal.keep, normal.load_words, normal.settle) == ("", None, "", ())
