@@ -1,12 +1,13 @@
 """Arms-forward squat: the trunk's shape with the weight in front.
 
-Five squats at first, three for each second try, three seconds down: choice. Heels up 2–3 cm, as in the squat look.
+Five squats at first, three for each second try, three seconds down: choice. Heels up as in the squat look.
 """
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Tell
 from companion.conversation.kinds import Option, Ready, YesNo, choice
 from companion.screening.protocols.arms_forward_squat import PROTOCOL
+from companion.screening.setups import HEEL_LIFT_WORDS
 from flows.block import SEEN_BY, did, done, watched_again
 from flows.protocol_flow import flow_of
 from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, SHARP
@@ -52,7 +53,7 @@ FLOW = flow_of(
                 ("back", "The lower back rounded", "back rounded", "the back rounded", "my back rounded",
                  "it rounded", "rounded", "lower back")), only_if=SQUATS_DONE),
         Ask("depth", "How deep was the thigh when that began?", BANDS, only_if=FAULTY, picture="squat_bands"),
-        did("Rest a moment. Three more, heels on a firm board or two small plates, about an inch (2–3 cm) high.",
+        did(f"Rest a moment. Three more, heels on a firm board or two small plates, an inch ({HEEL_LIFT_WORDS}) high.",
             "Both heels must stand steady. " + LET_GO, ("heels", "Heels up hurt"), key="heels_do", only_if=HEELS_TRY,
             picture="squat_heels"),
         Ask("heels_help", "Heels up: did it all hold this time?", HELD_SHAPE, only_if=done("heels_do")),

@@ -5,7 +5,15 @@ from companion.conversation.flow import Ask, Flow, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.number_kinds import Number, Numbers
 from companion.conversation.policy import Policy
+from companion.screening.sources import SOURCES
 from flows.shared import WELCOMED
+
+
+def _called(n: int) -> tuple[str, ...]:
+    """Return what one of a gym's bars is called by its weight."""
+    kilos, pounds = (f"{SOURCES[name].value[n]:g}" for name in ("bars_metric", "bars_imperial"))
+    return f"{kilos} kg or {pounds} lb", kilos, f"{kilos} kg", pounds, f"{pounds} lb"
+
 
 HAS_BAR = ~fact("bar").is_("none")
 
@@ -13,8 +21,7 @@ FLOW = Flow(
     "bar", version=1, title="My bar and plates", policy=Policy.TALK, gates=(WELCOMED,), command=("bar", "plates", "my plates", "my bar"),
     steps=(
         Ask("bar", "Which bar do you squat with?", choice(
-            ("full", "20 kg or 45 lb", "20", "20 kg", "45", "45 lb", "olympic", "full"),
-            ("light", "15 kg or 35 lb", "15", "15 kg", "35", "35 lb", "light"), ("other", "Another", "other"),
+            ("full", *_called(0), "olympic", "full"), ("light", *_called(1), "light"), ("other", "Another", "other"),
             ("none", "No bar yet", "none", "no bar", "no", "body weight"))),
         Ask("weight", "What does it weigh?", Number("kg", 2, 40, usual=(5, 30), example_value=10), only_if=fact("bar").is_("other")),
         Ask("which", "Which plates are there?", choice(

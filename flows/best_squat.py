@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import date, timedelta
 
+from companion.calendar.prompts import MORNING
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Run, Tell
@@ -13,12 +14,13 @@ from companion.language.units import IMPERIAL, METRIC
 from companion.screening.limits import Work
 from companion.screening.pairs import look_of
 from companion.screening.screen import screen_from
-from companion.screening.setups import NAMES, Checked, called, checked, parts, rank_of, start_words
-from flows.block import STARTS, did, done
+from companion.screening.setups import HEEL_LIFT, NAMES, Checked, called, checked, parts, rank_of, start_words
+from companion.screening.sources import value
+from flows.block import AMOUNTS, STARTS, did, done
 from flows.outcome_facts import showing
 from flows.shared import BANDS, SCORED, SQUAT, limited
 
-SET_UP_AMOUNTS = {METRIC: {"rise": "2 cm", "weight": "2 to 5 kg"}, IMPERIAL: {"rise": "an inch", "weight": "5 to 10 lb"}}
+SET_UP_AMOUNTS = {METRIC: {**AMOUNTS[METRIC], "rise": f"{HEEL_LIFT:g} cm"}, IMPERIAL: {**AMOUNTS[IMPERIAL], "rise": "an inch"}}
 FOUR_SETS = ("plain_1", "changed_1", "plain_2", "changed_2")
 
 
@@ -99,7 +101,8 @@ FLOW = Flow(
     facts=(Fact("change", values=(*NAMES, "none")), RESULT, LUCK, CHANGED_START, PLAIN_START),
     steps=(
         Tell("The easiest change that helped most: {words}.{look_words} Once may be luck, so let's check it: four sets of three squats "
-             "in one go, seen from the side, about 4 minutes. First and third: plain. Stop if anything hurts.", PROPOSED),
+             f"in one go, seen from the side, about {value('minutes_set_up'):g} minutes. First and third: plain. "
+             "Stop if anything hurts.", PROPOSED),
         did("Second and fourth: {how}; all else as usual. Film all four, or have somebody watch.", "{care}", ("plain", "Plain hurt"),
             key="did", only_if=PROPOSED, picture="squat_{view}", also=(CHANGED_HURT, ANOTHER_DAY)),
         Tell("All right. Say “best squat” on another day.", fact("did").one_of("later", "left_out")),
@@ -122,7 +125,7 @@ FLOW = Flow(
         Do(Find("setup.start", "{start}", "the earlier of two squats with the set-up", "{words}"), GAINED),
         Do(Find("setup.plain", "{plain}", "the earlier of two plain squats", "{words}"), GAINED),
         Do(Find("setup.state", "waits", "until the next morning shows no pinch or pain", "{words}"), GAINED),
-        Do(Remind("setup", "setup_morning", "{tomorrow}", hour=9), GAINED),
+        Do(Remind("setup", "setup_morning", "{tomorrow}", hour=MORNING.hour), GAINED),
         Tell("It held both times: with {words} your back rounds later, by more than your own sets differ. Tomorrow morning I ask "
              "whether anything aches; if not, that is your squat for now.", GAINED, must_arrive=True),
         Do(Find("setup.state", "", "the change did not hold in the check", "{words}"), RESULT.is_("none") & WELL),

@@ -10,7 +10,9 @@ from companion.conversation.condition import ALWAYS, Condition, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Tell
 from companion.conversation.kinds import Choice, Option, choice
+from companion.language.units import IMPERIAL, METRIC
 from companion.screening.pairs import LOOK
+from companion.screening.setups import HEEL_LIFT_WORDS, HELD_WEIGHT_WORDS
 from flows.shared import BANDS, WATCHED
 
 WENT_WELL = Option("none", "Done, nothing hurt", ("done", "no", "none", "nothing", "nothing hurt", "none of them", "no set"))
@@ -28,6 +30,9 @@ STARTS = choice(Option("no", "Not at all", ("no", "none", "nowhere", "never", "s
                 Option("cant_tell", "Can't tell", ("not sure", "don't know", "no idea", "unsure", "idk")))
 """Where the rounding starts in a set, also that it does not."""
 
+
+AMOUNTS = {METRIC: {"rise": HEEL_LIFT_WORDS, "weight": HELD_WEIGHT_WORDS}, IMPERIAL: {"rise": "about an inch", "weight": "5 to 10 lb"}}
+"""What is usual under the heels and held in front, by the lifter's units."""
 
 SEEN_BY = fact(LOOK.key("seen_by"))
 LOOK_SEEN = SEEN_BY.one_of("film", "mirror", "friend")

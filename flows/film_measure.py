@@ -12,10 +12,11 @@ from companion.conversation.effects import SendCards
 from companion.conversation.flow import END, Ask, Do, Gate, Jump, Known, Step, Tell
 from companion.conversation.kinds import Film, Ready, choice
 from companion.conversation.number_kinds import Number
-from companion.language.units import IMPERIAL
+from companion.language.units import METRIC
 from companion.screening.load_limit import limit_now, over_by
 from companion.screening.protocols.film_measure import FILMED_CHANGES, LOADED, OF_EACH, OF_SQUATS, PROTOCOL, FilmMeasure
 from companion.screening.setups import CHANGES, SquatChange
+from flows.block import AMOUNTS
 from flows.by_film import FILMS_READ, reading
 from flows.protocol_flow import flow_of
 from flows.shared import BODY_WEIGHT, NO_BAR, SHARP
@@ -34,9 +35,7 @@ SQUAT_TITLES: Final = {"heels": "Heels up", "front": "Weight in front", "slow": 
 
 def at_start(known: Known) -> dict[str, Value]:
     """Return the amounts of the changes in the lifter's units, and words for films not read yet."""
-    inches = known.facts.get("welcome.units") == IMPERIAL
-    return {"rise": "about an inch" if inches else "2 to 3 cm", "weight": "5 to 10 lb" if inches else "2 to 5 kg",
-            **{f"{film}_says": "That is read." for film in FILMS}}
+    return {**AMOUNTS[str(known.facts.get("welcome.units", METRIC))], **{f"{film}_says": "That is read." for film in FILMS}}
 
 
 def _told(squat: str) -> Fact:

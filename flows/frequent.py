@@ -94,7 +94,9 @@ def closed_words(permits: str, known: Known) -> str:
 
 def says(topic: str, known: Known) -> str:
     """Return the answer to a frequent question for this person, now: nothing in it permits what is closed."""
-    one, facts = FREQUENT[topic], {**known.facts, **own_results(known)}
+    one = FREQUENT[topic]
+    numbers = {f"{row}_{n}": f"{number:g}" for row in one.sources for n, number in enumerate(SOURCES[row].value)}
+    facts = {**known.facts, **own_results(known), **numbers}
     text = closed_words(one.permits, known) or (one.found if one.needs and one.needs in facts else one.says)
     return render(text, facts, known.now)
 

@@ -9,10 +9,11 @@ from companion.conversation.number_kinds import Number
 from companion.language.units import METRIC, shown
 from companion.screening.doubts import apart, odd_side
 from companion.screening.errors import errors_from
-from companion.screening.geometry import FLIP, highest_heel
+from companion.screening.geometry import FLIP, HEEL_TOP, highest_heel
 from companion.screening.protocols.leg_raise import PROTOCOL, RAISE_LEAST, SPREAD, LegRaise, readings
 from companion.screening.readings import mean_of
 from companion.screening.screen import about_from
+from companion.screening.sources import SOURCES
 from flows.block import NO_FLOOR_TODAY, NOWHERE_TO_LIE, SIDES_HURT, did, done
 from flows.by_film import BY_CARDS, READ_SAYS, side_film, turns
 from flows.protocol_flow import flow_of
@@ -124,12 +125,13 @@ def _degrees(low: int, high: int) -> tuple[str, ...]:
     return tuple(f"{n}{sign}" for n in range(low, high + 1) for sign in ("", "°"))
 
 
+_A, _B, _C, _D = map(int, SOURCES["eye_bands"].value)
 BANDS_BY_EYE = choice(
-    ("under_45", "Under 45°", "less than half way", "below 45", *_degrees(10, 44)),
-    ("45_60", "45 to 60°", "45-60", "45 to 60", *_degrees(46, 59)),
-    ("60_70", "60 to 70°", "60-70", "60 to 70", *_degrees(61, 69)),
-    ("70_80", "70 to 80°", "70-80", "70 to 80", *_degrees(71, 79)),
-    ("over_80", "Over 80°", "more than 80", "above 80", "straight up", *_degrees(81, 130)),
+    ("under_45", f"Under {_A}°", "less than half way", f"below {_A}", *_degrees(10, _A - 1)),
+    ("45_60", f"{_A} to {_B}°", f"{_A}-{_B}", f"{_A} to {_B}", *_degrees(_A + 1, _B - 1)),
+    ("60_70", f"{_B} to {_C}°", f"{_B}-{_C}", f"{_B} to {_C}", *_degrees(_B + 1, _C - 1)),
+    ("70_80", f"{_C} to {_D}°", f"{_C}-{_D}", f"{_C} to {_D}", *_degrees(_C + 1, _D - 1)),
+    ("over_80", f"Over {_D}°", f"more than {_D}", f"above {_D}", "straight up", *_degrees(_D + 1, 130)),
 )
 
 
@@ -166,8 +168,8 @@ def _round(n: int, key: str, wanted: Condition) -> tuple[Step, ...]:
             method="{way}", placement="{placed}"),
         *lean,
         Ask(f"{{side}}_heel{key}", "How many {unit} from the floor to the back of the {side} heel?", HEEL, only_if=BY_HEEL & more,
-            method="{way}", then=(Jump(TOO_HIGH.is_("yes"), "method", "That is above 75°, where a heel's height says too little. "
-                                       "Take the level or your eye, and start again."),) if not key else ()),
+            method="{way}", then=(Jump(TOO_HIGH.is_("yes"), "method", f"That is above {HEEL_TOP:g}°, where a heel's height says too "
+                                       "little. Take the level or your eye, and start again."),) if not key else ()),
         *eye, *film))
 
 
@@ -196,7 +198,7 @@ FLOW = flow_of(
                 ("own", "It lifts itself", "own", "itself", "own effort", "by itself", "lift"),
                 ("strap", "Strap or towel", "strap", "towel", "belt", "band", "pull"))),
         Ask("method", "How will you read the height? The phone level is the most exact. Heel height works only "
-            "up to 75°. By eye is the roughest.", choice(
+            f"up to {HEEL_TOP:g}°. By eye is the roughest.", choice(
                 Option("level", "Phone level", ("level", "phone"), only_if=~NO_LEVEL),
                 Option("heel", "Heel height", ("heel", "tape", "tape measure"), only_if=HEEL_SERVES & ~NO_TAPE),
                 BY_CARDS, ("eye", "By eye", "eye", "film", "look")),

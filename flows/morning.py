@@ -10,6 +10,7 @@ from datetime import date, timedelta
 
 from companion.calendar.plan import is_squat_day
 from companion.calendar.preferences import answered_until, plan_from
+from companion.calendar.prompts import MORNING
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Known, Offer, Run, Tell
@@ -65,7 +66,7 @@ FLOW = Flow(
         Tell("Then no squats and no loaded drill today; walk and move gently. If it is not gone by tomorrow, see a doctor or "
              "physiotherapist.", HOW_NOW.is_("better")),
         Tell("Then no squats, no tests and no drills today. Please see a doctor or physiotherapist about it.", HOW_NOW.is_("same")),
-        Do(Remind("morning", "morning", "{tomorrow}", hour=9, that_day=True), HOW_NOW.one_of("better", "same")),
+        Do(Remind("morning", "morning", "{tomorrow}", hour=MORNING.hour, that_day=True), HOW_NOW.one_of("better", "same")),
         Run("pain", HOW_NOW.is_("worse")),
         Tell("If you like, tell me how yesterday's squats went until it hurt.", UNTOLD.known & ~SEEN_FIRST_STILL & ~HOW_NOW.is_("worse"),
              offers=(Offer("How they went", "squat_after", "{untold}"),)),

@@ -6,6 +6,7 @@ from companion.conversation.flow import Do, Flow, Offer, Run, Tell
 from companion.conversation.policy import Policy
 from companion.screening.pairs import LOOK, OPENINGS
 from companion.screening.protocols import route
+from companion.screening.sources import value
 from flows.screen_facts import YEARS, what_is_open
 
 CHOSEN_FROM = tuple(test for test in route() if test != LOOK.id)
@@ -17,7 +18,8 @@ OPENED = NEXT.one_of(*(test for test in CHOSEN_FROM if test not in OPENINGS)) | 
 FLOW = Flow(
     "next_test", version=1, title="Next test", policy=Policy.TALK, command=None, at_start=what_is_open, facts=(NEXT,),
     steps=(
-        Do(Find("screen.state", "decided", "nothing open could change ruling, drill or set-up in 5 of 100 draws (choice)"), ~NEXT.known),
+        Do(Find("screen.state", "decided",
+                f"nothing open could change ruling, drill or set-up in {value('could_change'):g} of 100 draws (choice)"), ~NEXT.known),
         Tell("That is enough: nothing that is left could change the outcome. All tests are still there: say “full screen”.", ~NEXT.known),
         Run("about_you", NEXT.one_of(*OPENINGS) & ~YEARS.known, asked="years"),
         Do(Find("screen.open", "{rest}", "open tests that could still change something"), NEXT.known),

@@ -10,6 +10,7 @@ from companion.conversation.policy import Policy
 from companion.screening.limits import Work
 from companion.screening.protocols import route
 from companion.screening.setups import NAMES
+from companion.screening.sources import value
 from flows.outcome_facts import outcome_facts
 from flows.shared import BODY_WEIGHT, LIMIT_DUE, closes
 
@@ -65,7 +66,8 @@ FLOW = Flow(
         Do(Find("outcome.at", "{at}", "time of the results"), TESTED),
         *FOUND,
         Do(Find("depth.keep", "{keep}", "one band above where the rounding starts (choice)"), TESTED),
-        Do(Find("load.limit", "{load_limit}", "below the load at which rounding begins, else 80 % of the working load (choice)"), TESTED),
+        Do(Find("load.limit", "{load_limit}",
+                f"below the load at which rounding begins, else {value('load_share'):g} % of the working load (choice)"), TESTED),
         Do(Find("depth.since", "{depth_since}", "the day this limit began"), TESTED),
         Do(Find("load.since", "{load_since}", "the day this limit began"), TESTED),
         Ask("again", "{repeat_words} Do that now?", choice(

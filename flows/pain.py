@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from companion.calendar.prompts import MORNING
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, CountAgain, Find, Remind, Void
 from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
@@ -149,7 +150,7 @@ FLOW = Flow(
         Do(Find("pain.taken_back", "{since}", "pain told since then was taken back"), NOTHING.is_("taken_back")),
         Do(CountAgain("{since}"), NOTHING.is_("taken_back")),
         Do(CountAgain("{now}"), NOTHING.is_("misheard")),
-        Do(Remind("morning", "morning", "{tomorrow}", hour=9, that_day=True), PAIN_STANDS),
+        Do(Remind("morning", "morning", "{tomorrow}", hour=MORNING.hour, that_day=True), PAIN_STANDS),
         Do(Remind("morning", "morning", ""), NOTHING.is_("taken_back")),
         Tell("Good. Then we go on, or you stop: both are fine.", NOTHING.is_("misheard")),
         Tell("Noted as a mistake. What I had stopped counting counts again. Both stay in your log.", NOTHING.is_("taken_back")),

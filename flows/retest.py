@@ -13,6 +13,7 @@ from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Offer, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
+from companion.screening.drills import HOME_DAYS
 from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocol, routed
 from companion.screening.sources import value
@@ -64,8 +65,8 @@ FLOW = Flow(
     gates=(*AT_ALL, *CLOSING_LEVELS, LIMIT_DUE, limited(),
            Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin.")),
     at_start=retest_facts,
-    invite="It is time to test again: {titles}.{last_line}{goal_line} About 20 minutes, on a day without heavy squats before it. "
-           "Tap below, or say “retest” when it suits you.",
+    invite="It is time to test again: {titles}.{last_line}{goal_line} About "
+           f"{value('minutes_retest'):g} minutes, on a day without heavy squats before it. Tap below, or say “retest” when it suits you.",
     invites=(Offer("Retest", "retest"), Offer("Not now", "retest_later")),
     steps=(
         Tell("Nothing needs testing again just now. Say “what changed” or “results”.", fact("how_many") < 1),
@@ -73,7 +74,7 @@ FLOW = Flow(
         Do(Remind("retest", "retest", "{in_a_week}"), fact("how_many") >= 1),
         Tell("Today: the tests of what is still open: {titles}.{last_line}", fact("how_many") >= 1),
         Ask("home_done", "How often did you do the homework since then? Any answer is fine: it helps me to read a change.", choice(
-            ("as_planned", "About 3 days a week", "3", "three", "often", "as planned"),
+            ("as_planned", f"About {HOME_DAYS} days a week", "3", "three", "often", "as planned"),
             ("some", "Once or twice a week", "sometimes", "some"), ("hardly", "Hardly or not", "no", "never", "not at all"),
             ("none_given", "I had none", "none")), only_if=fact("how_many") >= 1),
         *(step for test in routed().values() for step in _leg(test)),

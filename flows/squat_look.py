@@ -8,11 +8,11 @@ from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Known, Run, Tell
 from companion.conversation.kinds import YesNo, choice
 from companion.conversation.number_kinds import Number
-from companion.language.units import IMPERIAL
+from companion.language.units import METRIC
 from companion.screening.depth import band_of
 from companion.screening.protocols.squat_look import PROTOCOL, SquatLook
 from companion.screening.setups import CHANGES, NAMES, proposal
-from flows.block import STARTS, did, done
+from flows.block import AMOUNTS, STARTS, did, done
 from flows.protocol_flow import flow_of
 from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, watched_by
 
@@ -37,9 +37,6 @@ TITLES = {"heels": "Heels up", "front": "Weight in front", "slow": "Slower", "wi
 """Each change's heading, and the label of what hurt."""
 
 SLOTS = tuple(f"change_{n}" for n in range(1, len(CHANGES) + 1))
-# 2-3 cm under the heels and a light 2-5 kg weight: common practice, no source.
-AMOUNTS = {"metric": {"rise": "2 to 3 cm", "weight": "2 to 5 kg"},
-           IMPERIAL: {"rise": "about an inch", "weight": "5 to 10 lb"}}
 
 SET_UP = {
     "film": "Film all six in one go, then look.",
@@ -54,7 +51,7 @@ def drawn_order(known: Known) -> dict[str, Value]:
     bare = BODY_WEIGHT.holds(known.facts)
     order = [CHANGES[name] for name in TITLES if not (bare and name == "front")]
     Random(f"{PROTOCOL.id} {known.facts.get('person', '')} {known.run}").shuffle(order)
-    amounts = AMOUNTS.get(str(known.facts.get("welcome.units")), AMOUNTS["metric"])
+    amounts = AMOUNTS.get(str(known.facts.get("welcome.units")), AMOUNTS[METRIC])
     drawn: dict[str, Value] = {}
     for slot, change in zip(SLOTS, order, strict=False):
         title = TITLES[change.name]

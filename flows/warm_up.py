@@ -11,7 +11,8 @@ from companion.screening.sources import SOURCES, value
 from flows.shared import FLOOR, LEVEL, closes, limited
 
 REST = timedelta(days=value("stretched_rest"))
-"""No scored test within 48 hours of heavy squats or deadlifts: our choice."""
+HOURS = f"{REST / timedelta(hours=1):g} hours"
+"""No scored test within this of heavy squats or deadlifts: our choice."""
 
 MINUTE = Hold(seconds=int(SOURCES["warm_up_walk"].value[0]), count_in=0, go="Walk on the spot: one minute from now.",
               over="That is the minute.")
@@ -32,10 +33,10 @@ FLOW = Flow(
     "warm_up", version=1, title="Warm-up", needs=("chair",), gates=(*FLOOR, limited()), command=("warmup",),
     facts=(Fact("after_rest", of=_after_rest),),
     steps=(
-        Ask("heavy", "Heavy squats or deadlifts in the last 48 hours? Tired muscles would change the numbers.",
+        Ask("heavy", f"Heavy squats or deadlifts in the last {HOURS}? Tired muscles would change the numbers.",
             YesNo(partly="yes"), then=(Jump(~fact("heavy").known, say="I need that answer before a test, so the tests wait. "
                                 "Say “warm up” whenever you like."),)),
-        Do(Find("warm", "later", "no scored test within 48 hours of heavy squats or deadlifts: our choice"),
+        Do(Find("warm", "later", f"no scored test within {HOURS} of heavy squats or deadlifts: our choice"),
            only_if=HEAVY),
         Do(Remind("screen", "screen", "{after_rest}"), only_if=HEAVY),
         Tell("Good training, wrong day for numbers. The tests wait until you are rested; nothing is lost. I "

@@ -1,7 +1,7 @@
 """Times of messages about a squat day: one prompt before it and one follow-up after it, never in quiet hours.
 
 Squat times, evenings and quiet hours are local wall-clock times; moments are returned in UTC. At most one prompt and one follow-up per
-squat day; quiet hours are 20:00-09:00 unless the lifter chooses others (choice).
+squat day; quiet hours stand in the table of sources, unless the lifter chooses others (choice).
 """
 
 from __future__ import annotations
@@ -14,19 +14,19 @@ from typing import Final
 
 from companion.base.clock import instant, local_date, zone_of
 from companion.calendar.plan import Plan, SquatDay, squat_days
+from companion.screening.sources import SOURCES, value
 
-LONGEST_BEFORE: Final = 24
+LONGEST_BEFORE: Final = int(value("longest_notice"))
 """Longest notice in hours; our choice: anything longer is the evening before."""
 
-LEAST_NOTICE: Final = timedelta(minutes=30)
-"""Least notice of a prompt that waits for quiet hours to end; with less, it comes before they begin. Our choice."""
+LEAST_NOTICE, LAST_QUARTER = (timedelta(minutes=minutes) for minutes in SOURCES["quiet_notice"].value)
+"""Least notice of a prompt that waits for quiet hours to end; with less, it comes before they begin. And the time between such an early
+prompt and the quiet hours, which is the least between any prompt and squatting too. Our choice."""
 
-LAST_QUARTER: Final = timedelta(minutes=15)
-"""Time between such an early prompt and the quiet hours, and the least time between any prompt and squatting; our choice."""
-
-MORNING: Final = time(9)
+MORNING: Final = time(int(value("morning_hour")))
 """Time of the follow-up on the next day, quiet hours allowing; our choice."""
 
+_QUIET_FROM, _QUIET_TO = map(int, SOURCES["quiet_hours"].value)
 _DAY: Final = timedelta(days=1)
 
 
@@ -39,8 +39,8 @@ class Preferences:
     """
 
     before: int = 0
-    evening: time = time(18)
-    quiet: tuple[time, time] = (time(20), time(9))
+    evening: time = time(int(value("evening_hour")))
+    quiet: tuple[time, time] = (time(_QUIET_FROM), time(_QUIET_TO))
 
     def dumps(self) -> str:
         """Return the preferences as text: "0 18:00 20:00 09:00"."""

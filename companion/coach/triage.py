@@ -21,12 +21,13 @@ from companion.record.caseload import HURT_ASKED, CaseloadRow
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.depth import BAND_WORDS, Band
 from companion.screening.levels import REFERRED, words_of
+from companion.screening.sources import value
 
-OVERDUE_AFTER: Final = timedelta(days=7)
+OVERDUE_AFTER: Final = timedelta(days=value("retest_late"))
 """Time after which a retest that is due counts as late; our choice."""
-QUIET_AFTER: Final = timedelta(days=14)
+QUIET_AFTER: Final = timedelta(days=value("silent_days"))
 """Silence that counts without a plan of squat days; our choice."""
-QUIET_PLANNED: Final = 3
+QUIET_PLANNED: Final = int(value("silent_squat_days"))
 """Planned squat days without any answer that count as silence; our choice: about a week."""
 
 WHERE_WORDS: Final = {"back": "lower back", "hip": "hip or groin", "leg": "leg", "knee": "knee", "ankle": "ankle or foot",
@@ -92,7 +93,7 @@ def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     level = words_of(care).coach if care else ""
     if one.open_at and (one.open_at > (one.hurt_at or "") or one.hurt_flow == "pain"):
         since = moment_of(one.open_at)
-        told = _told(one) if one.hurt_at and one.hurt_at > one.open_at else ""
+        told = _told(one) if one.hurt_at and one.hurt_at >= one.open_at else ""
         day = on_day(day_name(since))
         words = f"hurt {day}: {told}, questions open" if told else f"something hurt {day}, questions open"
         return words + (f"; {level}" if level else ""), since

@@ -104,12 +104,12 @@ class Find:
 @dataclass(frozen=True, slots=True)
 class Remind:
     """Set a reminder that offers a flow on a local date, in place of an open one of the same kind; without a date only cancel that one.
-    ``that_day``: true if it may not be sent later."""
+    ``hour``: of the day, None for the usual one; ``that_day``: true if it may not be sent later."""
 
     kind: str
     flow: str
     date: str
-    hour: int = 10
+    hour: int | None = None
     that_day: bool = False
 
 

@@ -12,13 +12,13 @@ from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, 
 from companion.pictures.ink import GUIDE, WATCH_INK
 from companion.pictures.scene import Disc, Item, Stroke, figure
 from companion.pictures.squats import Back
+from companion.screening.sources import value
 
 UNDER: Final = Reach(-0.13, 0.010, 0, 0)
 FLAT: Final = Leg(0, 0, 75)
 RAISED_VIEW: Final = (-0.50, -0.05, 0.58, 0.66)
-LEAST_ANGLE: Final = 70.0
-COMFORTABLE_ANGLE: Final = 80.0
-"""The two lines of the leg raise: 70 and 80 degrees from the floor (common practice)."""
+LEAST_ANGLE, COMFORTABLE_ANGLE = value("leg_raise_least"), value("leg_raise_comfortable")
+"""The two lines of the leg raise, in degrees from the floor."""
 UNDER_NAMED: Final = (*props.arrow((-0.115, -0.075), (-0.115, -0.012)), *props.note((-0.115, -0.105), "hands under back"))
 """The name of the hands under the small of the back, and an arrow to them."""
 LIES: Final = Posture(180, FLAT, UNDER, head=180, on="back")
@@ -81,7 +81,7 @@ def hip_fold() -> Drawing:
 def lines(leg: Posture) -> tuple[Item, ...]:
     """Return the two lines through the hip."""
     hip = joints_of(leg).hip
-    return (*props.ray(hip, LEAST_ANGLE, 0.60, "70°", 0.07), *props.ray(hip, COMFORTABLE_ANGLE, 0.60, "80°", 0.07))
+    return tuple(item for line in (LEAST_ANGLE, COMFORTABLE_ANGLE) for item in props.ray(hip, line, 0.60, f"{line:g}°", 0.07))
 
 
 def leg_raise() -> Drawing:

@@ -17,6 +17,7 @@ from companion.pictures.figure import Arm, Leg, Point, Posture, Reach, along, be
 from companion.pictures.ink import FAR_INK, GUIDE, INK, WATCH_INK
 from companion.pictures.scene import CHEST_LINE, THIGH, Item, Stroke, figure, on_pelvis, on_ribs, pointers, small_of_back
 from companion.pictures.views import HAND, STANCE_HALF, from_above, wider_stance
+from companion.screening.sources import SOURCES
 
 Back = Literal["", "good", "watch", "plain"]
 SHIN: Final = 35.0
@@ -25,10 +26,9 @@ HANGING: Final = Arm(-95, -85)
 SQUAT_VIEW: Final = (-0.36, -0.05, 0.48, 0.80)
 POINTING: Final = "Thin lines show where tail and ribs point; dashed: with the back's own curve."
 STANDING_VIEW: Final = (-0.40, -0.05, 0.46, 1.02)
-A_LITTLE: Final = 13.0
-CLEARLY: Final = 26.0
-"""Drawn lumbar flexion in degrees: the lower and the upper end of the 12.6 to 26.3 seen going down in trained squatters (McKean 2010 J
-Strength Cond Res 24:2731, read). That the lower is called "a little" and the upper "clearly" is a choice."""
+CLEARLY, A_LITTLE = SOURCES["rounding_is_common"].value
+"""Drawn lumbar flexion in degrees: what was seen going down in trained men and women. That the less is called "a little" and the more
+"clearly" is a choice."""
 
 # The lean that balances at a thigh angle (degrees below level), shins at 35 degrees, arms straight ahead; no load.
 LEANS: Final = {-30.0: 23.6, -12.0: 33.7, 0.0: 35.8, 14.0: 33.0}

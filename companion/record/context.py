@@ -16,12 +16,13 @@ from companion.language.units import METRIC, shown
 from companion.record import coaching, groups, log, outbox
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.limits import facts_in, limits_in
+from companion.screening.sources import SOURCES
 from companion.screening.standing import SafetyStanding, standing_of
 
 SAFETY_LEVEL = "safety.level"
 LIMITS: Final = "safety.limits"
 """The finding that holds what clinicians told a person to leave out (``screening.limits``)."""
-FULL_BAR, LIGHT_BAR = 20.0, 15.0
+FULL_BAR, LIGHT_BAR = SOURCES["bars_metric"].value
 SUSPENDED = "crisis"
 """The fact that is "open" from thoughts of self-harm until the lifter begins again."""
 

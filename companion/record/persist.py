@@ -17,6 +17,7 @@ from companion.record.people import addresses_of
 from companion.record.reminders import Reminder
 from companion.record.timestamps import text_of
 from companion.record.turn import Turn
+from companion.screening.sources import value
 
 
 class Document(NamedTuple):
@@ -101,7 +102,7 @@ def remind(turn: Turn, wanted: Remind) -> None:
     if not wanted.date:
         reminders.cancel(turn.db, turn.person, wanted.kind, turn.now)
         return
-    zone, day, at = turn.zone, date.fromisoformat(wanted.date), time(wanted.hour)
+    zone, day, at = turn.zone, date.fromisoformat(wanted.date), time(int(value("date_hour")) if wanted.hour is None else wanted.hour)
     stale = instant(day + timedelta(days=1), time(), zone) if wanted.that_day else None
     reminders.add(turn.db, turn.person, wanted.kind, wanted.flow, f"{day} {at:%H:%M}", zone, instant(day, at, zone), turn.now,
                   day.isoformat() if wanted.that_day else "", stale)

@@ -13,8 +13,11 @@ from typing import Final, Literal
 from companion.screening.levels import OPEN_LEVELS, PASSING, REFERRED
 from companion.screening.limits import Work
 from companion.screening.safety import Level
+from companion.screening.sources import SOURCES
 
 STOP_ALL: Final = "stop all reminders"
+
+_REFERRALS, _LIMITS, _RETESTS, _GAP = map(int, SOURCES["asked_again"].value)
 
 When = Literal["before_squat_day", "after_squat_day", "digest_hour", "zone_over", "on_date"]
 
@@ -43,7 +46,7 @@ class ReminderKind:
     closed: Literal["drop", "put_off"] = "drop"
     quiet: Literal["wait", "send"] = "wait"
     rounds: int = 1
-    gap: timedelta = timedelta(days=3)
+    gap: timedelta = timedelta(days=_GAP)
     says_missed: bool = False
     gives_way_to: str = ""
     shows: str = ""
@@ -64,9 +67,9 @@ REMINDER_KINDS: Final = {kind.name: kind for kind in (
     ReminderKind("morning", "on_date", "the morning after pain", "how it is the morning after", ended_by="",
                  goes_on="Only on the morning after something hurt I still ask once how it is."),
     ReminderKind("setup", "on_date", "the morning after a new set-up", "how your new set-up feels", PASSING),
-    ReminderKind("referral", "on_date", "whether they have been seen", "whether you have been seen", REFERRED, rounds=10),
-    ReminderKind("limit", "on_date", "whether a clinician's limit is over", "whether your limit is over", rounds=3),
-    ReminderKind("retest", "on_date", "test again", "test again", OPEN_LEVELS, Work.MOVE, closed="put_off", rounds=2),
+    ReminderKind("referral", "on_date", "whether they have been seen", "whether you have been seen", REFERRED, rounds=_REFERRALS),
+    ReminderKind("limit", "on_date", "whether a clinician's limit is over", "whether your limit is over", rounds=_LIMITS),
+    ReminderKind("retest", "on_date", "test again", "test again", OPEN_LEVELS, Work.MOVE, closed="put_off", rounds=_RETESTS),
     ReminderKind("screen", "on_date", "tests, when rested", "tests, when rested", OPEN_LEVELS, Work.MOVE, closed="put_off"),
     ReminderKind("digest", "digest_hour", "their digest as a coach", quiet="send", shows="since", ended_by="digest"),
     ReminderKind("home_again", "zone_over", "back in their own time zone", sent=False, ended_by=""),

@@ -212,7 +212,7 @@ def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: ReferenceSq
     Heels or feet for length, the weight in front for strength, slow for control. Tied: control; where control is not
     among them, the stronger finding, then strength (choice).
     """
-    if overall in (*_AT_REST, "open"):
+    if overall in _AT_REST:
         return ""
     if overall == "load_question":
         return "trunk"

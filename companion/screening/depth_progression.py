@@ -233,7 +233,7 @@ def _why(way: DepthTransition, after: _Place, day: DepthDay, bound: _Bound) -> s
             return f"Back still at {_at(after)}. One more squat day like that in a row{film}, and it goes a step deeper."
         case DepthTransition(trigger="clean"):
             return (f"Back still again at {_at(after)}. A step deeper waits for a day with a still back on film, and there is "
-                    "none from the last 7 days.")
+                    f"none from the last {FILM_DAYS} days.")
         case _:
             because = {"over": "It was over the load limit, so that day", "untold": "Its load was not reported, so that day"}
             return f"{because.get(day.load, 'That day')} does not count towards a step. Stay at {_at(after)}."

@@ -1,24 +1,35 @@
 """The drills: one for each part, as data. No load unless stated. Each is a trial, not a fix.
 
-Common practice without a source, unless named. A 20-minute trunk and technique session did not change the tilt of the
-pelvis in the squat (Appl Sci 2025;15(23):12526, read): nobody has shown that such a drill helps. Stretches: 60 s in all
-for each muscle, 2-3 days a week (Garber 2011 Med Sci Sports Exerc 43:1334, second-hand); not longer than 60 s in a row
-right before heavy sets (Behm 2016 Appl Physiol Nutr Metab 41:1, memory).
+Common practice without a source, unless the row of a dose in ``numbers/training.toml`` names one; what speaks against such drills
+stands there too.
 """
 
 from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import dataclass
+from functools import partial
 from typing import Final
 
 from companion.screening.limits import Work
 from companion.screening.readings import SourceStanding
-from companion.screening.sources import value
+from companion.screening.setups import HEEL_LIFT, HELD_WEIGHT_WORDS
+from companion.screening.sources import SOURCES, value
 
 TRIAL: Final = "A trial, not a fix: nobody has shown that such a drill helps. See what it does for you."
 STOP: Final = "Stop at the first movement of the back, before any pain."
 HOME_DAYS: Final = int(value("home_days"))  # a week
+_SETS: Final = int(SOURCES["prime_dose"].value[0])
+_REPS, _STOPPED_REPS = map(int, SOURCES["drill_repetitions"].value)
+_DOWN, _HOLD, _STILL = SOURCES["drill_pace"].value  # s
+_STOP, _LONG_STOP = SOURCES["drill_stop"].value  # s
+_STOPS, _BOX_STOPS = map(int, SOURCES["drill_stops"].value)
+_BOTH_KNEES: Final = ("straight", "bent")
+_STRETCH: Final = value("stretch_hold")  # s
+_STRETCHES: Final = round(value("stretch_dose") / _STRETCH)
+_PLANK, _PLANK_LATER = SOURCES["plank"].value  # s
+_PLANKS: Final = int(value("plank_sets"))
+_REACH: Final = value("bird_dog_reach")  # s
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,82 +93,84 @@ class DrillOffer:
 
 _FOLD: Final = (Work.BEND, Work.STRETCH_HIP)
 _HINGE: Final = (Work.BEND, Work.STRETCH_HAMSTRINGS)
+_slow = partial(Exercise, sets=_SETS, reps=_REPS, down=int(_DOWN))
+_stretch = partial(Exercise, sets=_STRETCHES, hold=int(_STRETCH), sides=2, stretch=True)
 _FLOOR = "On hands and knees, knees at your best width, back in its easy curve."
 
 DRILLS: Final = (
     Drill(
         "hip",
-        Exercise("rock back", 2, 5, (_FLOOR, "Rock your hips towards your heels, 3 seconds back.",
-                                     "Stop before the back moves, hold 2 seconds, come forward."),
-                 down=3, hold=2, uses=_FOLD, deep_fold=True),
-        Exercise("rock back to a pillow", 2, 5, (_FLOOR, "Lay a pillow on your heels.",
-                                                 "Rock back towards it, 3 seconds, hold 2 seconds, come forward."),
-                 down=3, hold=2, uses=_FOLD, deep_fold=True),
-        "Squat with 2 to 5 kg held in front, above the depth where your back rounds.",
+        _slow("rock back", steps=(_FLOOR, f"Rock your hips towards your heels, {_DOWN:g} seconds back.",
+                                  f"Stop before the back moves, hold {_HOLD:g} seconds, come forward."),
+              hold=int(_HOLD), uses=_FOLD, deep_fold=True),
+        _slow("rock back to a pillow", steps=(_FLOOR, "Lay a pillow on your heels.", f"Rock back towards it, {_DOWN:g} seconds, hold "
+                                              f"{_HOLD:g} seconds, come forward."),
+              hold=int(_HOLD), uses=_FOLD, deep_fold=True),
+        f"Squat with {HELD_WEIGHT_WORDS} held in front, above the depth where your back rounds.",
         "If the front of the hip pinches, go back less far.",
-        Exercise("lying knee-across pull", 2, 1, ("Lie on your back, cross one ankle over the other knee.",
-                                                  "Draw that knee towards the opposite shoulder, back still on the "
-                                                  "floor. Hold 30 seconds."),
-                 hold=30, sides=2, uses=_FOLD, stretch=True, lying=True, deep_fold=True)),
+        _stretch("lying knee-across pull", reps=1, steps=("Lie on your back, cross one ankle over the other knee.",
+                                                          "Draw that knee towards the opposite shoulder, back still "
+                                                          f"on the floor. Hold {_STRETCH:g} seconds."),
+                 uses=_FOLD, lying=True, deep_fold=True)),
     Drill(
         "hamstrings",
-        Exercise("hinge with a stick", 2, 5, ("Hold a stick along your back: head, upper back and tailbone touch it.",
-                                              "Push your hips back, knees soft, 3 seconds down.",
-                                              "Turn back before the stick leaves one of the three."), down=3, uses=_HINGE),
-        Exercise("hinge, hands to the wall", 2, 5, ("Stand a step from a wall, hands on it at hip height.",
-                                                    "Push your hips back, knees soft, 3 seconds down.",
-                                                    "Turn back before your back moves."), down=3, uses=_HINGE),
+        _slow("hinge with a stick", steps=("Hold a stick along your back: head, upper back and tailbone touch it.",
+                                           f"Push your hips back, knees soft, {_DOWN:g} seconds down.",
+                                           "Turn back before the stick leaves one of the three."), uses=_HINGE),
+        _slow("hinge, hands to the wall", steps=("Stand a step from a wall, hands on it at hip height.",
+                                                 f"Push your hips back, knees soft, {_DOWN:g} seconds down.",
+                                                 "Turn back before your back moves."), uses=_HINGE),
         "Sink from the hinge into a squat, with a stick.",
         "Stop at anything down the leg, such as tingling or shooting.",
-        Exercise("strap raise", 2, 1, ("Lie on your back, a strap round one foot, that knee straight.",
-                                       "Pull the leg up until a stretch, back still. Hold 30 seconds."),
-                 hold=30, sides=2, uses=_HINGE, stretch=True, lying=True)),
+        _stretch("strap raise", reps=1, steps=("Lie on your back, a strap round one foot, that knee straight.",
+                                               f"Pull the leg up until a stretch, back still. Hold {_STRETCH:g} seconds."),
+                 uses=_HINGE, lying=True)),
     Drill(
         "calf",
-        Exercise("knee over toes", 2, 5, ("Half a step from a wall, heel down.",
-                                          "Bring the knee over the toes, heel down, hold 2 seconds, come back.",
-                                          "Then squat with your heels on 2 cm, above the depth where your back rounds."),
-                 hold=2, sides=2, uses=(Work.STRETCH_CALF, Work.SQUAT)),
-        Exercise("knee over toes, holding a chair", 2, 5, ("Hold a steady chair, heel down.",
-                                                           "Bring the knee over the toes, hold 2 seconds, come back."),
-                 hold=2, sides=2, uses=(Work.STRETCH_CALF,)),
-        "Halve the heel lift, to 1 cm.",
+        Exercise("knee over toes", _SETS, _REPS, ("Half a step from a wall, heel down.", "Bring the knee over the toes, heel down, hold "
+                                                  f"{_HOLD:g} seconds, come back.", f"Then squat with your heels on {HEEL_LIFT:g} cm, "
+                                                  "above the depth where your back rounds."),
+                 hold=int(_HOLD), sides=2, uses=(Work.STRETCH_CALF, Work.SQUAT)),
+        Exercise("knee over toes, holding a chair", _SETS, _REPS, ("Hold a steady chair, heel down.", "Bring the knee over the toes, hold "
+                                                                   f"{_HOLD:g} seconds, come back."),
+                 hold=int(_HOLD), sides=2, uses=(Work.STRETCH_CALF,)),
+        f"Halve the heel lift, to {HEEL_LIFT / 2:g} cm.",
         "If the front of the ankle pinches, leave this out and use the heel lift only.",
-        Exercise("calf stretch, straight and bent knee", 2, 2, ("Hands on a wall, one foot back, heel down.",
-                                                                "Knee straight, lean in, hold 30 seconds.",
-                                                                "Then the same knee bent, 30 seconds. Other side."),
-                 hold=30, sides=2, uses=(Work.STRETCH_CALF,), stretch=True),
-        Exercise("squat with a heel lift", 2, 5, ("Stand with your heels on 2 cm, firm and level.",
-                                                  "Squat slowly, above the depth where your back rounds. No load."), down=3,
-                 uses=(Work.SQUAT,))),
+        _stretch("calf stretch, straight and bent knee", reps=len(_BOTH_KNEES), steps=("Hands on a wall, one foot back, heel down.",
+                                                                        f"Knee straight, lean in, hold {_STRETCH:g} seconds.",
+                                                                        f"Then the same knee bent, {_STRETCH:g} seconds. Other side."),
+                 uses=(Work.STRETCH_CALF,)),
+        _slow("squat with a heel lift", steps=(f"Stand with your heels on {HEEL_LIFT:g} cm, firm and level.",
+                                               "Squat slowly, above the depth where your back rounds. No load."), uses=(Work.SQUAT,))),
     Drill(
         "trunk",
-        Exercise("pause squat, three stops", 2, 3, ("Stay above the depth where your back rounds.",
-                                                    "Down in 3 seconds, with three stops of 1 to 2 seconds.",
-                                                    "Breathe at each stop, the back keeps its shape. A third set only "
-                                                    "if the first two were easy."),
-                 down=3, hold=6, uses=(Work.SQUAT,), light="2 to 5 kg in front, or a bar at 50 % of the day's load or less"),
-        Exercise("pause squat to a box", 2, 3, ("Use a box or chair above the depth where your back rounds. Body weight.",
-                                                "Down in 3 seconds, with a stop of 1 to 2 seconds half way.",
-                                                "Touch the box, stop, stand up."), down=3, hold=4, uses=(Work.SQUAT,)),
+        Exercise("pause squat, three stops", _SETS, _STOPPED_REPS, (
+            "Stay above the depth where your back rounds.",
+            f"Down in {_DOWN:g} seconds, with three stops of {_STOP:g} to {_LONG_STOP:g} seconds.",
+            "Breathe at each stop, the back keeps its shape. A third set only if the first two were easy."),
+                 down=int(_DOWN), hold=_STOPS * int(_LONG_STOP), uses=(Work.SQUAT,),
+                 light=f"{HELD_WEIGHT_WORDS} in front, or a bar at {value('drill_bar'):g} % of the day's load or less"),
+        Exercise("pause squat to a box", _SETS, _STOPPED_REPS, (
+            "Use a box or chair above the depth where your back rounds. Body weight.",
+            f"Down in {_DOWN:g} seconds, with a stop of {_STOP:g} to {_LONG_STOP:g} seconds half way.", "Touch the box, stop, stand up."),
+                 down=int(_DOWN), hold=_BOX_STOPS * int(_LONG_STOP), uses=(Work.SQUAT,)),
         "Add a second stop where it is hard, then the bar; or do the arms-forward squat, light.",
         "Breathe all the way, no straining.",
-        Exercise("front plank", 3, 1, ("Forearms and toes, or forearms and knees, body in one line.",
-                                       "Hold 15 seconds, up to 20 when that is easy. Keep breathing."), hold=15)),
+        Exercise("front plank", _PLANKS, 1, ("Forearms and toes, or forearms and knees, body in one line.",
+                                             f"Hold {_PLANK:g} seconds, up to {_PLANK_LATER:g} when that is easy. Keep breathing."),
+                 hold=int(_PLANK))),
     Drill(
         "control",
-        Exercise("hand-on-back squat", 2, 5, ("One palm on the curve of your lower back.",
-                                              "Squat down in 3 seconds.",
-                                              "Stop above the depth where it moves, 1 second, stand up."),
-                 down=3, hold=1, uses=(Work.SQUAT,)),
-        Exercise("sit to a chair", 2, 5, ("One palm on the curve of your lower back, a chair behind you.",
-                                          "Sit down in 3 seconds, the curve keeps still, touch, stand up."),
-                 down=3, hold=1, uses=(Work.SQUAT,)),
+        _slow("hand-on-back squat", steps=("One palm on the curve of your lower back.", f"Squat down in {_DOWN:g} seconds.",
+                                           f"Stop above the depth where it moves, {_STILL:g} second, stand up."),
+              hold=int(_STILL), uses=(Work.SQUAT,)),
+        _slow("sit to a chair", steps=("One palm on the curve of your lower back, a chair behind you.",
+                                       f"Sit down in {_DOWN:g} seconds, the curve keeps still, touch, stand up."),
+              hold=int(_STILL), uses=(Work.SQUAT,)),
         "Sink from a hinge into a squat.",
         "Keep your footing steady.",
-        Exercise("bird dog", 2, 5, ("Hands and knees, push the floor away.",
-                                    "Reach one leg and the opposite arm out, hips level, hold 5 seconds.",
-                                    "Check by mirror or film."), hold=5, sides=2)),
+        Exercise("bird dog", _SETS, _REPS, ("Hands and knees, push the floor away.", "Reach one leg and the opposite arm out, hips level, "
+                                            f"hold {_REACH:g} seconds.", "Check by mirror or film."), hold=int(_REACH), sides=2)),
 )
 
 BY_PART: Final = {drill.part: drill for drill in DRILLS}

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from math import hypot
+from statistics import fmean
 from typing import Final, Literal, cast
 
 from companion.screening.about import About
@@ -36,9 +37,10 @@ EXPLAINS_FROM: Final = value("length_explains")  # probability from which length
 MOST_UNBALANCED: Final = value("unbalanced_most")  # of the draws
 LITTLE: Final = value("little_help")  # degrees
 HALF_A_BAND: Final = value("half_a_band")  # degrees
+TRIED_TURN, TRIED_ANKLE, TRIED_HIP = SOURCES["changes_tried"].value  # degrees
 
 FURTHEST: Final = value("knee_to_wall_furthest")  # cm
-HELD_WEIGHT: Final = value("held_weight")  # kg
+HELD_WEIGHT: Final = fmean(SOURCES["held_weight"].value)  # kg
 _SEEN_AT: Final = {band: f"at {words}" if band == Band.PARALLEL else words for band, words in BAND_WORDS.items()}
 ESTIMATE_CAUTION: Final = "Only an estimate: it makes nothing likely by itself, and it is never a reason to go deeper or heavier."
 HALF: Final = (
@@ -170,9 +172,10 @@ def _points_at(chance: float | None, at_least: bool) -> PointsAt:
 def _changes(show: NumberFormat) -> tuple[tuple[str, Squat, str], ...]:
     """Return the changes that could help: in words, as a squat, and by the name of their trial in the squat look."""
     return ((f"{show(HEEL_LIFT, 'cm')} under the heels", Squat(lift=HEEL_LIFT), "heels"),
-            ("feet 10° further out", Squat(turned=10), "wide"),
+            (f"feet {TRIED_TURN:g}° further out", Squat(turned=TRIED_TURN), "wide"),
             ("a light weight held in front", Squat("arms", HELD_WEIGHT), "front"),
-            ("3° more ankle", Squat(ankle=3), ""), ("5° more in the hip", Squat(fold=5), ""))
+            (f"{TRIED_ANKLE:g}° more ankle", Squat(ankle=TRIED_ANKLE), ""),
+            (f"{TRIED_HIP:g}° more in the hip", Squat(fold=TRIED_HIP), ""))
 
 
 def _help(name: str, gain: float, squat: str, look: ReferenceSquat) -> Help:

@@ -43,7 +43,7 @@ def leg_raise_from_heel(heel: float, leg: float, hip: float = HIP_ABOVE_FLOOR) -
     rise = (heel - hip) / reach
     angle = degrees(atan2(hip, leg) + asin(min(rise, 1.0)))
     if rise > 1 or angle > HEEL_TOP + 1e-9:
-        raise ValueError("above 75 degrees the heel's height says too little: use the level, or judge by eye")
+        raise ValueError(f"above {HEEL_TOP:g} degrees the heel's height says too little: use the level, or judge by eye")
     return angle
 
 

@@ -196,6 +196,5 @@ def _shown(test: str, one: Finding, behind: Truths) -> Truths:
 
     direction, name = one.row.direction, f"{test} {one.part}"
     luck = np.where(_luck(f"{name} differs") < ONE_SIDE, _luck(f"{name} {one.side}"), _luck(name)) if one.side else _luck(name)
-    true = behind if direction == "for" else ~behind
-    shows = np.where(true, SHOWS[direction], SHOWS[direction] / TIMES_LIKELIER[one.row.grade]) ** (2 if one.row.twice else 1)
-    return luck < shows if direction == "for" else 1 - luck < shows
+    true, end = (behind, luck) if direction == "for" else (~behind, 1 - luck)
+    return end < np.where(true, SHOWS[direction], SHOWS[direction] / TIMES_LIKELIER[one.row.grade]) ** (2 if one.row.twice else 1)

@@ -155,7 +155,7 @@ def opened(test: str, screen: Screen, about: About) -> bool:
 # hints and estimates --------------------------------------------------------------------------------------------
 
 HYPERMOBILE: Final = value("leg_raise_hypermobile")  # deg, straight-leg raise on both sides: no stretching
-HYPERMOBILE_WORDS: Final = "Both straight legs go past 95°: no stretching for you (our cautious choice)."
+HYPERMOBILE_WORDS: Final = f"Both straight legs go past {HYPERMOBILE:g}°: no stretching for you (our cautious choice)."
 WIDTH_WORDS: Final = {"narrow": "close together", "middle": "hip-wide", "wide": "wide"}
 
 

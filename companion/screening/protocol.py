@@ -16,8 +16,12 @@ from companion.screening.evidence import EvidenceRow, Finding, Grade
 from companion.screening.limits import Work
 from companion.screening.readings import Error, NumberFormat, Reading, Threshold, metric, sessions_to_average
 from companion.screening.safety import BodyPosition
+from companion.screening.sources import SOURCES
 
 R = TypeVar("R")
+
+SQUAT_MINUTES, FLOOR_MINUTES, BIRD_DOG_MINUTES, SQUAT_LOOK_MINUTES, FILM_MINUTES = map(int, SOURCES["test_minutes"].value)
+"""The minutes that a test takes."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,11 +33,10 @@ class Ruling(Ranked):
 
 @dataclass(frozen=True, slots=True)
 class PartVerdict:
-    """A part's ruling, its side ("left", "right", "both", or "" if the sides were not told apart), and its findings."""
+    """A part's ruling, that of its worse side, and its findings."""
 
     part: str
     ruling: Ruling
-    side: str
     because: tuple[Finding, ...]
 
 
@@ -45,11 +44,11 @@ class PartVerdict:
 class Verdict:
     """A cause's ruling and its grounds.
 
-    ``by_elimination``: rounding seen, the other two ruled out, this one open; weaker than likely. ``part``: the part that decided, else
-    the open one with the most weight for it ("" for none). ``because``: the findings, those behind the ruling first. ``contradiction``: a
-    sentence on tests that disagree. ``load``: the loads at which strength was ruled out. ``settle``: the most informative
-    test to do next, "" if the cause is likely or ruled out. ``left_by``: the findings that ruled the other two out, for a
-    cause left by elimination. ``together``: the parts that only together make it likely.
+    ``side``: "left", "right", "both", or "" if the sides were not told apart. ``by_elimination``: rounding seen, the other two ruled out,
+    this one open; weaker than likely. ``part``: the part that decided, else the open one with the most weight for it ("" for none).
+    ``because``: the findings, those behind the ruling first. ``contradiction``: a sentence on tests that disagree. ``load``: the loads at
+    which strength was ruled out. ``settle``: the most informative test to do next, "" if the cause is likely or ruled out. ``left_by``: the
+    findings that ruled the other two out, for a cause left by elimination. ``together``: the parts that only together make it likely.
     ``share``: of draws in which the rule comes out the same (``certainty``), ``swing``: the finding that most often undoes it;
     ``leaning``: the ruling that holds in too few draws, so that it is too close to call.
     """
@@ -105,7 +104,8 @@ def _cause(cause: str, parts: Sequence[str], found: tuple[Finding, ...], done: C
     sides = {side: _combined([(judged[part, side], _on(about, part, side)) for part in parts]) for side in SIDES}
     ruling = max(sides.values())
     worse = [side for side in SIDES if sides[side] == ruling]
-    part_verdicts = tuple(_part(part, {side: judged[part, side] for side in SIDES}, about) for part in parts)
+    part_verdicts = tuple(PartVerdict(part, max(judged[part, side] for side in SIDES), tuple(f for f in about if f.part == part))
+                          for part in parts)
     speaking = [f for f in about if not f.side or f.side in worse]
     part = max(parts, key=lambda name: (
         max(judged[name, side] for side in worse) == Ruling.LIKELY,
@@ -185,14 +185,6 @@ def _combined(parts: Sequence[tuple[Ruling, Sequence[Finding]]]) -> Ruling:
                       for f in _decisive(findings, "for")]
     mattered = _mattered(f for _, findings in parts for f in findings)
     return Ruling.LIKELY if _enough(uncontradicted) and mattered else max(ruling for ruling, _ in parts)
-
-
-def _part(part: str, by_side: dict[str, Ruling], about: Sequence[Finding]) -> PartVerdict:
-    """Return the verdict on one part over both sides."""
-    worst = max(by_side.values())
-    worse = [side for side in SIDES if by_side[side] == worst]
-    side = "" if worst == Ruling.RULED_OUT else _side(worse, part, about)
-    return PartVerdict(part, worst, side, tuple(f for f in about if f.part == part))
 
 
 def _side(worse: Sequence[str], part: str, about: Iterable[Finding]) -> str:

@@ -152,9 +152,9 @@ def level_from_pain(answers: Mapping[str, Value | None], start_pain: float | Non
         reasons.append(Reason("sharp", Level.NOT_TODAY,
                               "Sharp, shooting, spreading or unfamiliar pain: no more today."))
     if bad is None or bad >= STOP_AT:
-        reasons.append(Reason("bad", Level.NOT_TODAY, "Pain of 4 or more out of 10: no more today."))
+        reasons.append(Reason("bad", Level.NOT_TODAY, f"Pain of {STOP_AT:g} or more out of 10: no more today."))
     elif bad - (start_pain or 0.0) >= STOP_RISE:
-        reasons.append(Reason("bad", Level.NOT_TODAY, "Pain has risen by 2 or more since the start: no more today."))
+        reasons.append(Reason("bad", Level.NOT_TODAY, f"Pain has risen by {STOP_RISE:g} or more since the start: no more today."))
     elif not reasons:
         reasons.append(Reason("bad", Level.NO_LOAD, "A small pain: no loaded work today."))
     return _outcome(reasons)
@@ -208,9 +208,9 @@ def _cleared(answers: Mapping[str, Value | None], today: date | None, told: date
 def _start_pain(pain: float | None) -> tuple[Reason, ...]:
     """Return the reason from back or hip pain now, none if low; unknown pain counts as 4 or more."""
     if pain is None or pain > START_FLOOR:
-        return (Reason("pain", Level.NOT_TODAY, "Back or hip pain of 4 or more out of 10: no tests today."),)
+        return (Reason("pain", Level.NOT_TODAY, f"Back or hip pain of {START_FLOOR + 1:g} or more out of 10: no tests today."),)
     if pain > START_FREE:
-        return (Reason("pain", Level.NO_LOAD, "Back or hip pain of 3 out of 10: floor tests only, no load today."),)
+        return (Reason("pain", Level.NO_LOAD, f"Back or hip pain of {START_FLOOR:g} out of 10: floor tests only, no load today."),)
     return ()
 
 

@@ -18,9 +18,11 @@ from companion.screening.depth import BAND_WORDS, KEEP_ABOVE, NEVER_STARTS, Band
 from companion.screening.pairs import LOOK, ReferenceSquat, look_of
 from companion.screening.readings import NumberFormat, metric
 from companion.screening.screen import Screen
-from companion.screening.sources import value
+from companion.screening.sources import SOURCES
 
-HEEL_LIFT: Final = value("heel_lift")  # cm
+HEEL_LIFT: Final = SOURCES["heel_lift"].value[0]  # cm
+HEEL_LIFT_WORDS, HELD_WEIGHT_WORDS = (f"{low:g} to {high:g} {SOURCES[name].unit}" for name in ("heel_lift", "held_weight")
+                                      for low, high in (SOURCES[name].value,))
 
 
 @dataclass(frozen=True, slots=True)

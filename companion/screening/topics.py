@@ -37,8 +37,9 @@ TOPICS: Final = (
     Topic("control", "Control", ("control",), r"control", ("causes",), "control"),
     Topic("load", "The load", ("load", "weight"), r"loads?|80 ?(?:%|percent)|how heavy", ("load",)),
     Topic("depth", "The depth", ("depth",), r"depth|deep(?:er)?|bands?|parallel", ("depth",)),
-    Topic("drill", "The drill", ("drill", "priming"), r"drill|prim(?:e|ing)|sets?(?!.?up)|reps|repetitions", ("drill",)),
-    Topic("home", "Homework", ("homework", "home work"), r"home ?work|stretch(?:es|ing)?|3 days|three days", ("home",)),
+    Topic("drill", "The drill", ("drill", "priming"), r"drill|prim(?:e|ing)|sets?(?!.?up)|reps|repetitions|[1-3] ?seconds?", ("drill",)),
+    Topic("home", "Homework", ("homework", "home work"), r"home ?work|stretch(?:es|ing)?|plank|(?:15|30) ?seconds|3 days|three days",
+          ("home",)),
     Topic("retest", "The retest date", ("retest", "date"), r"retest|test again|weeks?|trend|sessions?|date", ("retest",)),
     *(Topic(one.id, f"The {one.title.lower()} lines", (one.title.lower(),), one.lines_named, (one.id,))
       for one in protocols().values() if one.lines_named),
@@ -47,7 +48,7 @@ TOPICS: Final = (
     Topic("estimate", "The depth estimate", ("estimate",), r"estimate|43\.5|32\.4", ("estimate",)),
     Topic("warm_up", "Warm-up sets", ("warm-up sets", "warm up sets"), r"warm.?up|40|60", ("warm_up",)),
     Topic("minutes", "The minutes", ("minutes", "how long"), r"minutes?|how long|so long", ("minutes",)),
-    Topic("reminders", "Reminders", ("reminders",), r"reminders?|messages?|so (?:often|seldom)", ("reminders",)),
+    Topic("reminders", "Reminders", ("reminders",), r"reminders?|messages?|so (?:often|seldom)|quiet hours", ("reminders",)),
     *(Topic(name, label, (label.lower(),), named, rows, listed=False) for name, label, named, rows in (
         ("body", "Body measures", r"body measures?|segments?|height", ("body",)),
         ("model", "The estimate's numbers", r"estimate'?s numbers|model", ("model",)),
@@ -57,7 +58,7 @@ TOPICS: Final = (
         ("squat_days", "Squat days told", r"squat days?|over the limit|film", ("squat_days",)),
         ("gym", "Bars and plates", r"plates?|bars?", ("gym",)),
         ("safety", "Safety dates", r"clearance|cleared|referral", ("safety",)),
-        ("dates", "Other dates", r"month(?:ly)?|fourteen|14", ("dates",)),
+        ("dates", "Other dates", r"month(?:ly)?|fourteen|14|quiet|late|overdue", ("dates",)),
         ("set_up", "Set-ups", r"set.?ups?|heels?", ("set_up",)),
         ("outcomes", "Outcomes counted", r"outcomes?|counted", ("outcomes",)))),
 )

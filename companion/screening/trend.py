@@ -79,7 +79,7 @@ def trend(sessions: Sequence[ReadingSession], show: NumberFormat = metric) -> Tr
             "worse": f"Over {days} days of testing: about {show(month, first.unit)} less in four weeks",
             "within_error": f"Over {days} days of testing: no steady change beyond what chance gives"}[kind]
     return Trend(kind, slope, low, high, len(sessions), (
-        f"{said} (95 %: {_signed(4 * low, first.unit, show)} to {_signed(4 * high, first.unit, show)} in four weeks)."))
+        f"{said} ({SURENESS * 100:g} %: {_signed(4 * low, first.unit, show)} to {_signed(4 * high, first.unit, show)} in four weeks)."))
 
 
 def pain_change(before: float, after: float) -> PainChange:

@@ -89,9 +89,8 @@ def a_lifter(db: Connection, name: str = "Ottilie Brandt", units: str = "metric"
         one.find(safety__level="go", safety__checked="yes")
         one.run("warm_up", {})
         one.run("squat_look", {
-            "seen_by": "film", "plain_rounds": "clearly", "plain_depth": depth, "heels_rounds": "clearly", "heels_depth": "below",
-            "front_rounds": "clearly", "front_depth": depth, "slow_rounds": "clearly", "slow_depth": depth,
-            "wide_rounds": "little", "wide_depth": depth, "again_rounds": "clearly", "again_depth": depth, "load_film": "yes",
+            "seen_by": "film", "plain_rounds": "clearly", "plain_depth": depth, "heels_depth": "below",
+            "front_depth": depth, "slow_depth": depth, "wide_depth": depth, "again_depth": depth, "load_film": "yes",
             "load_rounds": "clearly", "load_depth": depth, "load_kg": 90.0})
         one.run("hip_fold", {"left_first": "fold", "left_pinch": "no", "left_angle": 118.0, "right_first": "fold", "right_pinch": "no",
                              "right_angle": 121.0})

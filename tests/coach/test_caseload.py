@@ -179,7 +179,7 @@ def test_results_since_settle_a_retest_told_in_vain(room):
     assert line(room, sam).group == "fine"
 
 
-@pytest.mark.parametrize(("due", "group"), [(-5, "fine"), (6.9, "retest_due"), (7, "retest_due"), (7.1, "overdue")])
+@pytest.mark.parametrize(("due", "group"), [(-5, "fine"), (0, "retest_due"), (6.9, "retest_due"), (7, "retest_due"), (7.1, "overdue")])
 def test_a_retest_is_overdue_when_it_is_more_than_a_week_late(room, due, group):
     sam = room.lifter()
     a_retest(room, sam, due)
@@ -201,11 +201,12 @@ def test_a_retest_done_before_its_day_is_not_overdue_when_that_day_is_past(room)
     assert told(room, sam)[0] == "new_result"
 
 
+@pytest.mark.parametrize("results", [41, 40])
 @pytest.mark.parametrize("state", ["open", "ignored", "replaced"])
-def test_results_older_than_the_reminder_do_not_settle_it(room, state):
+def test_results_older_than_the_reminder_or_that_set_it_do_not_settle_it(room, state, results):
     sam = room.lifter()
     a_retest(room, sam, 10, state)
-    room.results(sam, 41)
+    room.results(sam, results)
     assert told(room, sam)[0] == "overdue"
 
 
@@ -231,6 +232,14 @@ def test_a_retest_that_was_put_in_the_place_of_another_is_the_one_that_counts(ro
     a_retest(room, sam, 20, "ignored")
     a_retest(room, sam, -20)
     assert line(room, sam).group == "fine"
+
+
+@pytest.mark.parametrize(("change", "said"), [("within_error", "; knee to wall, left: no change is shown"), ("better", "")])
+def test_a_new_result_says_where_no_change_could_be_shown(room, change, said):
+    sam = room.lifter()
+    room.results(sam, 2)
+    room.find(sam, "retest.change", change, 2, "knee to wall, left: no change is shown")
+    assert line(room, sam).as_in("new_result").words == f"new result on Tuesday: a likely cause{said}"
 
 
 def test_results_later_than_the_review_are_new(room):
@@ -295,11 +304,13 @@ def test_a_small_pain_hides_no_emergency(room):
     assert told(room, sam) == ("hurt", "hurt on Tuesday: knee, 1 of 10; sent to emergency care")
 
 
-def test_questions_left_open_say_what_was_answered_where_the_coach_was_told(room):
+@pytest.mark.parametrize("told_at", [0.9, 1])
+def test_questions_left_open_say_what_was_answered_where_the_coach_was_told(room, told_at):
+    """Also where one sentence said it all: then the questions began and the coach was told in the same moment."""
     sam = room.lifter()
     room.run(sam, "pain", {"where": "back", "bad": 9.0}, 1, "")
     run = str(room.runs)
-    room.keep(sam, 0.9, Alert("not_today", "something hurt, and the questions about it are still open", run))
+    room.keep(sam, told_at, Alert("not_today", "something hurt, and the questions about it are still open", run))
     assert told(room, sam) == ("hurt", "hurt yesterday: lower back, 9 of 10, questions open")
 
 

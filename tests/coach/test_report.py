@@ -175,7 +175,7 @@ def test_each_side_has_its_number_its_lines_its_error_and_its_change(page):
     assert "clearly over the 70° line (common practice)" in words
     assert "least change that is not error" in words
     assert "Since 5 Jan 2026: The difference of 1 cm is within measurement error" in words
-    assert "Heels raised clearly below parallel 1 step later" in words
+    assert "Heels raised yes below parallel 1 step later" in words
 
 
 def test_every_chart_has_its_text_twin(page):

@@ -1,4 +1,4 @@
-"""What the films say of the measurement: the error of every angle and of the onset, against the goals of the issue."""
+"""What the films say of the measurement: the error of every angle and of the onset, against the goals."""
 
 from __future__ import annotations
 

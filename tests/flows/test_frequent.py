@@ -71,6 +71,13 @@ def test_an_answer_uses_the_lifters_own_results():
     assert "You have a coach" in says("coach", own)
 
 
+@pytest.mark.parametrize(("topic", "said"), [
+    ("warm_up", "rise over about 40, 60 and 80 % of your working load"), ("load", "at most 80 % of your usual one"),
+    ("age", "no lower at 79 than at 20"), ("women", "men's lower backs bent about 26 degrees and women's about 13")])
+def test_an_answer_tells_the_numbers_it_rests_on(topic, said):
+    assert said in says(topic, known(**{"safety.level": "go"}))
+
+
 def test_before_any_result_nothing_is_made_up():
     assert "Nothing yet" in says("findings", known())
     assert "{" not in "".join(says(topic, known()) for topic in FREQUENT)

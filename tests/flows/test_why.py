@@ -5,11 +5,11 @@ from typing import Any
 import pytest
 
 from companion.conversation.events import Tapped
-from companion.conversation.flow import Tell
+from companion.conversation.flow import Ask, Tell
 from companion.screening.sources import LETTERS_MOST, SOURCES, WORDS_MOST, why
 from companion.screening.topics import TOPIC_BY_NAME, TOPICS, answers
 from flows.catalogue import BOOK
-from flows.why_told import topic_of
+from flows.why_told import MESSAGES_MOST, topic_of
 from tests.drive import Talk
 from tests.flows.test_outcome import told
 from tests.screening.build import CALF_LIKELY, CONTROL_LIKELY, LENGTH_OUT, LOOK, STRENGTH_LIKELY, STRENGTH_OUT
@@ -34,6 +34,8 @@ def asked(talk: Talk, *replies: str) -> str:
     ("why 10 cm", "knee_to_wall"), ("why 5 inches?", "knee_to_wall"), ("why 4 weeks", "retest"), ("but why the retest date", "retest"),
     ("why 2 sets of 5", "drill"), ("why is it the calf", "length"), ("why control?", "control"), ("why that load", "load"),
     ("why 1.77", "pain"), ("why the measurement error", "error"), ("why no deeper?", "depth"), ("why 3 days a week", "home"),
+    ("why 3 seconds down?", "drill"), ("why hold 30 seconds", "home"), ("why the plank", "home"),
+    ("why quiet hours", "reminders"), ("why am i quiet", "dates"),
     ("why set-ups", "set_up"), ("why the set up", "set_up")])
 def test_a_question_in_words_finds_its_topic(question: str, topic: str):
     flow, said = BOOK.sentence(question) or ("", "")
@@ -49,6 +51,10 @@ def test_other_questions_are_left_to_others(words: str):
 def test_every_row_of_the_table_answers_some_topic():
     reached = {name for one in TOPICS for name in one.rows} | {"calf", "hip", "control"}
     assert {row.topic for row in SOURCES.values()} <= reached
+
+
+def test_no_topic_has_more_answers_than_are_told():
+    assert max(len(answers(one)) for one in TOPICS) <= MESSAGES_MOST
 
 
 def test_a_tap_under_a_ruling_names_the_rows_that_decided_and_whose_weights_they_are():
@@ -95,7 +101,7 @@ def test_in_inches_a_line_is_told_in_inches():
     said = asked(told({"welcome.units": "imperial"}), "why the knee to wall lines")
     assert "4 in from toe to wall" in said
     assert "5 in is a little more than the 4.9 in I use" in said
-    assert "the middle of 4.4 to 11 lb" in asked(told({"welcome.units": "imperial"}), "why set-ups")
+    assert "A weight held in front is 4.4 lb to 11 lb" in asked(told({"welcome.units": "imperial"}), "why set-ups")
 
 
 @pytest.mark.parametrize("topic", [one.name for one in TOPICS])
@@ -127,10 +133,13 @@ def test_in_the_middle_of_a_test_the_open_question_is_asked_again_after_the_answ
     ("mdc", "is 2.772 times the standard error of one reading (1.96 · √2)"), ("phone_level_icc", "it agreed with itself at 0.65 to 0.82"),
     ("raise_by_age", "did not change with age between 20 years and 79 years"), ("rounding_is_common", "trained men bent about 26°"),
     ("lean_loads_back", "In 8 people the load on the lower back followed"),
-    ("prime_dose", "A drill before squats is 2 to 3 easy sets of two to five"),
+    ("prime_dose", "A drill before squats is 2 to 3 easy sets; I begin with 2"),
+    ("plank", "A front plank is held 15 s, up to 20 s"), ("drill_stop", "A stop on the way down lasts 1 s to 2 s"),
+    ("heel_lift", "Heels go on 2 cm to 3 cm"),
     ("stretch_dose", "Stretches are 60 s in all for each muscle"), ("prompts", "at most 1 reminder and one follow-up"),
     *((f"lifters_{what}", "18 people, motion sensors, 70 % of their best") for what in ("ankle", "hip", "control", "proportions")),
-    ("minutes_screen", "within 23 min"), ("minutes_full_screen", "39 min or less"), ("leg_raise_sides", "more than 35° apart")])
+    ("minutes_screen", "within 23 min"), ("minutes_full_screen", "39 min or less"),
+    ("test_minutes", "the squat look 6, a film with cards 15"), ("leg_raise_sides", "more than 35° apart")])
 def test_a_number_that_is_told_only_is_told_as_it_is(row: str, told: str):
     topic = next(one.name for one in TOPICS if SOURCES[row].topic in one.rows) if SOURCES[row].topic in {
         name for one in TOPICS for name in one.rows} else ""
@@ -138,6 +147,10 @@ def test_a_number_that_is_told_only_is_told_as_it_is(row: str, told: str):
     assert any(told in text for text in said)
 
 
-@pytest.mark.parametrize(("flow", "told"), [("screen", "Most need about 25 minutes"), ("full_screen", "about 40 minutes")])
-def test_a_screen_says_how_long_it_takes_to_five_minutes(flow: str, told: str):
-    assert any(told in step.say for step in BOOK[flow].flow.steps if isinstance(step, Tell))
+@pytest.mark.parametrize(("flow", "told"), [
+    ("screen", "Most need about 25 minutes"), ("full_screen", "about 40 minutes"), ("best_squat", "about 4 minutes"),
+    ("retest", "About 20 minutes"), ("full_screen", "Next: hand-on-back squat, about 2 minutes"),
+    ("full_screen", "Next: leg raise, about 3 minutes"), ("full_screen", "Next: bird dog, about 4 minutes")])
+def test_it_is_said_how_long_something_takes(flow: str, told: str):
+    one = BOOK[flow].flow
+    assert any(told in said for said in (one.invite, *(step.say for step in one.steps if isinstance(step, Ask | Tell))))

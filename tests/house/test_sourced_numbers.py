@@ -3,17 +3,32 @@
 from __future__ import annotations
 
 import ast
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 HERE = Path(__file__).parent.parent.parent
-ROOMS = ("companion/screening", "companion/reminders", "flows")
+ROOMS = ("companion/screening", "companion/reminders", "companion/calendar", "flows")
+RECORDS = ("companion/screening", "companion/reminders")
+"""Rooms in which the numbers of a record count too; in a flow they are the bounds and the example of an answer."""
+ORDERS = frozenset(("place", "ease", "sides"))
+"""Fields that only put records in order, or count a body's sides."""
 COUNTING = frozenset((0, 1, -1, 100))
 """Nothing, one, the other way, and per cent."""
 ARITHMETIC = frozenset(("timedelta", "time", "int", "float", "round", "sqrt", "tuple", "dict", "frozenset", "radians", "len", "sum"))
-"""Calls through which a constant is still a number; a record (a drill, a step, a field's bounds) says itself what its numbers are."""
+"""Calls through which a constant is still a number."""
+MEASURE = re.compile(r"(?<![\w.{])\d+(?:\.\d+)?(?:°| ?(?:%|cm|kg|seconds?|minutes?|hours?|days?|weeks?|months?|degrees|points?|out of|"
+                     r"or more|of \d+))(?![\w}])")
+"""A number with what it measures, in words."""
+WORDS_NEED_NO_SOURCE = {
+    "90 cm": "the bounds of an answer", "90 degrees": "the end of a scale", "90°": "level with the floor, or upright", "45°": "half way up",
+    "80 %": "an interval: its ends are quantiles", "95 %": "an interval: its ends are quantiles", "75°": "what the film part reads",
+    "9 of 10": "what people type", "3 days": "what people type", "1 of 3": "what people type", "2 of 3": "what people type",
+    "3 weeks": "what people type", "2 weeks": "what people type", "40 kg": "what people type", "60 kg": "what people type",
+    "80 kg": "what people type", "90 kg": "what people type", **dict.fromkeys(("2 hours", "4 hours", "12 hours"), "to choose from"),
+}
 NEED_NO_SOURCE = {
     "Z_ONE_SIDED_95": "a quantile of the normal distribution", "Z_TWO_SIDED_95": "another",
     "MDC_FACTOR": "arithmetic: 1.96 times the root of 2; told by the row mdc", "TAIL": "what a 95 % interval leaves on one side",
@@ -29,40 +44,74 @@ NEED_NO_SOURCE = {
     "NIGHT_OVER": "how a day is called", "JUST_NOW": "how a day is called", "LATER_DATES": "buttons to choose from",
     "CLEARED_FOR": "days of the months of the row clearance_months", "FULL_MINUTES": "rounded to five",
     "REACH_ANSWERS": "numbers in names of answers", "DEGREES": "ends of scales, at which a flow is tried",
+    "LONGEST_GAP": "how far a search goes", "YEARS_AHEAD": "how far a file goes",
+    "REMINDER_LASTS": "length of an entry in a calendar", "SINGLE_DAYS_KEPT": "length of a list", "PAUSES_KEPT": "length of a list",
+    "YEAR_SHOWN_FROM": "how a day is called",
 }
 
 
-def numbers_in(text: str) -> Iterator[tuple[int, str]]:
-    """Yield line and name of each constant of a module that has a number written into it."""
+def numbers_in(text: str, records: bool = False) -> Iterator[tuple[int, str]]:
+    """Yield line and name of each constant of a module that has a number written into it; ``records``: into a record too."""
     for node in ast.parse(text).body:
         target = node.target if isinstance(node, ast.AnnAssign) else node.targets[0] if isinstance(node, ast.Assign) else None
         assigned = node.value if isinstance(node, ast.AnnAssign | ast.Assign) else None
         if target is None or assigned is None:
             continue
         names = [one.id for one in ast.walk(target) if isinstance(one, ast.Name)]
-        if names and names[0] == names[0].upper() and _written(assigned):
+        if names and names[0] == names[0].upper() and _written(assigned, records):
             yield node.lineno, names[0]
 
 
-def _written(node: ast.AST) -> bool:
-    if isinstance(node, ast.Call) and not (isinstance(node.func, ast.Name) and node.func.id in ARITHMETIC):
+def _written(node: ast.AST, records: bool = False) -> bool:
+    if isinstance(node, ast.keyword) and node.arg in ORDERS:
+        return False
+    if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Div) and ast.unparse(node.right) == "2":
+        return _written(node.left, records)  # half of it
+    if isinstance(node, ast.Call) and not (isinstance(node.func, ast.Name) and (
+            node.func.id in ARITHMETIC or (records and re.match("_?[A-Z]|_(slow|stretch)$", node.func.id)))):
         return False
     if isinstance(node, ast.Constant):
         return isinstance(node.value, int | float) and not isinstance(node.value, bool) and node.value not in COUNTING
-    return not isinstance(node, ast.Subscript) and any(map(_written, ast.iter_child_nodes(node)))
+    return not isinstance(node, ast.Subscript) and any(_written(one, records) for one in ast.iter_child_nodes(node))
+
+
+def measures_in(text: str) -> Iterator[tuple[int, str]]:
+    """Yield line and words of each measure told by a module in so many words."""
+    tree = ast.parse(text)
+    notes = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in notes:
+            yield from ((node.lineno, found[0]) for found in MEASURE.finditer(node.value))
 
 
 def test_every_exception_is_one() -> None:
-    found = {name for room in ROOMS for file in (HERE / room).rglob("*.py") for _, name in numbers_in(file.read_text("utf-8"))}
+    found = {name for room in ROOMS for file in (HERE / room).rglob("*.py")
+             for _, name in numbers_in(file.read_text("utf-8"), room in RECORDS)}
     assert NEED_NO_SOURCE.keys() <= found
+    told = {words for room in ROOMS for file in (HERE / room).rglob("*.py") for _, words in measures_in(file.read_text("utf-8"))}
+    assert told == WORDS_NEED_NO_SOURCE.keys()
 
 
 def test_every_number_comes_from_the_table_of_sources() -> None:
     stray = [f"{file.relative_to(HERE)}:{line}: {name} has a number of its own: give it a row in companion/screening/numbers and read "
              f"it by value(), or add it to {Path(__file__).relative_to(HERE)} with the reason"
              for room in ROOMS for file in sorted((HERE / room).rglob("*.py"))
-             for line, name in numbers_in(file.read_text("utf-8")) if name not in NEED_NO_SOURCE]
+             for line, name in numbers_in(file.read_text("utf-8"), room in RECORDS) if name not in NEED_NO_SOURCE]
     assert not stray, "\n".join(stray)
+
+
+def test_no_text_has_a_number_of_its_own() -> None:
+    stray = [f"{file.relative_to(HERE)}:{line}: “{words}”: write it by value()" for room in ROOMS
+             for file in sorted((HERE / room).rglob("*.py")) for line, words in measures_in(file.read_text("utf-8"))
+             if words not in WORDS_NEED_NO_SOURCE]
+    assert not stray, "\n".join(stray)
+
+
+def test_a_number_in_a_record_or_in_words_is_found() -> None:
+    assert list(numbers_in('ONE: Final = Exercise("plank", 3, hold=15)', records=True))
+    assert not list(numbers_in('ONE: Final = Protocol("plank", place=15, ease=3)', records=True))
+    assert list(measures_in('SAID = "Hold 15 seconds."'))
+    assert not list(measures_in('"""Hold 15 seconds."""\nSAID = f"Hold {HOLD} seconds."'))
 
 
 @pytest.mark.parametrize("text", ["LIMIT: Final = 4.0", "REST = timedelta(days=2)", "SHARES = (0.4, 0.6)", 'SIZES: Final = {"full": 20.0}',

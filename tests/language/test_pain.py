@@ -321,7 +321,7 @@ def _heard(name: str) -> tuple[int, int]:
 
 @pytest.mark.parametrize("part", ["seen", "unseen"])
 def test_the_corpus_is_heard_with_recall_and_precision(part: str, told: Callable[[str], None]) -> None:
-    """Recall and precision as asked for by the issue; the rules were not written from the unseen part."""
+    """Recall and precision as asked for; the rules were not written from the unseen part."""
     heard, of_pain = _heard(f"pain_{part}.txt")
     false, of_none = _heard(f"not_pain_{part}.txt")
     recall, precision = heard / of_pain, heard / (heard + false)

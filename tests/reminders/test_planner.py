@@ -15,9 +15,11 @@ from companion.base.clock import local_date
 from companion.calendar.plan import Away, EveryNDays, MoveDay, On, Pause, Plan, Skip, StopAll, Weekly, is_squat_day, next_days
 from companion.calendar.preferences import answered_until, away_until, plan_from, preferences_from, prompted, zone_from
 from companion.calendar.prompts import Preferences, follow_up_at, is_quiet, next_prompt, prompt_at
+from companion.conversation.effects import Remind
 from companion.record import reminders
 from companion.record.timestamps import moment_of
-from tests.reminders.build import MONDAY, NEVER_QUIET, TUESDAYS, Gym, at, weekly
+from tests.reminders.build import LISBON, MONDAY, NEVER_QUIET, TUESDAYS, Gym, at, weekly
+from tests.rows import keep
 
 # by example -------------------------------------------------------------------------------------------------
 
@@ -26,6 +28,14 @@ async def test_a_plan_has_one_prompt_and_one_follow_up_open(gym):
     gym.lifter()
     assert [(row.kind, row.day, row.due) for row in gym.rows(state="open")] == [
         ("squat_day", "2026-06-02", at("2026-06-01 17:00")), ("squat_after", "2026-06-02", at("2026-06-03 08:00"))]
+
+
+async def test_a_reminder_for_a_date_comes_at_ten_unless_an_hour_is_named(gym):
+    person = gym.lifter(plan=Plan())
+    wanted = [Remind("retest", "retest", "2026-06-20"), Remind("morning", "morning", "2026-06-03", hour=9)]
+    keep(gym.db, person, wanted, gym.clock.at, LISBON)
+    assert sorted((row.kind, row.due) for row in gym.rows(state="open")) == [
+        ("morning", at("2026-06-03 08:00")), ("retest", at("2026-06-20 09:00"))]  # Lisbon is an hour ahead in June
 
 
 async def test_a_plan_changed_a_hundred_times_leaves_two_open(gym):

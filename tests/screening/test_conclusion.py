@@ -240,6 +240,22 @@ def test_normal_first_and_load_before_causes(look: Any, pain: float | None, over
     assert conclude(screen(squat_look=look), ABOUT, pain).overall == overall
 
 
+def test_normal_rounding_gets_no_drill_where_a_cause_would_be_likely() -> None:
+    """Short hips and calves, and heels that helped; but a little rounding at parallel without pain is common."""
+    short = {"hip_fold": HipFold("back", "no", None, "back", "no"), **CALF_LIKELY, "squat_look": replace(LITTLE, heels_rounds="no")}
+    normal = conclude(screen(short), ABOUT, 0)
+    assert (normal.overall, normal.verdict("length").ruling, normal.part) == ("normal", Ruling.LIKELY, "")
+
+
+@pytest.mark.parametrize(("widths", "wide", "hint"), [
+    (("early", "at_fold", "past"), "parallel", ""), (("early", "at_fold", "past"), "below", "knees wide"),
+    (("past", "at_fold", "early"), "parallel", "knees close together")])
+def test_wide_knees_are_no_hint_where_ones_own_wider_squats_changed_nothing(widths: tuple[str, str, str], wide: str, hint: str) -> None:
+    done = screen(squat_look=replace(LOOK, wide_rounds="clearly", wide_depth=wide), rock_back=RockBack(*widths))
+    assert hint in conclude(done, ABOUT, 0).stance
+    assert bool(hint) == bool(conclude(done, ABOUT, 0).stance)
+
+
 def test_normal_rounding_asks_for_nothing() -> None:
     normal = conclude(screen(squat_look=LITTLE), ABOUT, 0)
     assert (normal.part, normal.keep, normal.load_words, normal.settle) == ("", None, "", ())

@@ -38,7 +38,26 @@ def test_the_doses_of_the_primes(part: str, sets: int, reps: int, down: int, hol
     """Common practice; three stops of up to 2 s are 6 s of holding."""
     prime = BY_PART[part].prime
     assert (prime.sets, prime.reps, prime.down, prime.hold) == (sets, reps, down, hold)
+    assert part != "trunk" or BY_PART[part].easier.hold == 4, "to a box: a stop half way, and one on it"
     assert prime.seconds == down + hold
+
+
+@pytest.mark.parametrize(("part", "sets", "reps", "hold"), [("trunk", 3, 1, 15), ("control", 2, 5, 5)])
+def test_the_doses_of_strength_at_home(part: str, sets: int, reps: int, hold: int) -> None:
+    """Common practice."""
+    home = BY_PART[part].home
+    assert (home.sets, home.reps, home.hold) == (sets, reps, hold)
+
+
+@pytest.mark.parametrize(("part", "said"), [
+    ("hip", "Rock your hips towards your heels, 3 seconds back."), ("hip", "Stop before the back moves, hold 2 seconds, come forward."),
+    ("hip", "Squat with 2 to 5 kg held in front"), ("calf", "squat with your heels on 2 cm"), ("calf", "Halve the heel lift, to 1 cm."),
+    ("trunk", "Down in 3 seconds, with three stops of 1 to 2 seconds."), ("trunk", "Hold 15 seconds, up to 20 when that is easy."),
+    ("trunk", "2 to 5 kg in front, or a bar at 50 % of the day's load or less"), ("hip", "back still on the floor. Hold 30 seconds."),
+    ("control", "Stop above the depth where it moves, 1 second, stand up."), ("control", "hips level, hold 5 seconds.")])
+def test_the_steps_tell_the_doses_of_common_practice(part: str, said: str) -> None:
+    drill = BY_PART[part]
+    assert any(said in words for words in (*drill.prime.steps, drill.prime.light, drill.harder, *drill.home.steps))
 
 
 @pytest.mark.parametrize(("part", "seconds"), [("hip", 60), ("hamstrings", 60), ("calf", 120)])

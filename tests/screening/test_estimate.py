@@ -263,6 +263,7 @@ def test_helps_are_ranked_and_compared_with_the_trials_by_name() -> None:
     assert len(said) == sum(one.agrees is False for one in estimate.helps)
     assert any(words.startswith("A light weight held in front") and "1 step earlier" in words for words in said)
     assert {one.name for one in estimate.helps if not one.squat} == {"3° more ankle", "5° more in the hip"}
+    assert by["wide"].name == "feet 10° further out"
 
 
 def test_trials_that_do_not_count_are_not_compared() -> None:

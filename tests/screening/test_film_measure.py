@@ -67,6 +67,13 @@ def test_a_change_on_film_takes_the_place_of_the_same_change_by_eye_and_of_no_ot
     assert "heels_same_calf" not in both
 
 
+@pytest.mark.parametrize(("onset", "stands"), [(70.0, True), (60.0, True), (82.0, False)])
+def test_that_nothing_moved_the_rounding_by_eye_stands_until_a_film_shows_that_something_did(onset, stands):
+    """Heels up, a weight in front and a wider stance moved nothing by eye; on film heels up round at the same depth, earlier or later."""
+    unmoved = replace(BY_EYE, front_depth="parallel", wide_depth="parallel")
+    assert ("unmoved_hip" in ids(unmoved, heels(onset))) is stands
+
+
 def test_a_film_that_can_not_tell_leaves_what_was_seen():
     assert "heels_same_calf" in ids(BY_EYE, heels(74.0))
     assert "heels_same_calf" in ids(BY_EYE, PLAIN)

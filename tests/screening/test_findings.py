@@ -22,7 +22,8 @@ from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.leg_raise import LegRaise, readings
 from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.protocols.rock_back import RockBack
-from companion.screening.protocols.squat_look import SquatLook
+from companion.screening.protocols.squat_look import SquatLook, detail
+from companion.screening.readings import metric
 from companion.screening.screen import Screen
 
 from .build import ABOUT, FREE_ANKLES, LOOK, REACHED, SCREENS, made
@@ -235,6 +236,11 @@ def test_stops_are_clean_only_where_a_hard_one_was_clean_again(change: dict[str,
     assert set(shown({"pause_squat": replace(PAUSE, shape="clean", **change)})) == {"pause_open"}
 
 
+def test_stops_are_told_with_what_they_were_done_under() -> None:
+    assert shown({"pause_squat": PAUSE})["pause_fails"].load == "at body weight"
+    assert shown({"pause_squat": replace(PAUSE, with_="bar")})["pause_fails"].load == "with the bar"
+
+
 def test_one_clean_side_of_the_bird_dog_is_not_clean() -> None:
     assert not shown({"bird_dog": replace(DOG, left_hold=None, right_hold=None)})
     assert set(shown({"bird_dog": replace(DOG, right_slow=None)})) == {"bird_dog_short"}
@@ -298,6 +304,23 @@ def test_any_screen_gives_findings_of_a_message_each(screen: Screen) -> None:
 def test_rounding_in_some_squats_of_a_set_counts_as_a_little():
     some, little = (SquatLook(seen_by="film", plain_rounds=value, plain_depth="parallel") for value in ("some", "little"))
     assert (some.rounds("plain"), some.start("plain")) == (little.rounds("plain"), little.start("plain"))
+
+
+def test_the_report_shows_each_squat_that_was_done_and_how_far_a_change_moved_it() -> None:
+    """Of a change and of the plain squat at the end the flow asks the depth only, "no" where it does not round."""
+    look = replace(LOOK, heels_depth="no", front_depth="parallel", slow_depth="below", wide_depth="well_above", again_rounds=None,
+                   load_film="yes", load_rounds="cant_tell")
+    told = detail(replace(look, load_kg=80.0), metric)
+    assert told.caption.endswith("judged by film")
+    assert told.rows == (
+        ("Plain", "clearly", "parallel", "–"), ("Heels raised", "none", "no rounding", "2 steps later"),
+        ("Weight held in front", "yes", "parallel", "no change"), ("Three seconds down", "yes", "below parallel", "1 step later"),
+        ("Feet wider", "yes", "well above parallel", "2 steps earlier"), ("Plain once more", "yes", "parallel", "–"),
+        ("Film of a working set, 80 kg", "can't tell", "not told", "–"))
+    assert detail(look, metric).rows[-1][0] == "Film of a working set"
+    assert len(detail(replace(look, load_film="no"), metric).rows) == 6
+    assert detail(replace(look, plain_rounds="some", slow_depth="cant_tell"), metric).rows[3][1:] == ("can't tell", "not told", "–")
+    assert detail(None, metric).rows == ()
 
 
 TOP = replace(LOOK, plain_depth="well_above", again_depth="well_above")

@@ -19,17 +19,21 @@ from companion.screening.evidence import Finding, Grade
 from companion.screening.findings import findings_of
 from companion.screening.pairs import waiting
 from companion.screening.protocols import rows
+from companion.screening.protocols.hand_on_back_squat import HandOnBackSquat
+from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.screen import Screen
 
-from .build import ABOUT, CONTROL_OUT, FREE_ANKLES, LONG_LEGS, LOOK, REACHED, STRENGTH_OUT, screen
+from .build import ABOUT, CONTROL_LIKELY, CONTROL_OUT, FREE_ANKLES, LONG_LEGS, LOOK, REACHED, STRENGTH_OUT, screen
 
 FRONT_LATER: dict[str, Any] = {"squat_look": replace(LOOK, front_rounds="clearly", front_depth="below")}
 HEELS_LATER: dict[str, Any] = {"squat_look": replace(LOOK, heels_rounds="clearly", heels_depth="below")}
+STOPS: dict[str, Any] = {"pause_squat": PauseSquat(with_="bar", moving="clean", hard="middle", shape="rounds", again="rounds",
+                                                   seen_by="film")}
 
 
-def share(done: Screen, test: str) -> float:
-    """The share that one open test could change."""
-    return next_test.still_open(findings_of(done, ABOUT), conclude(done, ABOUT, 0).verdicts, [test], waiting(done)).share
+def share(done: Screen, test: str, usual: float | None = None) -> float:
+    """The share that one open test could change for somebody who usually lifts so many kilograms."""
+    return next_test.still_open(findings_of(done, ABOUT), conclude(done, ABOUT, 0).verdicts, [test], waiting(done), usual).share
 
 
 def both(shows: float) -> float:
@@ -57,6 +61,24 @@ def either(shows: float) -> float:
 ], ids=["calf left", "hip left, weakly for", "calf halfway", "length left", "control open too"])
 def test_the_share_is_that_reckoned_by_hand(done: dict[str, Any], test: str, by_hand: float) -> None:
     assert share(screen(done), test) == pytest.approx(by_hand, abs=.003)
+
+
+@pytest.mark.usefixtures("many")
+@pytest.mark.parametrize(("done", "by_hand"), [
+    # Two squats spoke against control, moderately: odds 1/3 × 1/3 × 1/3, so behind in one of 28. A hip that turns speaks for it.
+    (CONTROL_OUT, 1 / 28 * either(.45) + 27 / 28 * either(.45 / 1.5)),
+    # Two squats, a step each, spoke for it: odds 1/3 × 3 × 3, so behind in three of four. A bird dog that stays still speaks against it.
+    ({**CONTROL_LIKELY, "hand_on_back_squat": HandOnBackSquat("yes", "parallel", "yes", "below")}, 1 / 4 * .60 + 3 / 4 * .60 / 1.5),
+], ids=["ruled out", "likely"])
+def test_only_what_speaks_against_a_ruling_on_control_that_hardly_holds_can_change_it(done: dict[str, Any], by_hand: float) -> None:
+    assert share(screen(done), "bird_dog") == pytest.approx(by_hand, abs=.003)
+
+
+@pytest.mark.usefixtures("many")
+def test_a_fault_under_an_empty_bar_counts_in_full_for_a_heavy_lifter_and_a_clean_set_less() -> None:
+    """Stops spoke for strength, moderately: odds 1/3 × 3, so behind in one of two. A fault in a second test, seen twice, makes it likely;
+    a clean set far below the working load is weak, and changes nothing."""
+    assert share(screen(STOPS), "arms_forward_squat", 60) == pytest.approx(.5 * .45**2 + .5 * (.45 / 3)**2, abs=.003)
 
 
 @pytest.mark.usefixtures("many")

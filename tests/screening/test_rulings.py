@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade
@@ -54,11 +56,31 @@ def test_the_part_that_is_likely_alone_speaks_before_one_that_weighs_more() -> N
     assert (together.ruling, together.together) == (Ruling.LIKELY, ("hamstrings", "calf"))
 
 
+def test_a_part_that_is_ruled_out_does_not_speak_while_another_is_open() -> None:
+    """A weight in front helped, weakly, but both hips fold far enough: of length hamstrings and calf are open, and nothing is for them."""
+    out = [*found("hip_fold_reached"), *found("hip_fold_reached", side="right")]
+    assert decide([*found("front_later_hip"), *out])[0].part == ""
+    assert decide([*found("front_later_hip", "heels_later_calf"), *out])[0].part == "calf"
+
+
 def test_ranges_alone_never_make_length_likely_and_one_trial_that_agrees_does() -> None:
     """Two ranges too short tell how far something goes, not that it rounds the back."""
     short = found("hip_fold_back", "rock_early_hip", "leg_raise_short", "knee_to_wall_short")
     assert decide(short)[0].ruling == Ruling.TOO_CLOSE
     assert decide([*short, *found("front_later_hip")])[0].ruling == Ruling.LIKELY
+
+
+def test_a_trial_that_counts_for_nothing_is_not_the_one_that_agrees() -> None:
+    """Ranges too short, and feet wider that helped by feel only, which takes a weak finding its weight."""
+    (felt,) = (replace(one, grade=Grade.NONE) for one in found("wide_later_hip"))
+    assert decide([*found("hip_fold_back", "rock_early_hip"), felt])[0].ruling == Ruling.TOO_CLOSE
+
+
+def test_a_side_is_named_only_where_the_part_that_speaks_was_told_by_side() -> None:
+    seen = found("heels_later_calf", "film_heels_later_calf", "hip_fold_back")
+    assert [decide(seen)[0].part, decide(seen)[0].side] == ["calf", ""]
+    short = [*found("heels_later_calf", "knee_to_wall_short"), *found("knee_to_wall_short", side="right")]
+    assert [decide(short)[0].part, decide(short)[0].side] == ["calf", "both"]
 
 
 def test_findings_are_told_with_what_carries_the_ruling_first() -> None:

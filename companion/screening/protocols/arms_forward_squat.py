@@ -8,7 +8,7 @@ from typing import Final
 
 from companion.screening.evidence import EMPTY_BAR, EvidenceRow, Finding, Grade, by_feel, by_id, found, lighter
 from companion.screening.limits import Work
-from companion.screening.protocol import FindingContext, Protocol
+from companion.screening.protocol import SQUAT_MINUTES, FindingContext, Protocol
 from companion.screening.safety import BodyPosition
 
 _ID: Final = "arms_forward_squat"
@@ -70,7 +70,7 @@ def findings(arms: ArmsForwardSquat, context: FindingContext) -> Iterator[Findin
 
 PROTOCOL: Final = Protocol(
     _ID, title="Arms-forward squat", short_name="arms-forward squat",
-    looks_at="whether your trunk keeps its shape with the weight in front", minutes=2, place=80, ease=8, needs=("stick",),
+    looks_at="whether your trunk keeps its shape with the weight in front", minutes=SQUAT_MINUTES, place=80, ease=8, needs=("stick",),
     posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="trunk", record=ArmsForwardSquat, rows=tuple(_ROWS.values()), findings=findings,
     picture="arms_forward",
 )

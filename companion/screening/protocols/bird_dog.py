@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
-from companion.screening.protocol import FindingContext, Noted, Protocol
+from companion.screening.protocol import BIRD_DOG_MINUTES, FindingContext, Noted, Protocol
 from companion.screening.readings import SIDES
 from companion.screening.safety import BodyPosition
 from companion.screening.sources import value
@@ -77,7 +77,8 @@ def findings(dog: BirdDog, context: FindingContext) -> Iterator[Finding]:
 
 PROTOCOL: Final = Protocol(
     _ID, title="Bird dog", short_name="bird dog", looks_at="whether your back stays still while an arm and a leg move",
-    minutes=4, place=70, ease=10, needs=("floor", "mirror, film, friend or stick"), posture=BodyPosition.FLOOR, uses=(), part="control",
+    minutes=BIRD_DOG_MINUTES, place=70, ease=10, needs=("floor", "mirror, film, friend or stick"),
+    posture=BodyPosition.FLOOR, uses=(), part="control",
     record=BirdDog, rows=tuple(_ROWS.values()), findings=findings, noted=(Noted("hold", "s", "Bird dog, hold"),),
     picture="bird_dog_{side}",
 )

@@ -13,7 +13,7 @@ from typing import Any, Final
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade, found
 from companion.screening.limits import Work
-from companion.screening.protocol import Detail, FindingContext, Protocol
+from companion.screening.protocol import FILM_MINUTES, Detail, FindingContext, Protocol
 from companion.screening.readings import Z_TWO_SIDED_95, Error, NumberFormat
 from companion.screening.safety import BodyPosition
 from companion.screening.sources import value
@@ -162,7 +162,8 @@ def detail(film: FilmedSquats | None, show: NumberFormat) -> Detail:
 PROTOCOL: Final = Protocol(
     _ID, title="Filmed squat", short_name="filmed squat", lines_named=r"filmed squats?|printed cards?",
     looks_at="at how many degrees of the thigh the lower back begins to round, by printed cards, and which change moves that",
-    minutes=15, place=15, ease=12, needs=("printed cards", "tape", "phone on a stand"), posture=BodyPosition.STANDING, uses=(Work.SQUAT,),
+    minutes=FILM_MINUTES, place=15, ease=12, needs=("printed cards", "tape", "phone on a stand"),
+    posture=BodyPosition.STANDING, uses=(Work.SQUAT,),
     record=FilmMeasure, rows=(_ROUNDS, *(row for rows in _BY_CHANGE.values() for row in rows)), findings=findings, detail=detail,
     picture="view_film", on_route=False,
     errors=(Error(_ID, "film", REPEAT_SEM, "deg", "films drawn by a physics engine, and a choice for taping", "choice"),),

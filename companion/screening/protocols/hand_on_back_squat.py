@@ -9,7 +9,7 @@ from typing import Final
 from companion.screening.depth import NEVER_STARTS, bands_later, hidden_at_top, start_of
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.limits import Work
-from companion.screening.protocol import FindingContext, Protocol
+from companion.screening.protocol import SQUAT_MINUTES, FindingContext, Protocol
 from companion.screening.safety import BodyPosition
 
 _ID: Final = "hand_on_back_squat"
@@ -52,6 +52,6 @@ def findings(hand: HandOnBackSquat, context: FindingContext) -> Iterator[Finding
 PROTOCOL: Final = Protocol(
     _ID, title="Hand-on-back squat", short_name="hand-on-back squat",
     looks_at="at which depth the curve of the lower back starts to move, as usual and when kept still",
-    minutes=2, place=60, ease=4, posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="control", record=HandOnBackSquat,
+    minutes=SQUAT_MINUTES, place=60, ease=4, posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="control", record=HandOnBackSquat,
     rows=tuple(_ROWS.values()), findings=findings, picture="hand_on_back",
 )

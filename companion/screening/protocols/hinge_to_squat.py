@@ -8,7 +8,7 @@ from typing import Final
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
 from companion.screening.limits import Work
-from companion.screening.protocol import FindingContext, Protocol
+from companion.screening.protocol import SQUAT_MINUTES, FindingContext, Protocol
 from companion.screening.safety import BodyPosition
 
 _ID: Final = "hinge_to_squat"
@@ -49,7 +49,7 @@ def findings(hinge: HingeToSquat, context: FindingContext) -> Iterator[Finding]:
 
 PROTOCOL: Final = Protocol(
     _ID, title="Hinge to squat", short_name="hinge into squat",
-    looks_at="whether your back stays still while you go from a hinge into a squat", minutes=2, place=100, ease=9,
+    looks_at="whether your back stays still while you go from a hinge into a squat", minutes=SQUAT_MINUTES, place=100, ease=9,
     needs=("stick",), posture=BodyPosition.STANDING, uses=(Work.SQUAT, Work.BEND), part="control",
     record=HingeToSquat, rows=tuple(_ROWS.values()),
     findings=findings, picture="hinge_to_squat",

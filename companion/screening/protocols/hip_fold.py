@@ -8,7 +8,7 @@ from typing import Final
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.limits import Work
-from companion.screening.protocol import FindingContext, Noted, Protocol
+from companion.screening.protocol import FLOOR_MINUTES, FindingContext, Noted, Protocol
 from companion.screening.readings import SIDES
 from companion.screening.safety import BodyPosition
 
@@ -73,7 +73,8 @@ def findings(fold: HipFold, context: FindingContext) -> Iterator[Finding]:
 
 
 PROTOCOL: Final = Protocol(
-    _ID, title="Hip fold", short_name="hip fold", looks_at="the room in each hip", minutes=3, place=30, ease=1, needs=("floor",),
+    _ID, title="Hip fold", short_name="hip fold", looks_at="the room in each hip", minutes=FLOOR_MINUTES, place=30, ease=1,
+    needs=("floor",),
     posture=BodyPosition.LYING, uses=(Work.BEND, Work.STRETCH_HIP), part="hip", record=HipFold,
     rows=tuple(_ROWS.values()), findings=findings,
     noted=(Noted("angle", "deg", "Hip fold, angle of the thigh"),

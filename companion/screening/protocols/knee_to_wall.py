@@ -10,7 +10,7 @@ from companion.screening.doubts import BelievedSpread, checked, side_doubts
 from companion.screening.evidence import FILM_UNPROVEN, EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.geometry import furthest_reach
 from companion.screening.limits import Work
-from companion.screening.protocol import FindingContext, Gain, Protocol
+from companion.screening.protocol import FLOOR_MINUTES, FindingContext, Gain, Protocol
 from companion.screening.readings import SIDES, STANDING_WORDS, Reading, against_threshold, mean_of
 from companion.screening.safety import BodyPosition
 from companion.screening.sources import SOURCES, sourced_error, sourced_line, value
@@ -163,7 +163,7 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
 
 
 PROTOCOL: Final = Protocol(
-    _ID, title="Knee to wall", short_name="knee to wall", looks_at="the calf and ankle", minutes=3, place=50, ease=3,
+    _ID, title="Knee to wall", short_name="knee to wall", looks_at="the calf and ankle", minutes=FLOOR_MINUTES, place=50, ease=3,
     needs=("wall", "tape"), posture=BodyPosition.STANDING, uses=(Work.STRETCH_CALF,), part="calf", record=KneeToWall,
     rows=tuple(_ROWS.values()),
     findings=findings, readings=readings, doubts=doubts, errors=WALL_ERRORS, thresholds=(TAPE_LEAST, TAPE_ENOUGH, SHIN_LEAST, SHIN_ENOUGH),

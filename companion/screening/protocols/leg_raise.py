@@ -14,7 +14,7 @@ from companion.screening.doubts import BelievedSpread, checked, side_doubts
 from companion.screening.evidence import FILM_UNPROVEN, EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.geometry import Lean, leg_raise_from_heel, leg_raise_from_level
 from companion.screening.limits import Work
-from companion.screening.protocol import Derived, EyeBand, FindingContext, Gain, Protocol
+from companion.screening.protocol import FLOOR_MINUTES, Derived, EyeBand, FindingContext, Gain, Protocol
 from companion.screening.readings import EYE_TOP, MDC_FACTOR, SIDES, Error, Reading, against_threshold
 from companion.screening.safety import BodyPosition
 from companion.screening.sources import SOURCES, sourced_error, sourced_line, value
@@ -224,7 +224,7 @@ def _leaning(said: float | str | None) -> Lean | None:
 
 
 PROTOCOL: Final = Protocol(
-    _ID, title="Leg raise", short_name="leg raise", looks_at="the hamstrings", minutes=3, place=40, ease=2,
+    _ID, title="Leg raise", short_name="leg raise", looks_at="the hamstrings", minutes=FLOOR_MINUTES, place=40, ease=2,
     needs=("floor", "phone level, or tape"), posture=BodyPosition.LYING, uses=(Work.BEND, Work.STRETCH_HAMSTRINGS), part="hamstrings",
     record=LegRaise,
     rows=tuple(_ROWS.values()), findings=findings, readings=readings, doubts=doubts, errors=RAISE_ERRORS, errors_men=RAISE_ERRORS_MEN,

@@ -8,7 +8,7 @@ from typing import Final
 
 from companion.screening.evidence import EMPTY_BAR, EvidenceRow, Finding, Grade, by_feel, by_id, found, lighter
 from companion.screening.limits import Work
-from companion.screening.protocol import FindingContext, Protocol
+from companion.screening.protocol import SQUAT_MINUTES, FindingContext, Protocol
 from companion.screening.safety import BodyPosition
 
 _ID: Final = "pause_squat"
@@ -54,7 +54,7 @@ def findings(pause: PauseSquat, context: FindingContext) -> Iterator[Finding]:
 
 PROTOCOL: Final = Protocol(
     _ID, title="Pause squat", short_name="pause squat", looks_at="whether your back keeps its shape when a squat stands still",
-    minutes=2, place=90, ease=7, needs=("mirror or film",), posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="trunk",
+    minutes=SQUAT_MINUTES, place=90, ease=7, needs=("mirror or film",), posture=BodyPosition.STANDING, uses=(Work.SQUAT,), part="trunk",
     record=PauseSquat,
     rows=tuple(_ROWS.values()), findings=findings, picture="pause_stops",
 )

@@ -8,7 +8,7 @@ from typing import Final
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.limits import Work
-from companion.screening.protocol import FindingContext, Protocol
+from companion.screening.protocol import FLOOR_MINUTES, FindingContext, Protocol
 from companion.screening.safety import BodyPosition
 
 _ID: Final = "rock_back"
@@ -59,6 +59,6 @@ def findings(rock: RockBack, context: FindingContext) -> Iterator[Finding]:
 PROTOCOL: Final = Protocol(
     _ID, title="Rock back", short_name="rock back",
     looks_at="at which knee width the back stays still longest on the way to the heels",
-    minutes=3, place=20, ease=6, needs=("floor", "phone on a stand, or a friend"), posture=BodyPosition.LYING,
+    minutes=FLOOR_MINUTES, place=20, ease=6, needs=("floor", "phone on a stand, or a friend"), posture=BodyPosition.LYING,
     uses=(Work.BEND, Work.STRETCH_HIP), part="hip", record=RockBack, rows=tuple(_ROWS.values()), findings=findings, picture="rock_back",
 )

@@ -9,7 +9,7 @@ from typing import Final
 from companion.screening.depth import BAND_WORDS, NEVER_STARTS, band_of, bands_later, hidden_at_top, start_of
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
 from companion.screening.limits import Work
-from companion.screening.protocol import Detail, FindingContext, Protocol, Starts
+from companion.screening.protocol import SQUAT_LOOK_MINUTES, Detail, FindingContext, Protocol, Starts
 from companion.screening.readings import NumberFormat
 from companion.screening.safety import BodyPosition
 
@@ -157,8 +157,8 @@ def detail(look: SquatLook | None, show: NumberFormat) -> Detail:
         bands = "–" if moved is None else {0: "no change"}.get(moved, f"{abs(moved)} step{'s' if abs(moved) > 1 else ''} "
                                                                      f"{'later' if moved > 0 else 'earlier'}")
         load = f", {show(look.load_kg, 'kg')}" if squat == "load" and look.load_kg is not None else ""
-        told = getattr(look, f"{squat}_rounds") or (rounds if rounds in ("no", "cant_tell") else None)
-        rows.append((f"{title}{load}".capitalize(), _ROUNDING[told] if told else "not asked", depth, bands))
+        how = getattr(look, f"{squat}_rounds") or getattr(look, f"{squat}_depth")  # of a change only the depth is asked
+        rows.append((f"{title}{load}".capitalize(), _ROUNDING.get(how, "yes"), depth, bands))
     seen = f", judged by {look.seen_by.replace('_', ' ')}" if look and look.seen_by else ""
     return Detail("squats", f"Squat look: where the rounding starts{seen}",
                   ("Squat", "Rounding", "Starts at", "Against the plain squat"), tuple(rows), "The squat look has not been done.",
@@ -173,7 +173,7 @@ def note(look: SquatLook) -> str:
 PROTOCOL: Final = Protocol(
     _ID, title="Squat look", short_name="squat look",
     looks_at="at which depth the back rounds without load, and which single change moves that depth",
-    minutes=6, place=10, ease=5, needs=("phone on a stand, or mirror",), posture=BodyPosition.STANDING, uses=(Work.SQUAT,),
+    minutes=SQUAT_LOOK_MINUTES, place=10, ease=5, needs=("phone on a stand, or mirror",), posture=BodyPosition.STANDING, uses=(Work.SQUAT,),
     record=SquatLook, rows=tuple(_ROWS.values()), findings=findings,
     starts=Starts("Where the rounding starts", "Where rounding starts", lambda look: (look.plain_rounds, look.plain_depth)),
     detail=detail, note=note, picture="squat_rounding",
