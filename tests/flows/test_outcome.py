@@ -363,11 +363,23 @@ def test_findings_that_agree_ask_for_no_repeat():
 
 
 def test_it_is_told_which_limits_hold_since_when_and_why():
-    talk = told({"depth.keep": "a_little_above", "depth.since": "2026-02-10", "load.pin": "50"}, HEAVY, **CALF_LIKELY)
+    talk = told({"depth.keep": "a_little_above", "depth.since": "2026-02-10"}, HEAVY, **CALF_LIKELY)
     said = whole(talk)
     assert "What holds now: no deeper than a little above parallel (since 10 February, from your tests). At most 64 kg (since 2 M" in said
-    assert "At most 50 kg, set by your coach" in said
     assert (talk.found["depth.since"], talk.found["load.since"]) == ("2026-02-10", "2026-03-02")
+
+
+@pytest.mark.parametrize(("known", "holds", "instead"), [
+    ({"load.pin": "50"}, "At most 50 kg (set by a coach)", "Lift at most 50 kg: your coach set that."),
+    ({"load.told": "40"}, "At most 40 kg (told by a clinician)", "Lift at most 40 kg: that is what you were told."),
+    ({"load.pin": "70"}, "At most 64 kg (since 2 March, from your tests)", "Meanwhile lift at most 64 kg"),
+    ({"depth.pin": "well_above", "depth.pinned_on": "2026-02-20"},
+     "no deeper than well above parallel (set by your coach, since 20 February)", "Meanwhile lift at most 64 kg"),
+    ({"depth.pin": "parallel"}, "no deeper than parallel (set by your coach)", "Meanwhile lift at most 64 kg")])
+def test_of_several_limits_the_one_that_counts_is_told_and_whose_it_is(known: dict[str, Value], holds: str, instead: str):
+    said = whole(told(known, HEAVY, **CALF_LIKELY), "What to do now")
+    assert (holds in said, instead in said) == (True, True)
+    assert said.count("no deeper than") == 1 + ("depth.pin" not in known)
 
 
 def test_it_is_told_which_limits_have_ended():
@@ -381,9 +393,11 @@ def pinched(*days: int) -> list[LoggedAnswer]:
 
 @pytest.mark.parametrize(("days", "seen"), [((1,), False), ((1, 5), True), ((1, 1), False)])
 def test_a_pinch_at_the_front_is_a_finding_of_its_own_and_after_two_days_to_be_seen(days: tuple[int, ...], seen: bool):
-    said = whole(Talk(FLOW, known={**CHECKED, **NO_PAIN}, book=BOOK, answers=[*log(**CONTROL_LIKELY), *pinched(*days)]))
+    talk = Talk(FLOW, known={**CHECKED, **NO_PAIN}, book=BOOK, answers=[*log(**CONTROL_LIKELY), *pinched(*days)])
+    said = whole(talk)
     assert "The front of your hip pinched or ached. That says nothing about your back" in said
     assert ("let a doctor or physiotherapist look" in said) is seen
+    assert not any(say.page for say in talk.says if "pinched or ached" in say.text), "it would wait behind “More”"
 
 
 def test_a_day_without_a_pinch_ends_it():
