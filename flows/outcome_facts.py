@@ -19,7 +19,7 @@ from companion.screening.protocols import protocol, protocols
 from companion.screening.readings import SIDES, NumberFormat, mean_of
 from companion.screening.retest import RetestPlan, next_day, plan
 from companion.screening.rulings import Ruling, Verdict
-from companion.screening.safety import pain_now
+from companion.screening.safety import BodyPosition, Level, pain_now
 from companion.screening.screen import Screen, about_from, screen_from
 from companion.screening.setups import SetUp, setup_from, without_luck
 from companion.screening.squat_days import days_told
@@ -71,7 +71,7 @@ def outcome_facts(known: Known, told: tuple[Screen, Conclusion, RetestPlan] | No
         **_times(known), "any": "yes", "overall": conclusion.overall, "overall_words": conclusion.words,
         "differences": " ".join(conclusion.differences), "notes": " ".join(filter(None, (*conclusion.notes, overruled(known)))),
         "not_tested": "\n".join(protocol(test).short_name for test in conclusion.not_tested),
-        "settle": settle_words(conclusion.settle[0]) if conclusion.settle else "",
+        "settle": f"{settle_words(conclusion.settle[0])}{waits_today(conclusion.settle[0], known)}" if conclusion.settle else "",
         "keep": conclusion.keep.value if conclusion.keep else "", "keep_words": conclusion.keep_words,
         "stance": conclusion.stance, "retest_words": again.words,
         "retest_tests": ",".join(one.test for one in again.tests),
@@ -165,10 +165,18 @@ def pregnant(known: Known) -> bool:
 
 
 def closed_tests(known: Known) -> frozenset[str]:
-    """Return the tests that a clinician's limits or pregnancy close for this lifter."""
-    closed = closed_for(known)
+    """Return the tests that a clinician's limits, pregnancy or what is not at hand close for this lifter."""
+    closed, no_stick = closed_for(known), known.facts.get("about_you.stick") == "none"
     return frozenset(test for test, one in protocols().items() if closed & {Work.MOVE, *one.uses}
-                     or (one.posture.barred_in_pregnancy and pregnant(known)))
+                     or (one.posture.barred_in_pregnancy and pregnant(known)) or (no_stick and "stick" in one.needs))
+
+
+def waits_today(test: str, known: Known) -> str:
+    """Return that a test is shut for today, in words; "" where it is not."""
+    posture, facts = protocol(test).posture, known.facts
+    no_load = facts.get("safety.level") == Level.NO_LOAD.value and Level.NO_LOAD not in posture.levels
+    no_floor = facts.get("at_hand.floor") == "no" and facts.get("at_hand.floor.today") == "yes" and posture is not BodyPosition.STANDING
+    return " It waits for another day." if no_load or no_floor else ""
 
 
 def offer_of(conclusion: Conclusion, known: Known, limited: bool = True) -> DrillOffer | None:

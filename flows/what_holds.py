@@ -1,4 +1,4 @@
-"""Limits that hold for a lifter: of all that set a depth or a load the one that counts, since when and why, and the squat for now within them.
+"""Limits that hold for a lifter: of all that set a depth or a load the one that counts, since when, and the squat for now within them.
 
 The tests, a coach, a clinician and the squat days since may each say something else; a lifter is told the one to keep to.
 """

@@ -114,12 +114,16 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Numb
     overall = _overall(look, plain, loaded, pain, verdicts)
     part = _drill_part(overall, verdicts, look, findings)
     better = setup if pain == 0 else None
-    keep, keep_words = _depth(overall, min(rounds, default=None), about)
-    if better and better.start is not None and overall not in _AT_REST:
-        keep, keep_words = _depth_with(better, loaded if loaded is not None and plain is not None and loaded < plain else None, about, show)
     told, filmed = sets_of(look, days), tuple(SeenSet(kg, rounds, film=True) for kg, rounds in loads_filmed(screen))
     begins = (bracket(told), *filter(None, map(bracket, ((*told, *filmed), filmed))))
     limit, load_words = _lowest(*(_load(overall, about, show, one) for one in begins))
+    earlier = loaded if loaded is not None and plain is not None and loaded < plain else None
+    if rounds and plain in rounds and look.clean_kg and limit is not None and limit <= look.clean_kg:
+        earlier, rounds = None, [plain]  # what is lifted for now was filmed rounding no earlier than without load
+    keep, keep_words = _depth(overall, min(rounds, default=None), about)
+    if better and better.start is not None and overall not in _AT_REST:
+        keep, keep_words = _depth_with(better, earlier, about, show)
+    context = FindingContext(about, errors.of, show)
     bends_far = hypermobile(screen)
     pinched = {f.part for f in findings if f.row.pinched}
     return Conclusion(
@@ -128,7 +132,7 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Numb
         tuple(dict.fromkeys(v.settle for v in verdicts if v.settle)) if overall not in _AT_REST else (), bends_far,
         ("hip", "hamstrings", "calf") if bends_far else tuple(p for p in PARTS if p in pinched),
         "" if setup else stance(screen, findings), better,
-        _repeat(screen, verdicts, FindingContext(about, errors.of, show), closed), _differences(screen, errors, show),
+        _repeat(screen, verdicts, context, closed), _differences(screen, context),
         (*screen.notes, *((HYPERMOBILE_WORDS,) if bends_far else ()), CANNOT_TELL))
 
 
@@ -308,15 +312,15 @@ def _repeat(screen: Screen, verdicts: Sequence[Verdict], context: FindingContext
     return None
 
 
-def _differences(screen: Screen, errors: Errors, show: NumberFormat) -> tuple[str, ...]:
-    """Return a sentence for each measured test whose sides differ beyond measurement error."""
+def _differences(screen: Screen, context: FindingContext) -> tuple[str, ...]:
+    """Return a sentence for each measured test whose sides differ beyond measurement error; none where a reading is in doubt."""
     said = []
     for one in measured():
-        if one.id not in screen or one.readings is None:
+        if one.id not in screen or one.readings is None or (one.doubts and one.doubts(screen[one.id], context)):
             continue
         left, right = (one.readings(screen[one.id], side) for side in SIDES)
         if left and right:
-            difference = side_difference(left, right, errors.of(one.id, left[0].method), show)
+            difference = side_difference(left, right, context.error(one.id, left[0].method), context.show)
             if difference.counts:
                 said.append(f"{one.name}: {difference.words}")
     return tuple(said)
