@@ -20,6 +20,7 @@ from companion.screening.readings import SIDES, NumberFormat, Reading, mean_of
 from companion.screening.retest import change, weeks_of
 from companion.screening.screen import METHOD_WORDS, LoggedAnswer, about_from, screen_from
 from companion.screening.sessions import ReadingSession, sessions_of
+from companion.screening.sources import value
 from companion.screening.trend import SESSIONS, pain_change, trend
 from flows.outcome_facts import showing, told_at
 
@@ -50,7 +51,7 @@ def change_facts(known: Known) -> dict[str, Value]:
     return facts | {"any": "yes" if facts else "no"} | (_found(answers, since, errors, show, zone) if fresh and facts else {})
 
 
-EARLY_BY = 3
+EARLY_BY = value("retest_early")
 """Days by which a test again may come before its date and is not called early; our choice."""
 
 _WORST_FIRST: Sequence[str] = ("worse", "better", "within_error", "cannot_say")
