@@ -14,7 +14,7 @@ from companion.language.units import IMPERIAL, METRIC
 from companion.screening.limits import Work
 from companion.screening.pairs import look_of
 from companion.screening.screen import screen_from
-from companion.screening.setups import HEEL_LIFT, NAMES, Checked, called, checked, parts, rank_of, start_words
+from companion.screening.setups import HEEL_LIFT, NAMES, Checked, called, checked, parts, rank_of, start_words, without
 from companion.screening.sources import value
 from flows.block import AMOUNTS, STARTS, did, done
 from flows.outcome_facts import showing
@@ -33,6 +33,7 @@ def change_facts(known: Known) -> dict[str, Value]:
     look = look_of(screen_from(known.answers()))
     said = called(change, showing(known))
     facts: dict[str, Value] = {
+        **without(look, known.facts, change),
         "change": change, "words": said, "how": ", and ".join(one.say for one in parts(change)).format(**amounts),
         "care": " ".join(dict.fromkeys(one.caution for one in parts(change))), "view": change.split("+")[0],
         "tomorrow": (date.fromisoformat(str(known.facts["today"])) + timedelta(days=1)).isoformat()}
@@ -95,8 +96,8 @@ GAINED = RESULT.is_("gain") & WELL
 FLOW = Flow(
     "best_squat", version=1, title="Best squat", command=("my best squat", "set up", "setup", "check the change"),
     gates=(*SQUAT, limited(Work.SQUAT), *SCORED, Gate(~fact("setup.proposed").one_of(*NAMES),
-                                 "No single change has moved where your back rounds, so there is no set-up to check. Say “squat look” to "
-                                 "try the changes.")),
+                                 "There is no set-up to check: no change has moved where your back rounds without a pinch or an ache. "
+                                 "Say “squat look” to try the changes.")),
     at_start=change_facts,
     facts=(Fact("change", values=(*NAMES, "none")), RESULT, LUCK, CHANGED_START, PLAIN_START),
     steps=(
@@ -116,7 +117,8 @@ FLOW = Flow(
         Ask("plain_2", "Third set, plain again: where does it start?", STARTS, only_if=WELL & ~LUCK.is_("yes")),
         Ask("changed_2", "Fourth set, changed again: where does it start?", STARTS, only_if=WELL & ~LUCK.is_("yes")),
         Do(Find("setup.pinch", "{front}", "a pinch or ache at the front, with the set-up", "{words}"), AT_FRONT),
-        Do(Find("setup.out", "{change}", "it brought a pinch or an ache", "{words}"), AT_FRONT | CHANGE_HURT),
+        Do(Find("setup.out", "{outs}", "it brought a pinch or an ache", "{words}"), AT_FRONT | CHANGE_HURT),
+        Do(Find("setup.proposed", "{left}", "what is left without a pinch or an ache", "{words}"), AT_FRONT | CHANGE_HURT),
         Do(Find("setup.state", "out", "it brought a pinch or an ache", "{words}"), AT_FRONT | CHANGE_HURT),
         Run("pain", CHANGE_HURT),
         Tell("Then this set-up is not for you: {words} brought a pinch or an ache, and no depth is worth that.", AT_FRONT),

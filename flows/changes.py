@@ -17,9 +17,10 @@ from companion.screening.errors import Errors, errors_from
 from companion.screening.protocol import Starts
 from companion.screening.protocols import measured, protocol, protocols
 from companion.screening.readings import SIDES, NumberFormat, Reading, mean_of
-from companion.screening.retest import change
-from companion.screening.screen import LoggedAnswer, about_from, screen_from
+from companion.screening.retest import change, weeks_of
+from companion.screening.screen import METHOD_WORDS, LoggedAnswer, about_from, screen_from
 from companion.screening.sessions import ReadingSession, sessions_of
+from companion.screening.sources import value
 from companion.screening.trend import SESSIONS, pain_change, trend
 from flows.outcome_facts import showing, told_at
 
@@ -38,7 +39,7 @@ def change_facts(known: Known) -> dict[str, Value]:
     for one in measured():
         lines = [_line(side, _by_day(sessions_of(answers, one.id, side), zone), since, errors, show) for side in SIDES]
         if words := "\n".join(line for line in lines if line):
-            facts[one.id] = f"{one.name}\n{words}"
+            facts[one.id] = f"{one.name}\n{words}{_early(one.id, answers, since, errors, zone)}"
         slopes = [_trend(side, sessions_of(answers, one.id, side), show) for side in SIDES]
         if words := "\n".join(slope for slope in slopes if slope):
             facts[f"{one.id}_trend"] = f"{one.name}, all sessions\n{words}"
@@ -49,6 +50,9 @@ def change_facts(known: Known) -> dict[str, Value]:
     facts |= {"pain": words} if (words := _pain(answers, since)) else {}
     return facts | {"any": "yes" if facts else "no"} | (_found(answers, since, errors, show, zone) if fresh and facts else {})
 
+
+EARLY_BY = value("retest_early")
+"""Days by which a test again may come before its date and is not called early; our choice."""
 
 _WORST_FIRST: Sequence[str] = ("worse", "better", "within_error", "cannot_say")
 
@@ -91,7 +95,18 @@ def _line(side: str, sessions: Sequence[ReadingSession], since: datetime, errors
     try:
         return f"{numbers} {change(old, new, errors.of(first.test, first.method), show).words}"
     except ValueError as error:  # another method, placement or warm-up: not comparable
-        return f"{numbers} Not compared: {error}."
+        then, now = (METHOD_WORDS.get(one.method.partition("_")[0], one.method) for one in (old[-1][0], first))
+        return f"{numbers} Not compared: {f'{then} then, {now} now. Take {then} again' if then != now else error}."
+
+
+def _early(test: str, answers: Sequence[LoggedAnswer], since: datetime, errors: Errors, zone: str) -> str:
+    """Return that a test was done again too early for a gain to show, in words; "" where it was not, or no gain is published for it."""
+    days = [local_date(one.at, zone) for side in SIDES for one in sessions_of(answers, test, side)]
+    old, new = ([day for day in days if (day <= local_date(since, zone)) is before] for before in (True, False))
+    weeks = weeks_of(test, screen_from(answers), errors)
+    if protocol(test).gain is None or not old or not new or (max(new) - max(old)).days >= weeks * 7 - EARLY_BY:
+        return ""
+    return f"\nThat is after {(max(new) - max(old)).days} days: a change is expected to show after about {weeks:g} weeks, so this is early."
 
 
 def _ends(sessions: Sequence[ReadingSession], since: datetime) -> tuple[list[tuple[Reading, ...]], list[tuple[Reading, ...]]]:

@@ -14,7 +14,7 @@ from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.language.days.dates import FARTHEST
 from companion.language.units import METRIC, shown
-from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.depth import BAND_WORDS, Band, band_of
 from companion.screening.depth_progression import DayOutcome, DepthDay, DepthStep, steps_from
 from companion.screening.front_pinch import HELD, pinch_days
 from companion.screening.load_limit import DAYS_JUDGED, LimitSet, OverLimit, limit_now, limits_in, load_kept, over_by
@@ -94,6 +94,11 @@ def steps_now(known: Known) -> tuple[DepthStep, DepthStep, Mapping[date, str]] |
     return now, after([day for day in days if day.day < today]), {day: depth.value for day, depth in set_on.items()}
 
 
+def depth_now(steps: tuple[DepthStep, DepthStep, Mapping[date, str]]) -> Band:
+    """Return the depth to keep to today: reports of today make it deeper from the next day only."""
+    return min(steps[0].depth, steps[1].depth)
+
+
 def _begun_days(known: Known, zone: str, told: Collection[date]) -> set[date]:
     """Return the days on which squats were begun, each after that day's safety check. "Done squatting" alone may be tapped after
     midnight, so it counts only if that day was reported."""
@@ -120,7 +125,7 @@ def _common(known: Known) -> dict[str, Value]:
         facts |= {"most": most, "most_words": showing(known)(most, "kg")}
     if steps is None:
         return facts
-    keep = min(steps[0].depth, steps[1].depth)
+    keep = depth_now(steps)
     return facts | {"keep": keep.value, "keep_words": BAND_WORDS[keep]}
 
 

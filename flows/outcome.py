@@ -11,8 +11,8 @@ from companion.screening.limits import Work
 from companion.screening.protocols import route
 from companion.screening.setups import NAMES
 from companion.screening.sources import value
-from flows.outcome_facts import outcome_facts
 from flows.shared import BODY_WEIGHT, LIMIT_DUE, closes
+from flows.what_holds import results_facts
 
 TESTED = fact("any").is_("yes")
 CAUSES = ("length", "strength", "control")
@@ -29,7 +29,8 @@ DECIDED = fact("screen.state").is_("decided") & fact("screen.state.today").known
 REPEAT = Fact("repeat", values=route())
 CAN_REPEAT = WORK_OPEN & REPEAT.one_of(*route())
 REPEATING = CAN_REPEAT & fact("again").is_("now")
-TO_CHECK = fact("setup.proposed").one_of(*NAMES) & ~fact("setup.state").known
+TO_CHECK = fact("setup.proposed").one_of(*NAMES) & (~fact("setup.state").known | fact("setup.state").is_("out"))
+NOTHING_HELPED = fact("setup.proposed").is_("none")
 WHY = fact("why").is_("why")
 
 
@@ -57,7 +58,7 @@ FOUND = (
 
 FLOW = Flow(
     "outcome", version=1, title="Results", policy=replace(Policy.TALK, pages=True), command=("result", "my results", "findings"),
-    at_start=outcome_facts, facts=(*HAS_WORDS.values(), REPEAT),
+    at_start=results_facts, facts=(*HAS_WORDS.values(), REPEAT),
     steps=(
         Tell("There is nothing to tell yet: no test is finished. “Go on” takes up what you began, “screen” begins.", ~TESTED),
         Tell("{summary}", TESTED, waits=False),
@@ -74,7 +75,7 @@ FLOW = Flow(
             ("now", "Do it now", "yes", "now", "ok"), ("later", "Another time", "no", "later")), only_if=CAN_REPEAT),
         *(Run(test, REPEATING & fact("repeat").is_(test)) for test in route()),
         Tell("Say “results” to hear what that changes.", REPEATING),
-        Tell("{pinch_words}", TESTED & HAS_WORDS["pinch_words"].is_("yes")),
+        Tell("{pinch_words}", TESTED & HAS_WORDS["pinch_words"].is_("yes"), waits=False),
         Tell("Left and right compared: {differences}", TESTED & HAS_WORDS["differences"].is_("yes")),
         Ask("why", "Shall I show what that is based on and what was not tested, or what to do now?", choice(
             ("why", "What it is based on", "why", "rests on", "evidence"), ("now", "What to do now", "now", "do", "drill")),
@@ -94,8 +95,9 @@ FLOW = Flow(
              offers=why("depth")),
         Tell("A set-up waits: one change seemed to help. Say “best squat” to check it.",
              WORK_OPEN & ~closes(Work.SQUAT) & TO_CHECK),
-        Tell("No change you tried moved where it rounds, so your plain set-up stands.", WORK_OPEN & fact("setup.proposed").is_("none")
-             & HAS_WORDS["setup_words"].is_("no")),
+        *(Tell(f"No change you tried moved where it rounds{but}, so your plain set-up stands.",
+               WORK_OPEN & NOTHING_HELPED & HAS_WORDS["setup_words"].is_("no") & so)
+          for but, so in (("", ~fact("setup.out").known), (" without a pinch or an ache", fact("setup.out").known))),
         Tell("{load_words}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["load_words"].is_("yes") & ~BODY_WEIGHT, offers=why("load")),
         Tell("{limit_words}", WORK_OPEN, waits=False),
         Tell("{stance}", WORK_OPEN & ~closes(Work.SQUAT) & HAS_WORDS["stance"].is_("yes")),

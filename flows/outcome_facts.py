@@ -10,7 +10,6 @@ from companion.conversation.flow import Known
 from companion.conversation.wording import MOST_WORDS
 from companion.language.units import METRIC, shown
 from companion.screening.conclusion import Conclusion, conclude, ruled_as, settle_words, verdict_words
-from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.drills import DrillOffer, offer_for
 from companion.screening.errors import errors_from
 from companion.screening.evidence import Finding
@@ -20,7 +19,7 @@ from companion.screening.protocols import protocol, protocols
 from companion.screening.readings import SIDES, NumberFormat, mean_of
 from companion.screening.retest import RetestPlan, next_day, plan
 from companion.screening.rulings import Ruling, Verdict
-from companion.screening.safety import pain_now
+from companion.screening.safety import BodyPosition, Level, pain_now
 from companion.screening.screen import Screen, about_from, screen_from
 from companion.screening.setups import SetUp, setup_from, without_luck
 from companion.screening.squat_days import days_told
@@ -63,20 +62,20 @@ def concluded(known: Known, setup: SetUp | None = None) -> tuple[Screen, Conclus
     return screen, conclusion, plan(conclusion, screen, about, errors)
 
 
-def outcome_facts(known: Known) -> dict[str, Value]:
-    """Return all facts of the results, computed once at the beginning."""
-    screen, conclusion, again = concluded(known)
+def outcome_facts(known: Known, told: tuple[Screen, Conclusion, RetestPlan] | None = None) -> dict[str, Value]:
+    """Return the facts of the results as the tests give them. ``told``: what they conclude, where that is known already."""
+    screen, conclusion, again = told or concluded(known)
     if not screen.done:
         return {"any": "no"}
     facts: dict[str, Value] = {
         **_times(known), "any": "yes", "overall": conclusion.overall, "overall_words": conclusion.words,
         "differences": " ".join(conclusion.differences), "notes": " ".join(filter(None, (*conclusion.notes, overruled(known)))),
         "not_tested": "\n".join(protocol(test).short_name for test in conclusion.not_tested),
-        "settle": settle_words(conclusion.settle[0]) if conclusion.settle else "",
+        "settle": f"{settle_words(conclusion.settle[0])}{waits_today(conclusion.settle[0], known)}" if conclusion.settle else "",
         "keep": conclusion.keep.value if conclusion.keep else "", "keep_words": conclusion.keep_words,
-        "stance": conclusion.stance, "setup_words": conclusion.setup_words, "retest_words": again.words,
+        "stance": conclusion.stance, "retest_words": again.words,
         "retest_tests": ",".join(one.test for one in again.tests),
-        "load_words": _load_words(conclusion, known),
+        "load_words": conclusion.load_words,
         "load_limit": "" if conclusion.load_limit is None else f"{conclusion.load_limit:g}",
     }
     for verdict in conclusion.verdicts:
@@ -86,7 +85,6 @@ def outcome_facts(known: Known) -> dict[str, Value]:
     if conclusion.repeat:
         facts |= {"repeat": conclusion.repeat.test, "repeat_words": conclusion.repeat.words}
     facts["pinch_words"] = pinch_words(pinch_days(known.answers(), zone_from(known.facts, known.now)))
-    facts |= _limits(conclusion, known)
     if pinned := str(known.facts.get("retest.pin", "")):
         facts["retest_pin"] = pinned  # the coach's date stands until a retest is done or the coach ends it
     elif on := next_day(again, known.answers(), str(known.facts.get("welcome.zone", "")), date.fromisoformat(str(known.facts["today"]))):
@@ -94,49 +92,6 @@ def outcome_facts(known: Known) -> dict[str, Value]:
         if plans := [f"{protocol(one.test).name}: {one.words}" for one in again.tests if one.sessions > 1]:
             facts["retest_plan"] = " ".join(plans)
     return facts | offer_facts(conclusion, known)
-
-
-def _load_words(conclusion: Conclusion, known: Known) -> str:
-    """Return what to lift for now; a clinician's limit where it is the lower."""
-    most, limit = known.facts.get("limit.kg"), conclusion.load_limit
-    if not isinstance(most, float) or (limit is not None and limit <= most):
-        return conclusion.load_words
-    return f"Lift at most {showing(known)(most, 'kg')}: that is what you were told."
-
-
-def _limits(conclusion: Conclusion, known: Known) -> dict[str, Value]:
-    """Return which limits hold from now on, since when and why, and which have ended; the day each began is kept."""
-    show, said = showing(known), known.facts
-
-    def depth(value: str) -> str:
-        return f"no deeper than {BAND_WORDS[band]}" if (band := band_of(value)) else ""
-
-    def load(value: str) -> str:
-        return f"at most {show(float(value), 'kg')}" if value not in ("", "none") else ""
-
-    keep = conclusion.keep.value if conclusion.keep else ""
-    limit = "" if conclusion.load_limit is None else f"{conclusion.load_limit:g}"
-    facts: dict[str, Value] = {}
-    hold, ended = [], []
-    for name, now, was, words in (("depth", keep, str(said.get("depth.keep", "")), depth),
-                                  ("load", limit, str(said.get("load.limit", "")), load)):
-        since = (str(said.get(f"{name}.since", "")) if now == was else "") or str(said["today"])
-        facts[f"{name}_since"] = since if now else ""
-        if now:
-            hold.append(f"{words(now)} (since {_day(since)}, from your tests)")
-        elif words(was):
-            ended.append(words(was))
-    pins = (depth(str(said.get("depth.pin", ""))), load(str(said.get("load.pin", ""))))
-    hold += [f"{words}, set by your coach" for words in pins if words]
-    lines = [*hold[:1], *(f"{one[:1].upper()}{one[1:]}" for one in hold[1:])]
-    told = f"What holds now: {'. '.join(lines)}." if hold else "No limit of depth or load holds from these tests."
-    facts["limit_words"] = told + (f" Ended today: {'; '.join(ended)}, since these results give no reason for it." if ended else "")
-    return facts
-
-
-def _day(text: str) -> str:
-    day = date.fromisoformat(text)
-    return f"{day.day} {day:%B}"
 
 
 def _times(known: Known) -> dict[str, Value]:
@@ -210,10 +165,18 @@ def pregnant(known: Known) -> bool:
 
 
 def closed_tests(known: Known) -> frozenset[str]:
-    """Return the tests that a clinician's limits or pregnancy close for this lifter."""
-    closed = closed_for(known)
+    """Return the tests that a clinician's limits, pregnancy or what is not at hand close for this lifter."""
+    closed, no_stick = closed_for(known), known.facts.get("about_you.stick") == "none"
     return frozenset(test for test, one in protocols().items() if closed & {Work.MOVE, *one.uses}
-                     or (one.posture.barred_in_pregnancy and pregnant(known)))
+                     or (one.posture.barred_in_pregnancy and pregnant(known)) or (no_stick and "stick" in one.needs))
+
+
+def waits_today(test: str, known: Known) -> str:
+    """Return that a test is shut for today, in words; "" where it is not."""
+    posture, facts = protocol(test).posture, known.facts
+    no_load = facts.get("safety.level") == Level.NO_LOAD.value and Level.NO_LOAD not in posture.levels
+    no_floor = facts.get("at_hand.floor") == "no" and facts.get("at_hand.floor.today") == "yes" and posture is not BodyPosition.STANDING
+    return " It waits for another day." if no_load or no_floor else ""
 
 
 def offer_of(conclusion: Conclusion, known: Known, limited: bool = True) -> DrillOffer | None:

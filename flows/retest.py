@@ -8,6 +8,7 @@ from functools import reduce
 from operator import or_
 from typing import Any
 
+from companion.calendar.words import date_words
 from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Offer, Run, Tell
@@ -16,8 +17,9 @@ from companion.conversation.policy import Policy
 from companion.screening.drills import HOME_DAYS
 from companion.screening.protocol import Protocol
 from companion.screening.protocols import protocol, routed
+from companion.screening.retest import due_day
 from companion.screening.sources import value
-from flows.outcome_facts import last_numbers, told_at
+from flows.outcome_facts import concluded, last_numbers, told_at
 from flows.screen_facts import open_for, tests_done
 from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, limited
 
@@ -35,6 +37,10 @@ def retest_facts(known: Known) -> dict[str, Value]:
     if pinned > today:
         facts["pinned"] = "yes"
     facts["goal_line"] = f" Your goal: {goal}." if goal else ""
+    due = due_day(concluded(known)[2], known.answers(), str(known.facts.get("welcome.zone", "")), date.fromisoformat(today))
+    early = due is not None and due.isoformat() > today and not pinned and wanted
+    facts["early_line"] = (f" It is early: a change could show from {date_words(due, date.fromisoformat(today))} on. "
+                           "Until then this settles what is open, no more.") if early and due else ""
     numbers = last_numbers(known)
     return facts | ({"last": numbers, "last_line": f" Last time: {numbers}."} if numbers else {"last_line": ""})
 
@@ -72,7 +78,7 @@ FLOW = Flow(
         Tell("Nothing needs testing again just now. Say “what changed” or “results”.", fact("how_many") < 1),
         Do(Remind("retest", "retest", ""), (fact("how_many") < 1) & ~fact("pinned").known),
         Do(Remind("retest", "retest", "{in_a_week}"), fact("how_many") >= 1),
-        Tell("Today: the tests of what is still open: {titles}.{last_line}", fact("how_many") >= 1),
+        Tell("Today: the tests of what is still open: {titles}.{last_line}{early_line}", fact("how_many") >= 1),
         Ask("home_done", "How often did you do the homework since then? Any answer is fine: it helps me to read a change.", choice(
             ("as_planned", f"About {HOME_DAYS} days a week", "3", "three", "often", "as planned"),
             ("some", "Once or twice a week", "sometimes", "some"), ("hardly", "Hardly or not", "no", "never", "not at all"),

@@ -58,6 +58,8 @@ def open_for(test: Protocol[Any]) -> Condition:
     open_ = (FLOOR_OPEN if Level.NO_LOAD in test.posture.levels else SQUATS_OPEN) & ~closes(*test.uses)
     if test.posture is not BodyPosition.STANDING:
         open_ = open_ & ~NO_FLOOR
+    if "stick" in test.needs:
+        open_ = open_ & ~fact("about_you.stick").is_("none")
     if test.posture.barred_in_pregnancy:
         open_ = open_ & ~fact("safety_check.pregnant").one_of("yes", "unsure") & ~fact("safety.pregnant").one_of("yes", "unsure")
     return open_

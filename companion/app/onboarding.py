@@ -99,10 +99,11 @@ class Onboarding:
         stranger = self._waiting.get(address)
         return stranger.session if stranger else None
 
-    def take(self, db: sqlite3.Connection, inbound: Inbound, now: datetime) -> OnboardingTurn:
-        """Take a turn without storing anything; the database is only read, to look up a code."""
+    def take(self, db: sqlite3.Connection, inbound: Inbound, now: datetime, here: str | None = None) -> OnboardingTurn:
+        """Take a turn without storing anything; the database is only read, to look up a code. ``here``: the time zone of the machine that
+        they sit at, None if they may be anywhere."""
         flows, event = self._catalogue, inbound.event
-        known = self._known(now)
+        known = self._known(now, here)
         stranger = self._waiting.pop(inbound.address, None)
         if stranger is None:
             stranger = _Stranger()
@@ -157,8 +158,8 @@ class Onboarding:
             return owed.OWES_CRISIS
         return owed.OWES_PAIN if rank_of(book, before, after, effects) is Rank.PAIN else ""
 
-    def _known(self, now: datetime) -> Known:
-        return Known({"today": now.date().isoformat(), "coach": "no", "is_coach": "no"}, now)
+    def _known(self, now: datetime, here: str | None = None) -> Known:
+        return Known({"today": now.date().isoformat(), "coach": "no", "is_coach": "no"} | ({"machine.zone": here} if here else {}), now)
 
     def _waits(self, address: Address, stranger: _Stranger, said: list[Say], kind: str = "") -> OnboardingTurn:
         self._waiting[address] = stranger

@@ -151,7 +151,7 @@ class Companion(Conversations):
 
     def _from_stranger(self, db: sqlite3.Connection, inbound: Inbound, now: datetime) -> None:
         """Take a turn before consent, which stores nothing; once it is given, everything so far is stored."""
-        said, agreed, refused, kind = self.onboarding.take(db, inbound, now)
+        said, agreed, refused, kind = self.onboarding.take(db, inbound, now, self.here)
         if refused is not None:
             people.note_refusal(db, now, refused)
         if agreed is None:

@@ -37,9 +37,12 @@ from companion.record.context import SAFETY_LEVEL
 from companion.reminders.kinds import coach_words
 from companion.screening.conclusion import CANNOT_TELL, Conclusion
 from companion.screening.levels import LEVEL_WORDS, WENT_WORDS, words_of
+from companion.screening.limits import Work
+from companion.screening.load_limit import limit_now
 from companion.screening.protocols import protocol
-from companion.screening.readings import NumberFormat
+from companion.screening.readings import NumberFormat, metric
 from companion.screening.safety import Level
+from companion.screening.setups import squat_for_now
 from companion.screening.squat_days import ToldDay, trial_seed
 from companion.screening.standing import SafetyStanding
 
@@ -132,6 +135,15 @@ def _held_rows(held: Sequence[Held]) -> list[tuple[str, str]]:
     return [(_HELD_TITLES.get(one.title, one.title), one.line) for one in held]
 
 
+def _squat_for_now(facts: Facts, conclusion: Conclusion, show: NumberFormat) -> str:
+    """Return the set-up to squat with and the load it is held to; "" without one. The depth has a row of its own."""
+    if conclusion.setup is None:
+        return ""
+    load, usual = limit_now(facts), facts.get("about_you.load")
+    body = facts.get("safety.body_first") == "yes" or facts.get(Work.LOAD.fact) == "closed"
+    return squat_for_now(conclusion.setup, None, load[1] if load else None, usual if isinstance(usual, float) else None, show, body=body)
+
+
 # safety ---------------------------------------------------------------------------------------------------------
 
 
@@ -173,7 +185,7 @@ def _plan(facts: Facts, conclusion: Conclusion, tested: bool, held: Sequence[Hel
         ("No squat days before", f"{back}" if (back := plan.paused_until(today)) else ""),
         ("No squat days from", "; ".join(f"{first} until {over}" for first, over in plan.away if first > today)),
         ("Goal, as written", str(facts.get("squat.goal", ""))),
-        ("Squat for now", conclusion.setup_words), *_held_rows(held),
+        ("Squat for now", _squat_for_now(facts, conclusion, metric)), *_held_rows(held),
         ("What the tests say of depth", conclusion.keep_words if tested else ""),
         ("What the tests say of load", conclusion.load_words if tested else ""),
         ("Feet", conclusion.stance if tested else ""),

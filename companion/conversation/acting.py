@@ -13,6 +13,7 @@ from companion.conversation.draft import Draft
 from companion.conversation.kinds import Answer
 from companion.conversation.moves import answer, back, skip
 from companion.conversation.parking import park, start
+from companion.conversation.prompt import skippable
 from companion.conversation.slots import heard_at, slot_words, torn, understand
 from companion.language.act_rules import matches, tables_in
 from companion.language.acts import Asks, SpeechAct, hear_act
@@ -57,6 +58,7 @@ def fill(draft: Draft, text: str, sure: bool = False) -> None:
 _HEARD_AS: Final = {name: Phrase(name) for name in ("stop", "back", "skip", "again", "help")}
 NOT_TOLD: Final = ("cant_tell", "unsure")
 """The values of an answer that says it can't be told."""
+NOT_KNOWN: Final = "Not knowing is fine: “skip” leaves it out, and it counts as not told."
 WAITS: Final = "Take your time: the question stays open. “Stop” leaves it for today."
 
 
@@ -82,9 +84,14 @@ def act_on(draft: Draft, text: str) -> bool:
             draft.say(WAITS)
         case SpeechAct.UNSURE:
             unsure = [option.value for option in ask.kind.options if option.value in NOT_TOLD and not ask.safety]
-            if not unsure or matches("degree", " ".join(clause.text for clause in clauses(text))):
+            if ask.safety or matches("degree", " ".join(clause.text for clause in clauses(text))):
                 return False
-            answer(draft, Answer(unsure[0], text))
+            if unsure:
+                answer(draft, Answer(unsure[0], text))
+            elif skippable(draft.compiled.flow, ask):
+                ask_again(draft, NOT_KNOWN)
+            else:
+                return False
         case SpeechAct.CHAT:
             return False
         case SpeechAct.ANSWER if _earlier(draft, text):

@@ -115,13 +115,18 @@ def in_one_line(compiled: Compiled, frame: Frame, facts: Facts, now: datetime) -
     return " ".join(filter(None, (render(ask.caution, facts, now, ask.side), line)))
 
 
+def skippable(flow: Flow, ask: Ask) -> bool:
+    """True if a question has a button that leaves it out."""
+    return (flow.policy.counted or ask.free or isinstance(ask.kind, Media)) and not ask.safety and not isinstance(ask.kind, Ready | Hold)
+
+
 def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap, ...], ...]:
     """Return rows of buttons: the answers, then skip, back and stop where they apply."""
     answers = tuple((option.label, option.value) for option in ask.kind.options if option.only_if.holds(facts))
     if (noted := frame.noted.get(SAID_AHEAD + frame.state)) is not None:
         answers = ((f"{_as_said(ask, noted, facts)}, as I wrote", NOTED), *answers)
     always = []
-    if (flow.policy.counted or ask.free or isinstance(ask.kind, Media)) and not ask.safety and not isinstance(ask.kind, Ready | Hold):
+    if skippable(flow, ask):
         always.append(("Skip", SKIP))
     if frame.trail and ask.back:
         always.append(("Back", BACK))

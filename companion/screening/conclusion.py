@@ -24,7 +24,7 @@ from companion.screening.protocols import measured, protocol, route
 from companion.screening.readings import SIDES, NumberFormat, metric, side_difference
 from companion.screening.rulings import Ruling, Verdict, contradiction, decide, weight_for
 from companion.screening.screen import Screen
-from companion.screening.setups import SetUp, called, depth_with, parts, start_words
+from companion.screening.setups import SetUp, called, depth_with
 from companion.screening.sources import value
 from companion.screening.squat_days import ToldDay
 
@@ -64,8 +64,8 @@ class Conclusion:
     easier form (a cause left by elimination). ``keep``: the deepest band to squat to now, None for no advice; never below
     the usual depth. ``load_limit``: kg, None for no number or no advice. ``not_tested``: tests without a valid answer.
     ``settle``: the most informative tests to do next. ``no_stretch``: parts that must not be stretched (a pinch, or
-    hypermobile). ``stance``: a hint for the feet, "" for none. ``setup_words``: the
-    squat for now, "" without a set-up that was checked or set. ``repeat``: the one repeat that would settle a contradiction or a
+    hypermobile). ``stance``: a hint for the feet, "" for none. ``setup``: the
+    set-up that was checked or set and counts now, None without one. ``repeat``: the one repeat that would settle a contradiction or a
     doubtful reading. Each ``words`` field is one message of at most 160 characters.
     """
 
@@ -83,7 +83,7 @@ class Conclusion:
     hypermobile: bool
     no_stretch: tuple[str, ...]
     stance: str
-    setup_words: str
+    setup: SetUp | None
     repeat: Repeat | None
     differences: tuple[str, ...]
     notes: tuple[str, ...]
@@ -114,12 +114,16 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Numb
     overall = _overall(look, plain, loaded, pain, verdicts)
     part = _drill_part(overall, verdicts, look, findings)
     better = setup if pain == 0 else None
-    keep, keep_words = _depth(overall, min(rounds, default=None), about)
-    if better and better.start is not None and overall not in _AT_REST:
-        keep, keep_words = _depth_with(better, loaded if loaded is not None and plain is not None and loaded < plain else None, about, show)
     told, filmed = sets_of(look, days), tuple(SeenSet(kg, rounds, film=True) for kg, rounds in loads_filmed(screen))
     begins = (bracket(told), *filter(None, map(bracket, ((*told, *filmed), filmed))))
     limit, load_words = _lowest(*(_load(overall, about, show, one) for one in begins))
+    earlier = loaded if loaded is not None and plain is not None and loaded < plain else None
+    if rounds and plain in rounds and look.clean_kg and limit is not None and limit <= look.clean_kg:
+        earlier, rounds = None, [plain]  # what is lifted for now was filmed rounding no earlier than without load
+    keep, keep_words = _depth(overall, min(rounds, default=None), about)
+    if better and better.start is not None and overall not in _AT_REST:
+        keep, keep_words = _depth_with(better, earlier, about, show)
+    context = FindingContext(about, errors.of, show)
     bends_far = hypermobile(screen)
     pinched = {f.part for f in findings if f.row.pinched}
     return Conclusion(
@@ -127,8 +131,8 @@ def conclude(screen: Screen, about: About, pain: float | None = None, show: Numb
         load_words, tuple(test for test in route() if test not in screen),
         tuple(dict.fromkeys(v.settle for v in verdicts if v.settle)) if overall not in _AT_REST else (), bends_far,
         ("hip", "hamstrings", "calf") if bends_far else tuple(p for p in PARTS if p in pinched),
-        "" if setup else stance(screen, findings), _setup_words(better, keep, limit, about, show),
-        _repeat(screen, verdicts, FindingContext(about, errors.of, show), closed), _differences(screen, errors, show),
+        "" if setup else stance(screen, findings), better,
+        _repeat(screen, verdicts, context, closed), _differences(screen, context),
         (*screen.notes, *((HYPERMOBILE_WORDS,) if bends_far else ()), CANNOT_TELL))
 
 
@@ -262,19 +266,6 @@ def _depth_with(setup: SetUp, loaded: int | None, about: About, show: NumberForm
                   "(our cautious choice). Film it once a week.")
 
 
-def _setup_words(setup: SetUp | None, keep: Band | None, limit: float | None, about: About, show: NumberFormat) -> str:
-    """Return the squat for now: what is changed, how deep, how heavy, and the trial that shows it; "" without a set-up."""
-    if setup is None:
-        return ""
-    depth = f", down to {BAND_WORDS[keep]}" if keep else ""
-    front = any(one.name == "front" for one in parts(setup.change))
-    load = ("begin with the empty bar: the trial had no load" if front else f"at most {show(limit, 'kg')}" if limit is not None
-            else f"no more than your {show(about.load, 'kg')}: the trial had no load" if about.load else "body weight, as in the trial")
-    shown = (f" In the check it rounded at: {start_words(setup.start)}. Plain: {start_words(setup.plain)}."
-             if setup.start is not None and setup.plain is not None else "")
-    return f"Your squat for now: {called(setup.change, show)}, all else as usual{depth}. Load: {load}.{shown}"
-
-
 def _lowest(told: tuple[float | None, str], *filmed: tuple[float | None, str]) -> tuple[float | None, str]:
     """Return the lowest of the load limits with its sentence, the first of equal ones: a film with cards only ever lowers one, and none
     that is in words alone."""
@@ -321,15 +312,15 @@ def _repeat(screen: Screen, verdicts: Sequence[Verdict], context: FindingContext
     return None
 
 
-def _differences(screen: Screen, errors: Errors, show: NumberFormat) -> tuple[str, ...]:
-    """Return a sentence for each measured test whose sides differ beyond measurement error."""
+def _differences(screen: Screen, context: FindingContext) -> tuple[str, ...]:
+    """Return a sentence for each measured test whose sides differ beyond measurement error; none where a reading is in doubt."""
     said = []
     for one in measured():
-        if one.id not in screen or one.readings is None:
+        if one.id not in screen or one.readings is None or (one.doubts and one.doubts(screen[one.id], context)):
             continue
         left, right = (one.readings(screen[one.id], side) for side in SIDES)
         if left and right:
-            difference = side_difference(left, right, errors.of(one.id, left[0].method), show)
+            difference = side_difference(left, right, context.error(one.id, left[0].method), context.show)
             if difference.counts:
                 said.append(f"{one.name}: {difference.words}")
     return tuple(said)

@@ -57,14 +57,15 @@ def leg_raise_from_level(shown: float, lean: Lean | None = None) -> float:
 
     Many levels turn over at 45 and count from the nearer axis. ``lean``: the leg was nearer upright, "short" of it or
     "past" it, or nearer "flat". Above 45 shown, the level counts from the floor: only "past" changes it (180 - shown).
-    Raises ValueError outside 0-90, and at 45 or less without a lean, which is ambiguous.
+    Raises ValueError outside 0-90, and without a lean but at 90: what is shown can mean two angles.
     """
     if not 0 <= shown <= 90:
         raise ValueError(f"a level shows 0 to 90 degrees, not {shown:g}")
+    if lean is None and shown < 90:
+        raise ValueError(f"{shown:g} degrees could be short of upright or past it: which was it?")
     if shown > FLIP:
         return 180 - shown if lean == "past" else shown
-    if lean is None:
-        raise ValueError(f"{shown:g} degrees could be near flat or near upright: which was it?")
+    assert lean is not None
     return {"flat": shown, "short": 90 - shown, "past": 90 + shown}[lean]
 
 

@@ -105,11 +105,11 @@ def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | 
     parts = [part for verdict in conclusion.verdicts for part in verdict.parts if part.ruling != Ruling.RULED_OUT]
     for part in parts:
         for test in _tests_of(part):
-            due = _weeks(test, screen, errors) if part.ruling == Ruling.LIKELY or part.part == conclusion.part else 0.0
+            due = weeks_of(test, screen, errors) if part.ruling == Ruling.LIKELY or part.part == conclusion.part else 0.0
             weeks[test] = max(due, weeks.get(test, 0.0))
     tests = tuple(_again(test, weeks[test], screen, errors) for test in route() if test in weeks)
     own = next((test for test, one in protocols().items() if one.gain and one.part == conclusion.part), "")
-    due = _weeks(own, screen, errors) if own else OTHER_WEEKS if conclusion.part else max(weeks.values())
+    due = weeks_of(own, screen, errors) if own else OTHER_WEEKS if conclusion.part else max(weeks.values())
     standing = STANDING_WORDS[_standing(_visible(own, screen, errors) if own else None)]
     return RetestPlan(due, tests, f"Test again in about {due:g} weeks ({standing}), with the same warm-up and the same methods. "
                             "Some of it can be done any day.")
@@ -118,10 +118,15 @@ def plan(conclusion: Conclusion, screen: Screen, about: About, errors: Errors | 
 def next_day(again: RetestPlan, answers: Iterable[LoggedAnswer], zone: str, today: date) -> date | None:
     """Return the day of the next test, counted from the last one: reading the results again moves no date. Tomorrow where that is past;
     None where nothing is to be repeated."""
+    due = due_day(again, answers, zone, today)
+    return max(due, today + timedelta(days=1)) if due else None
+
+
+def due_day(again: RetestPlan, answers: Iterable[LoggedAnswer], zone: str, today: date) -> date | None:
+    """Return the day from which a change could show, counted from the last test; None if nothing is to be repeated."""
     if again.days is None:
         return None
-    tested = max((local_date(row.at, zone) for row in answers if row.flow in protocols()), default=today)
-    return max(tested + timedelta(days=again.days), today + timedelta(days=1))
+    return max((local_date(row.at, zone) for row in answers if row.flow in protocols()), default=today) + timedelta(days=again.days)
 
 
 def change(before: Sequence[Sequence[Reading]], after: Sequence[Sequence[Reading]], error: Error | None = None,
@@ -200,7 +205,7 @@ def _mdc(gain: Gain, error: Error) -> float:
     return error.mdc if gain.mdc is None else gain.mdc * error.sem / error_of(error.test, error.method).sem
 
 
-def _weeks(test: str, screen: Screen, errors: Errors) -> float:
+def weeks_of(test: str, screen: Screen, errors: Errors) -> float:
     """Return the weeks until a gain could show in a test; OTHER_WEEKS if no gain is published."""
     visible = _visible(test, screen, errors)
     return OTHER_WEEKS if visible is None else bounded(weeks_until_visible(*visible))

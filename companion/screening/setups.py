@@ -15,6 +15,7 @@ from statistics import fmean
 from typing import Final
 
 from companion.screening.depth import BAND_WORDS, KEEP_ABOVE, NEVER_STARTS, Band, band_of
+from companion.screening.evidence import EMPTY_BAR
 from companion.screening.pairs import LOOK, ReferenceSquat, look_of
 from companion.screening.readings import NumberFormat, metric
 from companion.screening.screen import Screen
@@ -107,12 +108,32 @@ def checked(plain: Sequence[int], changed: Sequence[int]) -> Checked:
     return Checked(gain, spread, min(changed) > max(plain) and gain > spread, min(changed))
 
 
+def without(look: ReferenceSquat, facts: Mapping[str, object], change: str) -> dict[str, str]:
+    """Return what is known of set-ups once one is out: all that are out, and the one still worth checking, "none" for none."""
+    out = list(dict.fromkeys((*filter(None, str(facts.get("setup.out", "")).split(",")), change)))
+    return {"outs": ",".join(out), "left": proposal(look, band_of(str(facts.get("about_you.usual_depth", ""))), out) or "none"}
+
+
 def depth_with(setup: SetUp, usual: Band | None) -> Band | None:
     """Return the deepest band to squat to with a set-up that was looked at: one above where the rounding starts, never below the usual
     depth; None where it starts at the highest band or nobody looked."""
     if setup.start is None or setup.start == 0:
         return None
     return min(list(Band)[max(setup.start - KEEP_ABOVE, 0)], usual or Band.BELOW)
+
+
+def squat_for_now(setup: SetUp, depth: Band | None, most: float | None, usual: float | None, show: NumberFormat = metric, *,
+                  body: bool = False) -> str:
+    """Return the squat for now in words: what is changed, how deep, how heavy, and the trial that shows it. ``depth``, ``most``: what
+    stands, the load in kg; ``usual``: the load they train with, past which no trial without load leads; ``body``: for body weight only."""
+    light = most is not None and most < EMPTY_BAR
+    load = ("body weight only" if body else "begin with the empty bar: the trial had no load" if "front" in setup.change and not light
+            else f"no more than your {show(usual, 'kg')}: the trial had no load" if usual and (most is None or usual <= most)
+            else f"at most {show(most, 'kg')}" if most is not None else "body weight, as in the trial")
+    down = f", down to {BAND_WORDS[depth]}" if depth else ""
+    shown = (f" In the check it rounded at: {start_words(setup.start)}. Plain: {start_words(setup.plain)}."
+             if setup.start is not None and setup.plain is not None else "")
+    return f"Your squat for now: {called(setup.change, show)}, all else as usual{down}. Load: {load}.{shown}"
 
 
 def without_luck(screen: Screen, luck: str) -> Screen:

@@ -94,7 +94,8 @@ def a_lifter(db: Connection, name: str = "Ottilie Brandt", units: str = "metric"
             "load_rounds": "clearly", "load_depth": depth, "load_kg": 90.0})
         one.run("hip_fold", {"left_first": "fold", "left_pinch": "no", "left_angle": 118.0, "right_first": "fold", "right_pinch": "no",
                              "right_angle": 121.0})
-        one.run("leg_raise", {"method": "level", "effort": "own", "placement": "shin", "left_level": raise_, "left_end": "stretch",
+        one.run("leg_raise", {"method": "level", "effort": "own", "placement": "shin", "left_level": raise_, "left_lean": "short",
+                              "left_end": "stretch", "right_lean": "short",
                               "left_level_2": raise_ + 1, "right_level": raise_ + 4, "right_level!": raise_ + 3, "right_end": "back"},
                 method="level", placement="shin")
         one.run("knee_to_wall", {"method": "tape", "left_1": wall, "left_2": wall + 0.5, "left_limit": "calf", "right_1": wall + 1,

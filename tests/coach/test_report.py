@@ -248,7 +248,7 @@ def test_changed_squats_of_which_only_the_depth_was_asked_are_in_the_report(tmp_
     assert [row[:3] for row in table.rows] == [
         ("Plain", "a little", "below parallel"), ("Heels raised", "none", "no rounding"),
         ("Weight held in front", "can't tell", "not told"),
-        ("Three seconds down", "not asked", "below parallel"), ("Plain once more", "not asked", "below parallel")]
+        ("Three seconds down", "yes", "below parallel"), ("Plain once more", "yes", "below parallel")]
 
 
 def test_the_log_begins_with_the_newest_run(made):

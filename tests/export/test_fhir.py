@@ -268,7 +268,8 @@ def test_pain_is_loinc_72514_3_with_the_number_and_stands_however_the_run_ended(
 
 
 @pytest.mark.parametrize(("rows", "value"), [
-    ([row("method", "level"), row("left_level", 72.0)], {"value": 72}),
+    ([row("method", "level"), row("left_level", 72.0), row("left_lean", "short")], {"value": 72}),
+    ([row("method", "level"), row("left_level", 72.0)], None),
     ([row("method", "level"), row("left_level", 12.0), row("left_lean", "past")], {"value": 102}),
     ([row("method", "level"), row("left_level", 12.0), row("left_lean", "short")], {"value": 78}),
     ([row("method", "level"), row("left_level", 12.0)], None),
@@ -301,7 +302,8 @@ def test_an_answer_that_is_no_number_is_kept_as_text_and_is_no_value(flow, key, 
 def test_a_heel_height_given_up_for_another_way_is_no_reading():
     way = {"flow": "leg_raise"}
     seen = readings(row("method", "heel", **way), row("leg_length", 88.0, unit="cm", **way), row("left_heel", 100.0, **way),
-                    row("method", "level", **way), row("left_level", 78.0, **way))
+                    row("method", "level", **way), row("left_level", 78.0, **way),
+                    row("left_lean", "short", **way))
     assert [(one["code"]["coding"][0]["code"], one["valueQuantity"]["value"]) for one in seen] == [
         ("leg_raise.leg_length", 88), ("leg_raise.angle", 78)]
 

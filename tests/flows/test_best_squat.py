@@ -67,6 +67,20 @@ def test_a_pinch_rules_the_set_up_out_however_well_it_went(where: str, kept: str
     assert "no depth is worth that" in heard(talk)
 
 
+BOTH_HELPED = replace(HEELS, wide_rounds="clearly", wide_depth="parallel")
+
+
+@pytest.mark.parametrize(("before", "outs", "left"), [("", "heels", "wide"), ("wide", "wide,heels", "none")])
+def test_what_pinched_is_not_offered_again_and_another_change_that_helped_is(before: str, outs: str, left: str):
+    known = TO_CHECK | ({"setup.out": before} if before else {})
+    there = Talk(FLOW, known=known, answers=log(squat_look=BOTH_HELPED), book=BOOK).tap(*DONE, "Front of the hip")
+    waits = WAITING | ({"setup.out": before} if before else {})
+    later = Talk(MORNING, known=waits, answers=log(squat_look=BOTH_HELPED), book=BOOK).tap("A pinch or an ache")
+    assert [(talk.found["setup.out"], talk.found["setup.proposed"]) for talk in (there, later)] == [(outs, left)] * 2
+    said = heard(results({**known, **there.found}))
+    assert ("Say “best squat” to check it" in said, "without a pinch or an ache, so your plain" in said) == (left == "wide", left == "none")
+
+
 def test_pain_in_it_leads_to_the_pain_questions_and_gives_nothing():
     talk = begun().tap(*DONE, "No", "A little above").say("ouch, my back hurts")
     assert talk.state.startswith("pain.")
@@ -132,6 +146,23 @@ def test_the_results_tell_the_squat_for_now_and_keep_its_depth():
     talk = results(WAITING | {"setup.state": "good"})
     assert talk.found["depth.keep"] == "parallel"
     assert "Your squat for now: heels on 2 cm" in heard(talk)
+
+
+@pytest.mark.parametrize(("stands", "load"), [
+    ({"load.told": "40"}, "at most 40 kg"), ({"load.pin": "60"}, "at most 60 kg"), ({"safety.body_first": "yes"}, "body weight only"),
+    ({"depth.pin": "well_above"}, "no more than your 80 kg")])
+def test_the_squat_for_now_is_told_within_what_a_clinician_or_a_coach_set(stands: dict[str, Value], load: str):
+    good = WAITING | {"setup.state": "good", "about_you.load": 80.0} | stands
+    said = heard(results(good))
+    assert f"down to {'well above parallel' if 'depth.pin' in stands else 'parallel'}. Load: {load}" in said
+    morning = Talk(MORNING, known=good | {"setup.state": "waits"}, answers=log(squat_look=HEELS), book=BOOK).tap("Nothing")
+    assert f"Load: {load}" in heard(morning)
+
+
+def test_the_depth_of_a_new_set_up_holds_since_the_morning_on_which_it_was_given():
+    talk = Talk(MORNING, known=WAITING | {"depth.keep": "well_above", "depth.since": "2026-02-20"}, answers=log(squat_look=HEELS),
+                book=BOOK).tap("Nothing")
+    assert (talk.found["depth.keep"], talk.found["depth.since"]) == ("parallel", "2026-03-02")
 
 
 @pytest.mark.parametrize("state", ["waits", "out", ""])

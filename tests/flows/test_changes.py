@@ -24,7 +24,7 @@ def rows(flow: str, days: float, ending: str = "done", run: str = "", **values: 
 
 def raised(days: float, left: float, right: float = 60, method: str = "level", **more: Value) -> list[LoggedAnswer]:
     end: dict[str, Value] = {"left_heel": left, "right_heel": right, "leg_length": 90} if method == "heel" else {
-        "left_level": left, "right_level": right, "placement": "shin"}
+        "left_level": left, "left_lean": "short", "right_level": right, "right_lean": "short", "placement": "shin"}
     return rows("leg_raise", days, **{"method": method, "effort": "strap", **end, **more})
 
 
@@ -64,8 +64,22 @@ def test_a_womans_change_is_held_against_the_larger_error():
 
 def test_another_method_is_not_compared_and_says_why():
     said = told(MAN, raised(40, 60), raised(1, 70, method="heel"))
-    assert "Not compared: readings with a different method can't be compared" in said
+    assert "Not compared: phone level then, heel height now. Take phone level again." in said
     assert "beyond measurement error" not in said
+
+
+def wall_by_level(days: float) -> list[LoggedAnswer]:
+    return rows("knee_to_wall", days, method="level", placement="mid_shin", left_deg_1=41, right_deg_1=41)
+
+
+def test_tape_and_then_a_level_are_named_and_not_their_units():
+    assert "Not compared: tape then, phone level now. Take tape again." in told(MAN, wall(40, 10), wall_by_level(1))
+
+
+@pytest.mark.parametrize(("days", "early"), [(5, True), (27, True), (60, False)])
+def test_a_test_again_before_its_date_is_called_early(days: int, early: bool):
+    said = told(MAN, wall(days, 9), wall(0, 12), since=days - 0.5)
+    assert (f"That is after {days} days: a change is expected to show after about 8 weeks, so this is early." in said) is early
 
 
 def test_another_placement_is_not_compared():
@@ -101,7 +115,7 @@ def test_inches_are_told_in_inches():
 
 
 def test_a_run_that_pain_ended_is_no_after():
-    hurt = rows("leg_raise", 1, "pain", method="level", effort="strap", placement="shin", left_level=80)
+    hurt = rows("leg_raise", 1, "pain", method="level", effort="strap", placement="shin", left_level=80, left_lean="short")
     assert "Nothing was measured both before and after" in told(MAN, raised(40, 60), hurt)
 
 

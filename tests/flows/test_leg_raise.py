@@ -5,9 +5,12 @@ import pytest
 from companion.conversation.effects import ReadFilm, Record
 from companion.conversation.events import FilmRead, Sent
 from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS
+from companion.screening.about import About
+from companion.screening.errors import Errors
 from companion.screening.findings import findings_of
 from companion.screening.geometry import highest_heel, leg_raise_from_heel
-from companion.screening.protocols.leg_raise import PROTOCOL, LegRaise
+from companion.screening.protocol import FindingContext
+from companion.screening.protocols.leg_raise import PROTOCOL, LegRaise, doubts
 from companion.screening.protocols.leg_raise import readings as leg_raise_readings
 from companion.screening.screen import LoggedAnswer, screen_of
 from flows.leg_raise import FLOW, HANDS, WATCH
@@ -330,3 +333,13 @@ def test_a_leg_on_film_is_held_against_the_line_with_its_own_error_and_counts_fo
         (40.0, "photo_own")]
     assert PROTOCOL.error("photo_own").sem > PROTOCOL.error("film_own").sem
     assert PROTOCOL.error("film_strap").sem > PROTOCOL.error("level_strap").sem
+
+
+def test_a_number_that_can_mean_two_angles_is_not_scored_until_it_is_known_which():
+    talk = by_level().say("62", "I don't know")
+    assert "“skip” leaves it out" in talk.last
+    talk.say("skip", "80", "short")
+    raised = LegRaise(**{key: value for key, value in talk.answers.items() if key in LegRaise.__dataclass_fields__})
+    assert [leg_raise_readings(raised, side) != () for side in ("left", "right")] == [False, True]
+    doubt = doubts(raised, FindingContext(About(), Errors().of))["left"]
+    assert doubt == "Leg raise, left: 62° can be short of straight up or past it. Raise the left leg again."

@@ -27,7 +27,8 @@ HIP: dict[str, Any] = {"squat_look": WIDER, "hip_fold": HipFold("back", "no", No
                        "rock_back": RockBack("early", "early", "early")}
 # Two parts of length together make it likely; with the hinge beside it the hamstrings weigh more.
 HAMSTRINGS: dict[str, Any] = {
-    "squat_look": replace(LOOK, heels_rounds="no"), "leg_raise": LegRaise("level", "own", "shin", left_level=50, right_level=50),
+    "squat_look": replace(LOOK, heels_rounds="no"), "leg_raise": LegRaise(
+        "level", "own", "shin", left_level=50, left_lean="short", right_level=50, right_lean="short"),
     "hinge_to_squat": HingeToSquat("rounds", seen_by="film")}
 LIKELY: dict[str, dict[str, Any]] = {
     "hip": HIP, "hamstrings": HAMSTRINGS, "calf": CALF_LIKELY, "trunk": STRENGTH_LIKELY, "control": CONTROL_LIKELY}

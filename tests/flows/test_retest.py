@@ -221,3 +221,9 @@ def test_a_retest_done_ends_the_coachs_date_and_the_computed_one_follows():
 def test_a_retest_of_which_everything_is_left_out_leaves_the_coachs_date():
     talk = begun({"retest.pin": "2999-04-20"}, wall(21, 8, 13)).tap(AS_PLANNED, "Leave this one out", "Leave this one out")
     assert "retest.pin" not in talk.found
+
+
+@pytest.mark.parametrize(("days", "early"), [(5, True), (90, False)])
+def test_a_retest_before_its_date_says_that_it_is_early_and_from_when_it_is_not(days: int, early: bool):
+    talk = begun(answers=wall(days, 6, 6))
+    assert ("It is early: a change could show from " in heard(talk)) is early

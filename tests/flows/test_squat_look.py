@@ -51,6 +51,12 @@ def test_the_whole_look_keeps_each_change_under_its_own_name():
     assert (look.rounds("heels"), look.moved("heels")) == ("clearly", 1)
 
 
+def test_not_knowing_is_an_answer_also_where_no_button_says_so():
+    talk = plain("Clearly").say("I don't know")
+    assert talk.state == "squat_look.plain_depth"
+    assert "Not knowing is fine: “skip” leaves it out" in talk.last
+
+
 def test_a_set_in_which_it_does_not_round_is_told_by_one_answer():
     look = SquatLook("film", "clearly", "parallel", heels_depth="no", slow_depth="cant_tell", again_depth="parallel")
     assert (look.rounds("heels"), look.moved("heels"), look.rounds("slow"), look.moved("slow")) == ("no", 2, "cant_tell", None)

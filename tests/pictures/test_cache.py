@@ -104,7 +104,8 @@ async def raised(companion: Companion, address: Address) -> int:
     def rows(db) -> int:
         now = companion.clock.now()
         person = people.add_person(db, address.channel, address.id, "sam", now)
-        said = (("method", "level", ""), ("effort", "own", ""), ("placement", "shin", ""), ("left_level", 61.0, "level_own"))
+        said = (("method", "level", ""), ("effort", "own", ""), ("placement", "shin", ""), ("left_lean", "short", ""),
+                ("left_level", 61.0, "level_own"))
         record = [Record("1", "leg_raise", 1, key, "", "", value, method=method, placement="shin" if method else "")
                   for key, value, method in said]
         keep(db, person, [Began("1", "leg_raise", 1), *record, Ended("1", "done")], now, "UTC")

@@ -31,6 +31,7 @@ def raises(days: list[int], left: float = 60.0, method: str = "level_own", place
     return [row for n, day in enumerate(days, first) for row in (
         said("leg_raise", n, "method", "level", day), said("leg_raise", n, "effort", "own", day),
         said("leg_raise", n, "placement", placement, day),
+        said("leg_raise", n, "left_lean", "short", day), said("leg_raise", n, "right_lean", "short", day),
         said("leg_raise", n, "left_level", left + n, day, method, placement),
         said("leg_raise", n, "right_level", left + 10 + n, day, method, placement))]
 

@@ -30,7 +30,7 @@ HEAVY = replace(ABOUT, load=80)
 LOOK = SquatLook(seen_by="film", plain_rounds="clearly", plain_depth="parallel", again_rounds="clearly",
                  again_depth="parallel")
 REACHED = HipFold(left_first="fold", left_pinch="no", right_first="fold", right_pinch="no")
-LONG_LEGS = LegRaise(method="level", effort="own", placement="shin", left_level=85, right_level=85)
+LONG_LEGS = LegRaise(method="level", effort="own", placement="shin", left_level=85, left_lean="short", right_level=85, right_lean="short")
 FREE_ANKLES = KneeToWall(method="tape", left_1=13, right_1=13, left_limit="calf", right_limit="neither")
 # Each rules its cause out.
 LENGTH_OUT: dict[str, Any] = {"hip_fold": REACHED, "leg_raise": LONG_LEGS, "knee_to_wall": FREE_ANKLES}

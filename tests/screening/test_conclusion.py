@@ -35,6 +35,7 @@ from .build import (
     CONTROL_OUT,
     HEAVY,
     LENGTH_OUT,
+    LONG_LEGS,
     LOOK,
     REACHED,
     SCREENS,
@@ -185,7 +186,7 @@ def test_an_open_cause_is_left_by_elimination_too() -> None:
 
 
 def test_length_left_by_elimination_gives_the_drill_to_the_part_that_is_open() -> None:
-    tight = LENGTH_OUT | {"leg_raise": LegRaise(method="level", effort="own", left_level=60, right_level=85)}
+    tight = LENGTH_OUT | {"leg_raise": replace(LONG_LEGS, left_level=60)}
     left = conclude(screen(tight, STRENGTH_OUT, CONTROL_OUT), ABOUT, 0)
     assert (left.overall, left.part) == ("by_elimination", "hamstrings")
     untested = conclude(screen(STRENGTH_OUT, CONTROL_OUT, hip_fold=REACHED), ABOUT, 0)
@@ -416,13 +417,14 @@ def test_stance_hints() -> None:
 
 def test_sides_that_differ_beyond_error_are_told() -> None:
     wall = KneeToWall(method="tape", left_1=8, right_1=13, left_limit="calf", right_limit="calf")
-    legs = LegRaise(method="level", left_level=72, right_level=74)
+    legs = LegRaise(method="level", left_level=72, left_lean="short", right_level=74, right_lean="short")
     assert conclude(screen(knee_to_wall=wall, leg_raise=legs), ABOUT, 0).differences == (
         "Knee to wall: The right side has 5 cm more, which is beyond measurement error.",)
 
 
 RUNS = [("hip_fold", {"left_first": "fold", "left_pinch": "no", "right_first": "fold", "right_pinch": "no"}),
-        ("leg_raise", {"method": "level", "effort": "own", "left_level": 85.0, "right_level": 85.0}),
+        ("leg_raise", {"method": "level", "effort": "own", "left_level": 85.0, "left_lean": "short", "right_level": 85.0,
+                       "right_lean": "short"}),
         ("knee_to_wall", {"method": "tape", "left_1": 13.0, "left_limit": "calf", "right_1": 13.0,
                           "right_limit": "calf"}),
         ("arms_forward_squat", {"bar": "empty", "fault": "clean", "seen_by": "film"}),

@@ -73,7 +73,8 @@ def changed(test: str, method: str, sex: str, many: int, by: float) -> str:
 
 def again(test: str, way: str, sex: str) -> list[float]:
     """The weeks and the sessions of the retest of a test that makes length likely."""
-    short = {"leg_raise": LegRaise(method="level", effort=way, placement="shin", left_level=50, right_level=50),
+    short = {"leg_raise": LegRaise(method="level", effort=way, placement="shin", left_level=50, left_lean="short",
+                                   right_level=50, right_lean="short"),
              "knee_to_wall": KneeToWall(method=way, left_1=6, right_1=6, left_limit="calf", right_limit="calf")}
     # One of the lifter's own changes speaks for the part, and the range with it: calf by the heels; hamstrings are only untested beside.
     look = replace(LOOK, heels_rounds="no") if test == "knee_to_wall" else LOOK

@@ -22,7 +22,7 @@ from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.leg_raise import LegRaise, readings
 from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.protocols.rock_back import RockBack
-from companion.screening.protocols.squat_look import SquatLook, detail
+from companion.screening.protocols.squat_look import A_STEP_APART, SquatLook, detail
 from companion.screening.readings import metric
 from companion.screening.screen import Screen
 
@@ -77,9 +77,9 @@ SHOWN: dict[str, dict[str, Any]] = {
     "hip_fold_back": {"hip_fold": HipFold(left_first="back", left_pinch="no")},
     "hip_fold_reached": {"hip_fold": HipFold(left_first="fold", left_pinch="no")},
     "hip_fold_pinch": {"hip_fold": HipFold(left_first="back", left_pinch="yes")},
-    "leg_raise_short": {"leg_raise": replace(RAISE, left_level=65)},  # 70 - 1.645*3.0 = 65.07
-    "leg_raise_clear": {"leg_raise": replace(RAISE, left_level=75)},  # 74.93
-    "leg_raise_open": {"leg_raise": replace(RAISE, left_level=74.9)},
+    "leg_raise_short": {"leg_raise": replace(RAISE, left_level=65, left_lean="short")},  # 70 - 1.645*3.0 = 65.07
+    "leg_raise_clear": {"leg_raise": replace(RAISE, left_level=75, left_lean="short")},  # 74.93
+    "leg_raise_open": {"leg_raise": replace(RAISE, left_level=74.9, left_lean="short")},
     "knee_to_wall_short": wall(8.8),  # 10 - 1.645*.685 = 8.87
     "knee_to_wall_far": wall(12.5),
     "knee_to_wall_clear": wall(12.4, 12.4, 12.4),
@@ -172,8 +172,13 @@ def test_a_change_is_no_evidence_where_the_plain_squat_does_not_round() -> None:
 
 
 def test_a_change_does_not_count_where_the_plain_squat_drifted() -> None:
-    drifted = replace(LOOK, heels_rounds="no", slow_rounds="no", again_depth="below")
+    drifted = replace(LOOK, heels_rounds="no", slow_rounds="no", again_depth="well_above")
     assert set(shown({"squat_look": drifted})) == {"squat_rounds"}
+
+
+def test_a_change_past_two_plain_squats_a_step_apart_counts_for_less() -> None:
+    apart = shown({"squat_look": replace(LOOK, heels_rounds="no", again_depth="a_little_above")})["heels_later_calf"]
+    assert (apart.grade, A_STEP_APART in apart.words) == (Grade.WEAK, True)
 
 
 def test_heels_that_make_it_earlier_say_nothing() -> None:
@@ -187,7 +192,7 @@ def test_heels_that_make_it_earlier_say_nothing() -> None:
     (75, None, "leg_raise_open"), (63, None, "leg_raise_short"), (63.2, None, "leg_raise_open")])
 def test_the_70_degree_line_by_sex(level: float, sex: str | None, row: str) -> None:
     """70 -+ 1.645*3.0 (men) or 4.2 (women, or not given)."""
-    assert row in shown({"leg_raise": replace(RAISE, left_level=level)}, About(sex=sex))
+    assert row in shown({"leg_raise": replace(RAISE, left_level=level, left_lean="short")}, About(sex=sex))
 
 
 @pytest.mark.parametrize(("values", "limit", "row"), [
@@ -287,7 +292,7 @@ def test_rounding_that_grows_from_a_little_to_clear_under_load_does_not_speak_ag
 
 
 def test_numbers_come_with_their_line_and_its_standing() -> None:
-    words = shown({"leg_raise": replace(RAISE, left_level=58)})["leg_raise_short"].words
+    words = shown({"leg_raise": replace(RAISE, left_level=58, left_lean="short")})["leg_raise_short"].words
     assert words == "Left: straight leg 58°, clearly under the 70° line (common practice)."
     far = shown({"knee_to_wall": FREE_ANKLES})["knee_to_wall_far"].words
     assert far == "Right: knee to wall 13 cm, which reaches the 12.5 cm line (common practice)."
@@ -352,14 +357,14 @@ def test_an_angle_by_cards_counts_before_one_by_eye() -> None:
 
 
 @pytest.mark.parametrize(("raised", "placement"), [
-    (LegRaise(method="level", placement="shin", left_level=60.0), "shin"),
+    (LegRaise(method="level", placement="shin", left_level=60.0, left_lean="short"), "shin"),
     (LegRaise(method="heel", placement="shin", leg_length=88.0, left_heel=70.0), ""), (LegRaise(method="film", left_film_1=60.0), "")])
 def test_only_a_level_has_a_place_on_the_leg(raised: LegRaise, placement: str) -> None:
     assert readings(raised, "left")[0].placement == placement
 
 
 @pytest.mark.parametrize(("key", "way", "told", "said", "angle"), [
-    ("left_level", "level", 60.0, {}, 60.0), ("left_level", "level", 40.0, {"left_lean": "short"}, 50.0),
+    ("left_level", "level", 60.0, {}, None), ("left_level", "level", 40.0, {"left_lean": "short"}, 50.0),
     ("left_level_2", "level", 40.0, {}, None), ("left_film_1", "film", 40.0, {}, 40.0), ("left_film_1", "film", None, {}, None),
     ("left_heel", "heel", 88.615, {"leg_length": 88.0}, 70.0), ("left_heel_2", "heel", 70.0, {}, None),
     ("left_eye", "eye", "under_45", {}, (None, 45.0)), ("left_eye", "eye", "60_70", {}, (60.0, 70.0)),

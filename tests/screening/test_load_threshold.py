@@ -10,6 +10,7 @@ import pytest
 from scipy.optimize import bisect
 
 from companion.screening.conclusion import conclude
+from companion.screening.depth import Band
 from companion.screening.load_threshold import Bracket, SeenSet, bracket, sets_of
 from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
 from companion.screening.protocols.pause_squat import PauseSquat
@@ -94,6 +95,13 @@ def test_the_results_show_the_bracket_and_dose_below_it_and_never_above_what_is_
     alone = conclude(screen(squat_look=ROUNDS_AT_210), HEAVY, 0).load_words
     assert alone.startswith("Meanwhile lift at most 168 kg: your sets rounded from")
     assert conclude(screen(squat_look=replace(ROUNDS_AT_210, clean_kg=170)), replace(ABOUT, load=120), 0).load_limit == 120
+
+
+@pytest.mark.parametrize(("clean", "keep"), [(180.0, Band.PARALLEL), (None, Band.WELL_ABOVE)])
+def test_rounding_at_a_load_that_is_not_lifted_for_now_takes_no_depth(clean: float | None, keep: Band) -> None:
+    look = replace(LOOK, plain_depth="below", again_depth="below", load_film="yes", load_rounds="clearly", load_depth="a_little_above",
+                   load_kg=210, clean_kg=clean)
+    assert conclude(screen(squat_look=look), HEAVY, 0).keep is keep
 
 
 @pytest.mark.parametrize(("done", "overall"), [((LENGTH_OUT, CONTROL_OUT), "by_elimination"), ((CONTROL_OUT,), "open")])

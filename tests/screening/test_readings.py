@@ -225,8 +225,8 @@ def test_a_leg_that_lifts_itself_has_no_published_error_and_gets_the_larger(sex:
 
 
 def test_own_effort_and_a_strap_are_different_methods() -> None:
-    own = leg_raise_readings(LegRaise(method="level", effort="own", placement="shin", left_level=60), "left")
-    strap = leg_raise_readings(LegRaise(method="level", effort="strap", placement="shin", left_level=60), "left")
+    own = leg_raise_readings(LegRaise(method="level", effort="own", placement="shin", left_level=60, left_lean="short"), "left")
+    strap = leg_raise_readings(LegRaise(method="level", effort="strap", placement="shin", left_level=60, left_lean="short"), "left")
     with pytest.raises(ValueError, match="different method"):
         mean_of([*own, *strap])
 
@@ -238,7 +238,7 @@ def test_a_raise_is_read_by_the_method_it_names() -> None:
     heel = LegRaise(method="heel", leg_length=90, left_heel=60, left_heel_2=61)
     assert [round(reading.value) for reading in leg_raise_readings(heel, "left")] == [40, 41]
     assert leg_raise_readings(replace(heel, leg_length=None), "left") == ()
-    assert leg_raise_readings(LegRaise(left_level=70), "left") == ()
+    assert leg_raise_readings(LegRaise(left_level=70, left_lean="short"), "left") == ()
 
 
 def test_a_number_that_gives_no_angle_is_no_reading() -> None:

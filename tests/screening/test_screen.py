@@ -129,19 +129,26 @@ def test_of_two_rows_at_one_moment_the_one_that_does_not_stand_wins() -> None:
     assert screen_from(log[::-1]).get("hip_fold") is None
 
 
-def test_one_change_squats_count_only_where_the_plain_one_came_back_to_the_same_depth() -> None:
+def test_one_change_squats_count_only_where_the_plain_one_came_back_to_within_a_step() -> None:
     look = replace(LOOK, heels_rounds="no")
     assert look.moved("heels") == 2
-    for drifted in (replace(look, again_depth="below"), replace(look, again_rounds="no", again_depth=None)):
+    for drifted in (replace(look, again_depth="well_above"), replace(look, again_rounds="no", again_depth=None)):
         assert (drifted.discounted, drifted.moved("heels")) == (START_DRIFTED, None)
     for missing in (replace(look, again_rounds="cant_tell"), replace(look, again_rounds=None, again_depth=None)):
         assert (missing.discounted, missing.moved("heels")) == (NOT_REPEATED, None)
 
 
+@pytest.mark.parametrize(("heels", "moved"), [("well_above", -1), ("a_little_above", None), ("parallel", None), ("below", 1), (None, 2)])
+def test_of_two_plain_squats_a_step_apart_only_what_lies_past_both_tells(heels: str | None, moved: int | None) -> None:
+    look = replace(LOOK, again_depth="a_little_above", heels_rounds="clearly" if heels else "no", heels_depth=heels)
+    for seen in (look, replace(look, plain_depth="a_little_above", again_depth="parallel")):
+        assert (seen.discounted, seen.moved("heels")) == ("", moved)
+
+
 def test_the_screen_says_why_one_change_squats_do_not_count() -> None:
     plain: dict[str, Any] = {"seen_by": "film", "plain_rounds": "clearly", "plain_depth": "parallel",
                              "heels_rounds": "no"}
-    drifted = {**plain, "again_rounds": "clearly", "again_depth": "below"}
+    drifted = {**plain, "again_rounds": "clearly", "again_depth": "well_above"}
     assert screen_from(rows("squat_look", drifted)).notes == (START_DRIFTED,)
     assert screen_from(rows("squat_look", plain)).notes == (NOT_REPEATED,)
     assert screen_from(rows("squat_look", {"seen_by": "film", "plain_rounds": "no"})).notes == ()

@@ -60,7 +60,8 @@ PAST: dict[str, dict[str, float | str]] = {
                            "cued_depth": "parallel"},
     "arms_forward_squat": {"seen_by": "film", "bar": "stick", "fault": "clean"},
     "pause_squat": {"seen_by": "film", "with": "body", "moving": "clean", "hard": "none", "shape": "clean"},
-    "leg_raise": {"effort": "own", "method": "level", "placement": "shin", "left_level": 58.0, "right_level": 57.0},
+    "leg_raise": {"effort": "own", "method": "level", "placement": "shin", "left_level": 58.0, "left_lean": "short",
+                  "right_level": 57.0, "right_lean": "short"},
 }
 """A lifter who has been through enough that every flow opens to them, and has results with a drill and a retest."""
 

@@ -128,6 +128,12 @@ def _taken(reached: KneeToWall, side: str) -> tuple[Reading, ...]:
                  for number, value in enumerate(values, 1))
 
 
+_UNSCORED: Final = {"other": ", but a brace, shoe or slip stopped it, so it decides nothing",
+                    **dict.fromkeys(("cant_tell", "None"), ", but what stopped it is not known, so it decides nothing"),
+                    "neither": ", but without a pull in the calf, so it decides nothing"}
+"""Why a reading past a line is not scored, by what stopped the knee."""
+
+
 def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
     """Yield each side compared with the two thresholds of its series. A short reading without a pull in the calf decides nothing.
 
@@ -159,7 +165,8 @@ def findings(reached: KneeToWall, context: FindingContext) -> Iterator[Finding]:
         elif limit == "calf" and answer.answer == "short":
             yield found(_ROWS["knee_to_wall_short"], side=side, less=less, words=words, margin=margin)
         else:
-            yield found(_ROWS["knee_to_wall_open"], side=side, words=words)
+            why = _UNSCORED.get(str(limit), "") if answer.answer == "short" or (answer.answer == "clear" and limit != "neither") else ""
+            yield found(_ROWS["knee_to_wall_open"], side=side, words=f"{words}{why}")
 
 
 PROTOCOL: Final = Protocol(

@@ -130,8 +130,8 @@ def doubts(raised: LegRaise, context: FindingContext) -> dict[str, str]:
     found = side_doubts(_counted(raised), _looks(raised), SPREAD, "leg raise", context.show)
     unclear = [side for side in SIDES if raised.method == "level" and not _taken(raised, side)
                and getattr(raised, f"{side}_level") is not None]
-    return found | {side: f"Leg raise, {side}: {context.show(getattr(raised, f'{side}_level'), 'deg')} can mean near flat or near "
-                          f"upright. Raise the {side} leg again." for side in unclear}
+    return found | {side: f"Leg raise, {side}: {context.show(getattr(raised, f'{side}_level'), 'deg')} can be short of "
+                          f"straight up or past it. Raise the {side} leg again." for side in unclear}
 
 
 def _taken(raised: LegRaise, side: str) -> tuple[Reading, ...]:
@@ -167,8 +167,7 @@ def _raised(raised: LegRaise, side: str, key: str) -> float | None:
     if number is None:
         return None
     if raised.method == "level":
-        lean: Lean | None = getattr(raised, f"{side}_check_lean" if key == "check" else f"{side}_lean")
-        return leg_raise_from_level(number, lean)
+        return leg_raise_from_level(number, _leaning(getattr(raised, f"{side}_check_lean" if key == "check" else f"{side}_lean")))
     if raised.method == "film":
         return number
     if raised.method != "heel" or raised.leg_length is None:

@@ -15,9 +15,10 @@ from companion.screening.safety import BodyPosition
 
 _ID: Final = "squat_look"
 ONE_CHANGE: Final = ("heels", "front", "slow", "wide")
-START_DRIFTED: Final = "The plain squat at the end rounded at another depth, so the squats with one change don't count."
+START_DRIFTED: Final = "The plain squat at the end rounded at quite another depth, so the squats with one change don't count."
 SPARE_THE_HIP: Final = ("heels", "front", "wide")
 """Changes that ask less of the hip: if it holds the squat back, one of them moves the rounding (the balanced squat; choice)."""
+A_STEP_APART: Final = "the two plain squats were seen a step apart"
 ONE_BAND: Final = "it is one step of depth, and the eye slips by that much"
 NOT_REPEATED: Final = "The plain squat was not done again at the end, so the squats with one change don't count."
 
@@ -60,14 +61,19 @@ class SquatLook:
         return start_of(self.rounds(squat), getattr(self, f"{squat}_depth"))
 
     def moved(self, squat: str) -> int | None:
-        """Return the number of bands by which one change moved the start (above 0: later); None if not known or discounted."""
-        return None if self.discounted else bands_later(self.start("plain"), self.start(squat))
+        """Return the number of bands by which one change moved the start (above 0: later); None if not known or discounted. Where the two
+        plain squats were seen a band apart, only what lies past both of them tells."""
+        before, again, after = (self.start(one) for one in ("plain", "again", squat))
+        if self.discounted or before is None or again is None or after is None:
+            return None
+        past = after - min(max(after, min(before, again)), max(before, again))
+        return past if past or before == again else None
 
     @property
     def discounted(self) -> str:
         """The reason, in words, for not counting the squats with one change; "" if they count."""
         drift = bands_later(self.start("plain"), self.start("again"))
-        return NOT_REPEATED if drift is None else START_DRIFTED if drift else ""
+        return NOT_REPEATED if drift is None else START_DRIFTED if abs(drift) > 1 else ""
 
 
 _ROWS: Final = by_id(
@@ -109,7 +115,8 @@ def findings(look: SquatLook, context: FindingContext) -> Iterator[Finding]:
     def less(squat: str) -> str:
         """Return the reason for which a squat counts less, "" for none."""
         little = "the back rounded only a little" if "little" in (look.rounds("plain"), look.rounds(squat)) else ""
-        return feel or little or hidden_at_top(plain, look.start(squat))
+        apart = A_STEP_APART if squat != "load" and look.start("again") != plain else ""
+        return feel or little or apart or hidden_at_top(plain, look.start(squat))
 
     if look.rounds("plain") in ("little", "clearly"):
         yield found(_ROWS["squat_rounds"])
