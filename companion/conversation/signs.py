@@ -75,10 +75,12 @@ def _said_again(draft: Draft, text: str) -> bool:
 
 
 def _taken_back(waiting: Ask, text: str) -> bool:
-    """True if a message takes back what was heard ("no, I meant my phone died"), and reports nothing itself."""
+    """True if a message takes back what was heard ("no, I meant my phone died"), and reports neither a sign nor pain itself."""
     said = _I_MEANT.match(text.strip())
-    offered = any(option.value == "no" and _I_MEANT.match(option.label) for option in waiting.kind.options)
-    return bool(said and offered) and not hear_flags(text) and hear_pain(text) is Pain.NO
+    if not said or not any(option.value == "no" and _I_MEANT.match(option.label) for option in waiting.kind.options):
+        return False
+    rest = text.strip()[said.end():]
+    return not hear_flags(rest, weigh=False) and hear_pain(rest) is not Pain.YES
 
 
 _I_MEANT: Final = re.compile(r"no+[,.:;!]? (?:i (?:only |just )?(?:meant|mean)\b|that'?s not what i mean)", re.IGNORECASE)
