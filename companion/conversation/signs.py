@@ -62,12 +62,28 @@ def heard_sign(draft: Draft, text: str) -> bool:
 
 
 def _said_again(draft: Draft, text: str) -> bool:
-    """Answer yes to the question whether a sign is there with words that report it, where no other sign is listened for."""
+    """Answer the question whether a sign is there, where no other sign is listened for: yes with words that report it, no with words that
+    take it back."""
     waiting = draft.ask if draft.top.state in draft.compiled.stops and not draft.session.aside else None
+    if waiting and _taken_back(waiting, text):
+        answer(draft, Answer("no", text))
+        return True
     words = clauses(text)[0].words if waiting and clauses(text) else ()
     if waiting and words and words[0] not in _NO and any(one.flag.value in waiting.signs for one in hear_flags(text, weigh=False)):
         return _answered(draft, waiting, True, text)
     return False
+
+
+def _taken_back(waiting: Ask, text: str) -> bool:
+    """True if a message takes back what was heard ("no, I meant my phone died"), and reports neither a sign nor pain itself."""
+    said = _I_MEANT.match(text.strip())
+    if not said or not any(option.value == "no" and _I_MEANT.match(option.label) for option in waiting.kind.options):
+        return False
+    rest = text.strip()[said.end():]
+    return not hear_flags(rest, weigh=False) and hear_pain(rest) is not Pain.YES
+
+
+_I_MEANT: Final = re.compile(r"no+[,.:;!]? (?:i (?:only |just )?(?:meant|mean)\b|that'?s not what i mean)", re.IGNORECASE)
 
 
 def _understood(draft: Draft, waiting: Ask | None, text: str) -> bool:

@@ -46,10 +46,10 @@ PARTS = {
     "not_pain_more_h.txt": (0.0, 1.0),
 }
 FLAGGED = ("flags_seen.tsv", "flags_more_c.tsv", "flags_more_d.tsv", "flags_more_e.tsv", "flags_more_f.tsv", "flags_more_g.tsv",
-           "flags_more_h.tsv", "flags_more_i.tsv", "flags_more_j.tsv", "flags_more_k.tsv")
+           "flags_more_h.tsv", "flags_more_i.tsv", "flags_more_j.tsv", "flags_more_k.tsv", "flags_more_m.tsv", "flags_more_l.tsv")
 UNFLAGGED = ("not_flags_seen.txt", "not_flags_more_c.txt", "not_flags_more_d.txt", "not_flags_more_e.txt", "not_flags_more_f.txt",
              "not_flags_more_g.txt", "not_flags_more_h.txt", "not_flags_more_i.txt", "not_flags_more_j.txt",
-             "not_flags_more_k.txt")
+             "not_flags_more_k.txt", "not_flags_more_m.txt", "not_flags_more_l.txt")
 # Lines of pain parts and of everyday use, none of which was written to carry a flag; those the rules hear one in are left out.
 MOSTLY_UNFLAGGED = ("not_pain_seen.txt", "not_pain_more.txt", "not_pain_more_g.txt", "not_pain_more_h.txt", "not_flags_bot.txt")
 _PAINED = ("pain_more_g.txt", "pain_more_h.txt")
@@ -177,12 +177,11 @@ def learn(lines: list[Line], way: Way = PAIN) -> dict[str, int]:
     return {piece: step for piece, step in steps.items() if step or not piece}
 
 
-def learn_flags(of: list[Message], flags: frozenset[Flag] = frozenset(Flag)) -> dict[Flag | None, of_flags.Weights]:
-    """Flag → its weights among messages that carry one, None → those of any flag among all."""
-    said = [message for message in of if message.flags]
-    learnt: dict[Flag | None, of_flags.Weights] = {None: _held_apart(_rows(of, of_flags.PLACES), [bool(message.flags) for message in of])}
-    there = _rows(said, of_flags.PLACES_NAMING)
-    return learnt | {flag: _held_apart(there, [flag in message.flags for message in said]) for flag in Flag if flag in flags}
+def learn_flags(of: list[Message], names: Sequence[Flag] = tuple(Flag)) -> dict[Flag | None, of_flags.Weights]:
+    """Flag → its weights, None → those of any flag."""
+    (some,) = _held_apart(_rows(of, of_flags.PLACES), [[bool(message.flags)] for message in of])
+    each = _held_apart(_rows(of, of_flags.PLACES_NAMING), [[flag in message.flags for flag in names] for message in of]) if names else ()
+    return {None: some, **dict(zip(names, each, strict=True))}
 
 
 def typed() -> list[tuple[str, str]]:
@@ -206,23 +205,27 @@ def _rows(of: list[Message], places: int) -> csr_array:
     return csr_array((counts, at, ends), (len(of), places))
 
 
-def _held_apart(there: csr_array, said: list[bool]) -> of_flags.Weights:
-    """The weights that hold the two sides a margin apart, both sides counting as much together. A piece counts the more the fewer messages
-    have it."""
+def _held_apart(there: csr_array, said: list[list[bool]]) -> list[of_flags.Weights]:
+    """The weights that hold the two sides of each column a margin apart, both sides counting as much together. A piece counts the more the
+    fewer messages have it."""
     times = np.bincount(there.indices, minlength=there.shape[1])
     rarity = np.where(times >= SEEN_AT_LEAST, 1 + np.log((len(said) + 1) / (times + 1)), 0.0)
     rows = csr_array((there.data * rarity[there.indices], there.indices, there.indptr), there.shape)
     columns, says = rows.T.tocsr(), np.array(said)
-    side, cost = np.where(says, 1.0, -1.0), FLAGS_COST * len(said) / 2 / np.where(says, says.sum(), (~says).sum())
+    side, cost = np.where(says, 1.0, -1.0), FLAGS_COST * len(said) / 2 / np.where(says, says.sum(0), (~says).sum(0))
 
-    def loss(weights: Floats) -> tuple[float, Floats]:
+    def loss(flat: Floats) -> tuple[float, Floats]:
+        weights = flat.reshape(-1, says.shape[1])
         short = np.maximum(0.0, 1 - side * (rows @ weights[1:] + weights[0]))
         pushes = -2 * cost * side * short
-        return float(cost @ short**2 + weights @ weights / 2), np.append(pushes.sum(), columns @ pushes) + weights
+        slopes = np.vstack((pushes.sum(0), columns @ pushes)) + weights
+        return float((cost * short**2).sum() + (weights**2).sum() / 2), slopes.ravel()
 
-    found = minimize(loss, np.zeros(there.shape[1] + 1), jac=True, method="L-BFGS-B", options={"maxiter": ROUNDS, "maxcor": 5}).x
-    steps = np.rint(found[1:] * rarity * of_flags.MARGIN_STEPS).clip(-127, 127).astype(np.int8)
-    return of_flags.Weights(round(found[0] * of_flags.MARGIN_STEPS), memoryview(steps.tobytes()).cast("b"))
+    start = np.zeros((there.shape[1] + 1) * says.shape[1])
+    found = minimize(loss, start, jac=True, method="L-BFGS-B", options={"maxiter": ROUNDS, "maxcor": 5}).x.reshape(-1, says.shape[1])
+    steps = np.rint(found[1:] * rarity[:, None] * of_flags.MARGIN_STEPS).clip(-127, 127).astype(np.int8)
+    starts = np.rint(found[0] * of_flags.MARGIN_STEPS)
+    return [of_flags.Weights(int(start), memoryview(column.tobytes()).cast("b")) for start, column in zip(starts, steps.T, strict=True)]
 
 
 def table(weights: dict[str, int]) -> str:
@@ -259,19 +262,15 @@ def left_out(lines: list[Line]) -> dict[str, int]:
     return sums
 
 
-def flags_left_out(of: list[Message], left_out: Sequence[int] = (), naming: bool = True) -> list[tuple[Message, int, tuple[Flag, ...]]]:
-    """Each message with the sum, and the likeliest flags, it gets from weights learnt without its writer's; of these writers, or of all.
-    Without ``naming`` the flags are those of the shipped weights."""
+def flags_left_out(of: list[Message], left_out: Sequence[int] = ()) -> list[tuple[Message, int, tuple[Flag, ...]]]:
+    """Each message with the sum, and the likeliest flags, it gets from weights learnt without its writer's; of these writers, or of all."""
     found = []
     writers = [_writer(at, message) for at, message in enumerate(of)]
     for writer in left_out or range(len(FLAGGED)):
-        others = [message for message, wrote in zip(of, writers, strict=True) if wrote != writer]
-        weights = dict(of_flags.weights()) | learn_flags(others, frozenset(Flag if naming else ()))
+        weights = learn_flags([message for message, wrote in zip(of, writers, strict=True) if wrote != writer])
         for message, wrote in zip(of, writers, strict=True):
             if wrote == writer:
-                pieces = of_flags.pieces(message.text, list(message.words))
-                likeliest = of_flags.nearest({flag: weights[flag].sum(pieces) for flag in Flag})
-                found.append((message, weights[None].sum(pieces), likeliest))
+                found.append((message, *of_flags.weighed(of_flags.pieces(message.text, list(message.words)), weights)))
     return found
 
 
@@ -328,8 +327,8 @@ def check_flags() -> None:
     first = sum(flags[0] in message.flags for message, flags in said)
     among = sum(not message.flags.isdisjoint(flags) for message, flags in said)
     print(f"flags: named first {first}, among those named {among} of {len(said)}")
-    for over_urgent in range(-20, 31, 10):
-        for over in range(over_urgent, over_urgent + 31, 10):
+    for over_urgent in range(-80, 1, 20):
+        for over in range(over_urgent, over_urgent + 61, 20):
             found = flag_figures(sums, over_urgent, over)
             print(f"over {over_urgent:2}, {over:2}: heard {found.heard} of {found.flagged}, added {found.added} false of {found.unflagged}")
 

@@ -41,7 +41,7 @@ def alerts(talk: Talk) -> list[Alert]:
     ("my doctor said no lifting for two weeks", "restriction"), ("calf gave way under me", "weakness")])
 @pytest.mark.parametrize("begun", [at_menu, in_a_test])
 def test_a_sign_closes_the_day_and_is_asked_about_with_both_answers_named(words: str, flag: str, begun):
-    """Every line was typed into an earlier version, which asked "Did something hurt?" or nothing (issue 14)."""
+    """Every line was typed into an earlier version, which asked "Did something hurt?" or nothing."""
     talk = begun(words)
     assert talk.session.top.flow in ("signs", "pain")
     assert talk.found["safety.level"] != "go"
@@ -75,6 +75,13 @@ def test_what_was_not_meant_is_taken_back_in_words_and_logged():
     talk = at_menu("btw im pregnant", "No, I meant something else", "i meant my dog is")
     assert talk.found["safety.level"] == "go"
     assert [record.value for record in talk.effects if isinstance(record, Record) and record.key == "meant"] == ["i meant my dog is"]
+
+
+@pytest.mark.parametrize(("words", "taken_back"), [("no, I meant my phone died", True), ("No i meant the chair", True),
+                                                   ("no, I meant I fainted at home", False), ("no, i meant it hurts", False)])
+def test_no_i_meant_takes_it_back_unless_it_reports_something(words: str, taken_back: bool):
+    talk = at_menu("my leg gave way", words)
+    assert (talk.answers.get("so") == "no") is taken_back
 
 
 def test_taking_back_an_emergency_amends_the_alert_and_withdraws_nothing():

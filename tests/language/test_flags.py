@@ -21,9 +21,9 @@ from tests.by_night import BY_NIGHT
 from tests.corpus import learn
 
 CORPUS = Path(learn.__file__).parent
-# Of the unseen corpus; measured, then set. The goals, 1.0, 0.98 and 0.05, are not met.
-FLOOR_URGENT, FLOOR_REST, FALSE_MOST = 0.92, 0.935, 0.15
-FLOOR_URGENT_NAMED, FLOOR_REST_NAMED = 0.94, 0.95
+# Of the unseen corpus; measured, then set. Wanted are 1.0, 0.98 and 0.05, which are not met.
+FLOOR_URGENT, FLOOR_REST, FALSE_MOST = 0.95, 0.95, 0.13
+FLOOR_URGENT_NAMED, FLOOR_REST_NAMED = 0.965, 0.96
 
 SAID = {
     Flag.WEAKNESS: ["my leg gave way", "foot keeps slapping the floor", "my toes wont lift", "no strength in my left foot", "leg weakness"],
@@ -297,9 +297,9 @@ def test_the_words_of_a_suspected_flag_are_its_sentence() -> None:
 
 
 def test_the_shipped_weights_of_flags_are_what_the_corpus_gives() -> None:
-    """A step of rounding apart at most; else run tests.corpus.learn."""
-    learnt, shipped = learn.learn_flags(learn.messages(), frozenset((Flag.CHEST,))), classifier.weights()
-    for flag in (None, Flag.CHEST):
+    """A step of rounding apart at most; else run tests.corpus.learn. By day those that hear that anything was said."""
+    learnt, shipped = learn.learn_flags(learn.messages(), tuple(Flag) if BY_NIGHT else ()), classifier.weights()
+    for flag in learnt:
         assert abs(learnt[flag].start - shipped[flag].start) <= 1
         assert all(abs(one - other) <= 1 for one, other in zip(learnt[flag].at, shipped[flag].at, strict=True))
 
@@ -311,9 +311,8 @@ def test_the_weights_of_flags_are_written_as_they_are_read_and_small() -> None:
 
 
 def test_the_second_layer_hears_a_writer_it_has_not_learnt_from(told: Callable[[str], None]) -> None:
-    """Four ordinary messages in a hundred are what it may cost. By day the first writer alone is left out, and which flags are likeliest is
-    as shipped: what names them is not learnt anew."""
-    sums = learn.flags_left_out(learn.messages(), () if BY_NIGHT else (0,), naming=BY_NIGHT)
+    """Four ordinary messages in a hundred are what it may cost. By day the first writer alone is left out."""
+    sums = learn.flags_left_out(learn.messages(), () if BY_NIGHT else (0,))
     found = learn.flag_figures(sums, classifier.THRESHOLD_URGENT, classifier.THRESHOLD)
     told(f"flags, second layer alone, writer left out: heard {found.heard} of {found.flagged}, added {found.added} of {found.unflagged}")
     assert found.heard / found.flagged >= 0.6

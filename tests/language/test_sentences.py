@@ -84,7 +84,8 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
         "doc cleared me fully", "my surgeon cleared me last autumn", "physio cleared me in june, no pain since then",
         "doc cleared me for everything", "doctor cleared me for everything", "rest day tomorrow", "not allowed to park there",
         "physio cleared me last year, no limits", "physio cleared me for everything last year",
-        "why the wall again", "why the ankle if my problem is the bottom of the squat"}
+        "why the wall again", "why the ankle if my problem is the bottom of the squat",
+        "the surgeon cleared me years ago and it's been grand", "why do you need my height", "show me last week"}
 
 
 def test_no_sentence_about_pain_starts_a_flow():

@@ -18,8 +18,8 @@ ordinary is heard, as doubtful (``sure`` False) where the wording leaves it open
 4. Of each flag the surest hit is kept. Self-harm stands first, then the sure before the doubtful, each in the order of ``Flag``.
 5. Where nothing is left, ``classifier`` weighs the words without the dropped hits, and may still hear a doubtful flag; to one doubtful
    flag, its own or the rules', it adds what else may be meant, so that the question names these too; to one sure flag of the rules, the
-   one it finds likelier, as doubtful. One doubtful flag of the rules in several words that it speaks
-   strongly against is dropped.
+   one it finds likelier, as doubtful. One flag of the rules in several words that it speaks strongly against is dropped, unless it is
+   sure and urgent.
 """
 
 from __future__ import annotations
@@ -30,7 +30,7 @@ from functools import cached_property
 from itertools import pairwise
 from typing import NamedTuple
 
-from companion.language.flags.classifier import AGAINST, AGAINST_URGENT, URGENT, beside, suspected, suspicion, unnamed
+from companion.language.flags.classifier import AGAINST, AGAINST_SURE, URGENT, beside, suspected, suspicion, unnamed
 from companion.language.flags.flag import Flag, Heard
 from companion.language.flags.patterns import COMPILED_READ_AS, COMPILED_SIGNS, Pattern, found, holds, index_of, ordinary, word_set
 from companion.language.flags.spelling import TypedWord, words_typed
@@ -39,6 +39,7 @@ from companion.language.flags.tables.signs import Signs
 from companion.language.pain.patterns import COMMA, PUNCTUATION, QUESTION, SENTENCE_ENDS
 
 _TAKEN_OUT = "·"  # replaces what the rules dropped
+_LEFT_TO_WEIGH = 2  # words at least, where some were taken out (choice)
 _SENTENCE = 30  # words looked at on either side of a hit, so that long texts are read quickly (choice)
 _ORDER = {flag: at for at, flag in enumerate(Flag)}
 # A doubtful sign of these that says more than the ordinary wording inside it stands ("numb when i pee").
@@ -48,6 +49,7 @@ _FOR_LIFE = frozenset((Flag.HEART_HISTORY, Flag.CANCER_BONE, Flag.SPINE_HISTORY,
 _NO, _NOT, _BETWEEN, _THOUGHT = map(word_set, (context.NO, context.NOT_WORDS, context.UNDER_DENIAL, context.THOUGHT))
 _AFTERWARDS, _OWN, _SUPPOSED = map(word_set, (context.TOLD_AFTERWARDS, context.ONES_OWN, context.SUPPOSITIONS))
 _DENIALS = _NO | _NOT
+_WHOSE = frozenset(("my", "the"))  # "no change in my bladder" denies; "no my leg gave way" does not
 _OPEN = frozenset(("i", "im", "ive", "my", "its", "it", "that", "thats", "id", "this", "the"))
 _NEW_CLAUSE = frozenset(("had", "have", "has", "got", "ive", "i", "im", "was", "my", "just", "now", "also", "on", "since"))
 _TURNS = frozenset(("but", "although", "though", "however", "except"))
@@ -73,12 +75,19 @@ def hear_flags(text: str) -> tuple[Heard, ...]:
     if len(heard) > 1:
         return heard
     one = heard[0]
-    if one.sure:
-        return _in_order((one, *(Heard(flag, False, one.words) for flag in unnamed(text, message.words, one.flag))))
-    against = AGAINST_URGENT if one.flag in URGENT else AGAINST
+    if one.sure and one.flag in URGENT:
+        return _besides(one, text, message)
+    against = AGAINST_SURE if one.sure or one.flag in URGENT else AGAINST
     if len(one.words.split()) > 1 and suspicion(*unexplained(text)) <= against:
         return ()
+    if one.sure:
+        return _besides(one, text, message)
     return (replace(one, also=beside(text, message.words, one.flag)),)
+
+
+def _besides(one: Heard, text: str, message: _Message) -> tuple[Heard, ...]:
+    """Return a sure flag and, as doubtful, the one that is found likelier."""
+    return _in_order((one, *(Heard(flag, False, one.words) for flag in unnamed(text, message.words, one.flag))))
 
 
 def by_the_rules(text: str) -> tuple[Heard, ...]:
@@ -116,6 +125,8 @@ def _heard(text: str, typed: list[TypedWord], message: _Message) -> tuple[Heard,
 def _suspected(text: str, typed: list[TypedWord], words: list[str]) -> tuple[Heard, ...]:
     """Return the doubtful flag the classifier hears in words the rules heard nothing in, what else it may be, and the sentence most
     suspicious."""
+    if sum(word != _TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH < len(words):
+        return ()
     flags = suspected(_without(text, typed, words), words)
     if not flags:
         return ()
@@ -179,8 +190,8 @@ class _Message:
         return ((hit, sure) for hit, sure in self._judged if sure is not None)
 
     def unexplained(self) -> list[str]:
-        """The words, with those of dropped hits replaced by a mark."""
-        dropped = {at for hit, sure in self._judged if sure is None for at in range(hit.start, hit.end)}
+        """The words, with those of dropped hits, or the ordinary wording over them, replaced by a mark."""
+        dropped = {at for hit, sure in self._judged if sure is None for at in range(*(self._ordinary_over(hit) or (hit.start, hit.end)))}
         return [_TAKEN_OUT if at in dropped else word for at, word in enumerate(self.words)]
 
     @cached_property
@@ -189,7 +200,7 @@ class _Message:
 
     def _sure(self, hit: SignFound) -> bool | None:
         """Return whether a hit is sure; None where it is dropped."""
-        if self._is_ordinary(hit):
+        if self._ordinary_over(hit):
             return None
         start, end = self._sentence(hit)
         answers = (self._denied(hit, start, end), self._somebody_elses(hit, start, end), self._of_effort(hit, start, end),
@@ -198,14 +209,16 @@ class _Message:
             return None
         return hit.signs.sure and all(answers) and not self._supposed(hit, start)
 
-    def _is_ordinary(self, hit: SignFound) -> bool:
+    def _ordinary_over(self, hit: SignFound) -> tuple[int, int] | None:
+        """Return where the longest ordinary wording stands that a hit is dropped for, if any."""
+        over: list[tuple[int, int]] = []
         for start, end, pattern in self.ordinary:
             if pattern.concerns and hit.signs.flag not in pattern.concerns:
                 continue
             says_more = hit.start < start and end <= hit.end and (hit.signs.sure or hit.signs.flag in _NEVER_PLAIN)
             if start <= hit.start < end or (start < hit.end <= end and not says_more):
-                return True
-        return False
+                over.append((start, end))
+        return max(over, key=lambda place: (place[1] - place[0], place), default=None)
 
     def _sentence(self, hit: SignFound) -> tuple[int, int]:
         """Return the start and end of the sentence around a hit, no further off than ``_SENTENCE`` words."""
@@ -228,7 +241,7 @@ class _Message:
             if word in _THOUGHT:
                 half = True
             elif word in _OPEN:
-                opened = True
+                opened |= word not in _WHOSE or words[at - 1] in _NO
             elif word == COMMA:
                 if words[at + 1] in _NEW_CLAUSE:
                     return True
@@ -248,6 +261,8 @@ class _Message:
         if {"not", "cant", "never", "isnt", "without"} & set(words[max(start, at - 2) : at]):
             half = True  # a denial denied
         after = words[hit.end : min(end, hit.end + 3)]
+        if after[:2] == ["before", "you"]:
+            after = []
         if words[at] == "never" and (not {"like", "before", "so", "this"}.isdisjoint(words[at : at + 2] + after)):
             return True
         return False if half or not _AFTERWARDS.isdisjoint(after) else None
@@ -285,7 +300,7 @@ class _Message:
 
     def _past(self, hit: SignFound, start: int, end: int) -> bool | None:
         """None where it is long over, False where it is past, True where it is now or the past does not matter."""
-        if hit.signs.flag in _FOR_LIFE:
+        if hit.signs.flag in _FOR_LIFE or self.words[hit.start] == "born":
             return True
         around = self.words[start:end]
         if hit.signs.flag is Flag.FEVER and not _HAD.isdisjoint(around) and _holds(around, context.OVER_NOW):
@@ -295,7 +310,7 @@ class _Message:
             return True
         if _holds(around, context.LASTING):
             return True
-        if long_ago and (hit.signs.flag in _SHORT or _holds(around, context.OVER_NOW)):
+        if long_ago and (hit.signs.flag in _SHORT or _holds(around, context.OVER_NOW) or _holds(around, context.CHILDHOOD)):
             return None
         return False
 

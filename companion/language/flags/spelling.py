@@ -48,7 +48,8 @@ def words_typed(text: str) -> list[TypedWord]:
         if where is not None:
             start, end = where[start], where[end - 1] + 1
         if token[0].isalpha():
-            words.extend((word, start, end) for word in _spelt(token.translate(_APOSTROPHES)))
+            word = token.translate(_APOSTROPHES)
+            words.extend((word, start, end) for word in (("i", "will") if word == "ill" != token else _spelt(word)))
         elif token[0].isdigit():
             words.append((token, start, end))
         elif token[0] in "\r\n\u2028\u2029":
