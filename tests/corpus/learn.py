@@ -333,7 +333,7 @@ def table(weights: dict[str, int]) -> str:
 
 def corpus_hash(of: Sequence[Choice]) -> str:
     """The hash of what the reading is learnt from; it stands in the weights' file, as learning takes too long for every test run."""
-    return sha256("\n".join(f"{choice.among}\t{choice.said}\t{choice.text}" for choice in of).encode()).hexdigest()
+    return sha256("\n".join(sorted(f"{choice.among}\t{choice.said}\t{choice.text}" for choice in of)).encode()).hexdigest()
 
 
 def written(weights: Mapping[str, dict[str, int]], unit: str) -> str:
