@@ -15,9 +15,11 @@ from companion.conversation.moves import answer, back, skip
 from companion.conversation.parking import park, start
 from companion.conversation.prompt import skippable
 from companion.conversation.slots import heard_at, slot_words, torn, understand
+from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches, tables_in
 from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import Mood, clauses, flat
+from companion.language.learnt import START
 from companion.language.phrases import Phrase
 
 
@@ -68,7 +70,7 @@ def act_on(draft: Draft, text: str) -> bool:
     read = ask.kind.read(text, draft.context)
     if isinstance(read, Answer) and ask.safety:
         return False
-    agreed = isinstance(read, Answer) and (not spoken.chosen.values or read.value in spoken.chosen.values)
+    agreed = isinstance(read, Answer) and spoken.chosen.values in ((), (read.value,))
     if agreed and spoken.act in (SpeechAct.ANSWER, SpeechAct.UNSURE, SpeechAct.CHAT) and not spoken.asks:
         if _earlier(draft, text):
             return _put_right(draft, text)
@@ -76,6 +78,8 @@ def act_on(draft: Draft, text: str) -> bool:
     match spoken.act:
         case SpeechAct.CORRECTION:
             return _put_right(draft, text)
+        case SpeechAct.COMMAND if spoken.guessed and wants_of(draft, text):
+            ask_aside(draft, "wish", text)
         case SpeechAct.COMMAND:
             return _wanted(draft, spoken.wants, text)
         case SpeechAct.QUESTION:
@@ -133,6 +137,9 @@ def _fits(draft: Draft, text: str) -> bool:
 
 def other_than_answer(draft: Draft, text: str) -> bool:
     """SpeechAct on a reply that is no place, date, picture or number: a question, a wish, not yet; return False for anything else."""
+    if wants_of(draft, text):
+        ask_aside(draft, "wish", text)
+        return True
     spoken = hear_act(text)
     answers = draft.ask.kind.options and spoken.act not in (SpeechAct.QUESTION, SpeechAct.COMMAND)
     if answers and understand(draft, text, heard_at(draft, text)):
@@ -180,6 +187,11 @@ def not_words(draft: Draft, text: str) -> bool:
     spoken = hear_act(text)
     if spoken.wants in RIGHTS and len(text.split()) <= _RIGHTS_LONGEST and not draft.ask.safety:
         return _wanted(draft, spoken.wants)
+    if not draft.ask.safety and len(text.split()) <= _ASIDES_LONGEST:
+        about = "wish" if wants_of(draft, text) else "corrected" if _names_another(draft, text) else ""
+        if about:
+            ask_aside(draft, about, text)
+            return True
     wishes = (spoken.act is SpeechAct.COMMAND and spoken.wants in _ASIDES) or _waits(text)
     untold = spoken.act is SpeechAct.UNSURE and draft.ask.safety
     asks = spoken.act is SpeechAct.QUESTION and spoken.asks is not Asks.CANT and draft.compiled.flow.policy.hears_pain
@@ -188,6 +200,11 @@ def not_words(draft: Draft, text: str) -> bool:
         ask_aside(draft, "understood", text)
         return True
     return False
+
+
+def _names_another(draft: Draft, text: str) -> bool:
+    """True if a message puts an earlier answer right by name, with the new one."""
+    return hear_act(text).act is SpeechAct.CORRECTION and (found := correction(draft, text)) is not None and found.named and bool(found.new)
 
 
 _ASIDES: Final = (*_HEARD_AS, *RIGHTS, "menu")
@@ -212,6 +229,15 @@ def _put_right(draft: Draft, text: str) -> bool:
     else:
         ask_aside(draft, "corrected", text)
     return True
+
+
+def do_wish(draft: Draft, text: str) -> None:
+    """Do what a message was understood to want, once that is confirmed."""
+    wants = wants_of(draft, text)
+    if wants.startswith(START):
+        start(draft, wants.removeprefix(START))
+    elif not _wanted(draft, wants):
+        ask_again(draft)
 
 
 def _wanted(draft: Draft, name: str, text: str = "") -> bool:

@@ -12,6 +12,7 @@ from companion.conversation.prompt import aside_say, in_one_line, progress, prom
 from companion.conversation.session import Aside
 from companion.conversation.slots import read_of, understood_words
 from companion.conversation.table import AGAIN
+from companion.conversation.wishes import wish_of
 from companion.conversation.wording import MOST_WORDS
 from companion.language.units import shown
 
@@ -70,6 +71,8 @@ def show_aside(draft: Draft, before: str = "") -> None:
             text = f"I understand: {understood_words(draft, aside.text)}. Is that right?"
         case "corrected":
             text = f"I understand: {corrected_words(draft, aside.text)}. Is that right?"
+        case "wish":
+            text = f"Do you want to {wish_of(draft, aside.text)}?"
         case "return":
             text = f"You were in the middle of something: {progress(draft.compiled, draft.top, draft.facts())}. Shall we go on?"
         case _:
@@ -85,6 +88,8 @@ def aside_options(draft: Draft) -> tuple[Option, ...]:
     match aside.about:
         case "unusual":
             return (Option("yes", f"Yes, {_unusual(draft, aside.text)}", ("yes",)), Option("no", "No"))
+        case "wish":
+            return (Option("yes", "Yes", ("yes", "please", "yes please")), Option("no", "No"))
         case "understood" | "corrected":
             return (Option("yes", "Yes", ("yes", "that is right", "right", "correct")), Option("no", "No"))
         case "return":

@@ -19,7 +19,7 @@ from companion.conversation.kinds import Ready
 from companion.conversation.naming import COMPARED_WITH, POINTS_EACH, names_it, points, sides
 from companion.conversation.number_kinds import Number
 from companion.conversation.number_slots import Slot, slot_of
-from companion.conversation.slots import options_of, slot_words
+from companion.conversation.slots import likely_at, options_of, slot_words
 from companion.language.choosing import choose
 from companion.language.clauses import Clause, Mood, clauses
 from companion.language.quantities import quantities, spelt
@@ -158,10 +158,18 @@ def _candidates(draft: Draft, plain: str, whole: tuple[Clause, ...]) -> Iterator
                 yield Correction(ask.key, new[-1], old)
         chosen = choose(whole, options_of(draft, ask)) if ask.kind.options else None
         values = [value for value in chosen.values if value != old] if chosen else []
+        if chosen and not values and not quantities(plain) and points(draft, ask, plain) > 0:
+            values = _likely_values(draft, ask, plain, old)
         if len(values) == 1:
             yield Correction(ask.key, Slot(ask.key, values[0]), old)
         elif not quantities(plain) and not values and re.search(r"\bwrong\b|\bincorrect\b", plain):
             yield Correction(ask.key, None, old)
+
+
+def _likely_values(draft: Draft, ask: Ask, plain: str, old: Value) -> list[str]:
+    """Return the answer that is likeliest meant where none is read in the words."""
+    values = {option.value for option in ask.kind.options} - {old}
+    return [one.name for one in likely_at(draft, plain, ask) if one.name in values][:1]
 
 
 def _rating(draft: Draft, plain: str, found: Correction) -> float:

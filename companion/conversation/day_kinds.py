@@ -14,6 +14,8 @@ from companion.calendar.plan import PlanChange
 from companion.calendar.preferences import plan_from
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Kind, Option, ReadingContext, Unclear, pick
+from companion.language.act_rules import matches
+from companion.language.clauses import flat
 from companion.language.days.dates import read_date
 from companion.language.days.reading import UnclearChange as NotRead
 from companion.language.days.reading import read_change
@@ -21,6 +23,7 @@ from companion.language.days.rules import IncompleteChange, made, read_days, rea
 from companion.language.days.times import read_hours
 from companion.language.limits import CLEARED, is_end, read_end
 from companion.language.quantities import spelt
+from companion.language.questions import is_question
 
 NOON: Final = 12
 
@@ -133,6 +136,9 @@ class Rest(Kind):
         return {"half": "Say “morning” or “evening”.", "day": "For example: tomorrow."}.get(wants, "For example: 18:00, or 6pm.")
 
 
+_CLOCK: Final = re.compile(
+    r"\b(?:(?:half|quarter|\d{1,2})(?: (?:past|to|after))? )?\d{1,2}(?:[:.]\d\d)?(?: ?(?:am|pm|oclock|ish)\b)?"
+    r"(?: (?:in the (?:morning|evening|afternoon)|at night)\b)?(?!\w| ?(?:hours?|hrs?|min\w*)\b)")
 _SPAN: Final = re.compile(r"^(?:from|until|till|til|at|around|about|by|not before|after)\b ?")
 """Words before a time of day that begin or end a span."""
 
@@ -155,6 +161,9 @@ class ClockTime(Kind):
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         times = read_hours(text) or read_hours(_SPAN.sub("", spelt(text)))
+        if not times and not is_question(text) and not matches("corrects", flat(text)):
+            among = list(_CLOCK.finditer(spelt(text)))
+            times = read_hours(among[0][0]) if len(among) == 1 else ()  # "half seven, after tea"
         if len(times) > 1 and self.evening is not None:
             times = tuple(at for at in times if (at.hour >= NOON) == self.evening)
         if len(times) == 1:

@@ -14,15 +14,15 @@ from typing import Final, NamedTuple
 from companion.conversation.condition import ALWAYS
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Answer, Choice, Hold, Kind, Option, Ready, YesNo
+from companion.conversation.kinds import Answer, Choice, Hold, Kind, Option, Ready, Unclear, YesNo
 from companion.conversation.naming import points
 from companion.conversation.number_kinds import Number
 from companion.conversation.number_slots import Slot, asked_ahead, number_slots, sided_numbers, slot_of
 from companion.language.act_rules import words_of
 from companion.language.acts import SpeechAct, Spoken, hear_act, heard_as
-from companion.language.choosing import ASSERTING, Chosen, Mention, Options, choose, named, nearest
+from companion.language.choosing import ASSERTING, Chosen, Mention, Options, choose, named
 from companion.language.clauses import Clause, Mood, clauses
-from companion.language.learnt_acts import DOUBTFUL, SILENT, likeliest
+from companion.language.learnt import COMMANDS, NUMBER, START, WORDS, Likely, behind, ranked
 from companion.language.meanings import meant
 from companion.language.phrases import Phrase, hear
 from companion.language.quantities import quantities, spelt
@@ -45,18 +45,77 @@ class Understood(NamedTuple):
     sure: bool
 
 
+SURE_OF_ACT: Final = 10
+SURE_OF_WORDS: Final = 30
+DOUBTFUL: Final = 8
+NEAR: Final = 20
+"""By how many tenths of a log-odds what the learnt layer finds must be likelier than what the rules hear to be asked about instead: another
+act, an option in plain words, an option heard with doubt; and within how many two options are both named. Chosen on writers left out."""
+
+_SAME_ACT: Final = {SpeechAct.NOTHING: "@chat"}
+
+
 def heard_at(draft: Draft, text: str) -> Spoken:
-    """Return the speech act of a message at the open question."""
+    """Return the speech act of a message at the open question: as the rules hear it, unless something else is much likelier there."""
     ask, kind = draft.ask, draft.ask.kind
     spoken = hear_act(spelt(text) if takes_number(kind) else text, options_of(draft, ask), takes_number(kind))
-    if spoken.act is not SpeechAct.ANSWER or spoken.asks or ask.safety or ask.free or isinstance(kind.read(text, draft.context), Answer):
+    if ask.safety or ask.free or not reads_acts(ask) or spoken.exact:
         return spoken
-    understood = understand(draft, text, spoken)
-    if understood and understood.sure:
+    understood = understand(draft, text, spoken) if spoken.act is SpeechAct.ANSWER and not spoken.asks else None
+    if understood and _BAND.fullmatch(str(understood.slots[0].value)) and quantities(text):
+        return spoken  # a number in a range
+    read = kind.read(text, draft.context)
+    sure = isinstance(read, Answer) or bool(understood and understood.sure)
+    likely = likely_at(draft, text)
+    mine = _heard_name(draft, spoken, read, understood)
+    margin = SURE_OF_WORDS if sure else SURE_OF_ACT if mine[:1] in ("@", "!") else DOUBTFUL if mine else 0
+    if mine == likely[0].name or (mine and behind(likely, mine) < margin):
         return spoken
-    other = SpeechAct(likeliest(text, DOUBTFUL if understood else SILENT))
-    heard = other is not SpeechAct.ANSWER and (other is not SpeechAct.CORRECTION or draft.top.trail) and not torn(draft, text, spoken)
-    return heard_as(spoken, other, text) if heard else spoken
+    if likely[0].name == "@correction" and not draft.top.trail:
+        return spoken
+    return _instead(spoken, likely, text, mine if sure or behind(likely, mine) < 2 * margin else "")
+
+
+def likely_at(draft: Draft, text: str, ask: Ask | None = None) -> tuple[Likely, ...]:
+    """Return what a reply may be at a question, the open one unless another is given, the likeliest first, by the learnt layer."""
+    ask = ask or draft.ask
+    facts, options = draft.facts(), ask.kind.options
+    on_offer = tuple((one.value, one.label) for one in options if one.only_if == ALWAYS or one.only_if.holds(facts))
+    return ranked(text, on_offer, typed_at(ask))
+
+
+def typed_at(ask: Ask) -> str:
+    """Return what a question takes beside its options, by its name in the learnt layer: a number, words, or "" for nothing."""
+    return NUMBER if takes_number(ask.kind) else WORDS if not reads_acts(ask) else ""
+
+
+def _heard_name(draft: Draft, spoken: Spoken, read: Answer | Unclear, understood: Understood | None) -> str:
+    """Return what the rules heard, by the names of the learnt layer; "" for nothing."""
+    if spoken.act is SpeechAct.COMMAND:
+        flow = draft.book.command(spoken.wants)
+        return f"!{spoken.wants}" if spoken.wants in COMMANDS else f"!{START}{flow}" if flow else f"!{spoken.wants}"
+    value = read.value if isinstance(read, Answer) else understood.slots[0].value if understood else None
+    if value is not None:
+        return value if isinstance(value, str) and any(one.value == value for one in draft.ask.kind.options) else NUMBER
+    if spoken.act is SpeechAct.ANSWER and not spoken.asks:
+        return ""
+    return "@question" if spoken.asks else _SAME_ACT.get(spoken.act, f"@{spoken.act.value}")
+
+
+def _instead(spoken: Spoken, likely: Sequence[Likely], text: str, mine: str) -> Spoken:
+    """Return a message as what is likeliest; where that is an option, beside another that is as good as likely, or ``mine``, the one that
+    the rules hear."""
+    name = likely[0].name
+    if name.startswith("@"):
+        return heard_as(spoken, SpeechAct(name[1:]), text)
+    if name.startswith("!"):
+        return spoken._replace(act=SpeechAct.COMMAND, wants=name[1:], asks=None, about="", guessed=True)
+    if name == NUMBER:
+        return spoken._replace(act=SpeechAct.ANSWER, asks=None, about="", doubtful=True)
+    values = [one.name for one in likely if one.name[0] not in "@!#"]
+    second = mine if mine in values else next((one.name for one in likely[1:2] if one.name in values and one.behind < NEAR), "")
+    chosen = Chosen(tuple(filter(None, (name, second if second != name else ""))))
+    return spoken._replace(act=SpeechAct.ANSWER, asks=None, about="", wants="", chosen=chosen, doubtful=True, guessed=True)
 
 
 def reads_acts(ask: Ask) -> bool:
@@ -72,7 +131,7 @@ def takes_number(kind: Kind) -> bool:
 def options_of(draft: Draft, ask: Ask) -> Options:
     """Return the options on offer at a question, with every phrase for them."""
     if all(option.only_if == ALWAYS for option in ask.kind.options):
-        return _spoken(ask.kind.options)
+        return phrases_of(ask.kind.options)
     facts = draft.facts()
     return _offered(ask.kind.options, frozenset(option.value for option in ask.kind.options if option.only_if.holds(facts)))
 
@@ -80,11 +139,12 @@ def options_of(draft: Draft, ask: Ask) -> Options:
 @lru_cache(maxsize=512)
 def _offered(options: tuple[Option, ...], values: frozenset[str]) -> Options:
     """Return the phrases for those on offer; which table is theirs is told by the whole question."""
-    return Options((value, phrases) for value, phrases in _spoken(options) if value in values)
+    return Options((value, phrases) for value, phrases in phrases_of(options) if value in values)
 
 
 @lru_cache(maxsize=512)
-def _spoken(options: tuple[Option, ...]) -> Options:
+def phrases_of(options: tuple[Option, ...]) -> Options:
+    """Return every phrase for each of the options of a question."""
     answers = tuple((option.value, (option.label, *option.also)) for option in options)
     more = meant(answers)
     return named((value, (*words, value.replace("_", " "), *more[value])) for value, words in answers)
@@ -110,10 +170,9 @@ def understand(draft: Draft, text: str, spoken: Spoken) -> Understood | None:
     elif isinstance(ask.kind, Number):
         first, rest, certain = number_slots(draft, ask, ask.kind, whole)
     if first is None:
-        guess = _guess(draft, whole, spoken)
-        return Understood((Slot(ask.key, guess),), False) if guess else None
+        return None
     filled = {first.key, *(slot.key for slot in rest)}
-    rest += _further(draft, whole, chosen.hits, filled, told, numbers=not isinstance(ask.kind, Number))
+    rest += _further(draft, text, whole, chosen.hits, filled, told, numbers=not isinstance(ask.kind, Number))
     sure = certain and not rest and not spoken.doubtful
     return Understood((first, *rest), sure)
 
@@ -148,8 +207,7 @@ def torn(draft: Draft, text: str, spoken: Spoken) -> tuple[Slot, ...]:
                    if not one.counts and one.unit in ("", ask.kind.unit)]
         found = tuple(dict.fromkeys(slot for one in numbers if (slot := slot_of(draft, ask, one))))
     else:
-        said = [clause for clause in clauses(text) if clause.mood in ASSERTING]
-        found = tuple(Slot(ask.key, value) for value in spoken.chosen.values or nearest(said, options_of(draft, ask)))
+        found = tuple(Slot(ask.key, value) for value in spoken.chosen.values)
     return found if 1 < len(found) <= TORN_MOST else ()
 
 
@@ -180,21 +238,6 @@ def _first_word(clause: Clause) -> str:
     return next((word for word in clause.words if word not in words_of("lead_in")), "") if clause.mood in ASSERTING else ""
 
 
-def _guess(draft: Draft, whole: Sequence[Clause], spoken: Spoken) -> str:
-    """Return the option that an answer in quite other words most likely means, to be confirmed; "" for none."""
-    ask = draft.ask
-    said = [clause for clause in whole if clause.mood in ASSERTING]
-    if spoken.act is not SpeechAct.ANSWER or not said or len(said) < len(whole):
-        return ""
-    turned = any(word in words_of("turning") | {"wrong", "incorrect", "off"} for clause in said for word in clause.words)
-    if isinstance(ask.kind, Ready) or sum(len(clause.words) for clause in said) < 2:
-        return ""
-    values = [option.value for option in ask.kind.options]
-    if isinstance(ask.kind, YesNo) and values[:2] == ["yes", "no"] and ask.kind.yes == "Yes":
-        return "no" if turned else "yes"
-    return best[0] if len(best := nearest(said, options_of(draft, ask))) == 1 else ""
-
-
 # questions to come ------------------------------------------------------------------------------------------
 
 
@@ -219,7 +262,7 @@ def _only(whole: Sequence[Clause], those: Sequence[int]) -> list[Clause]:
     return [clause if n in those else clause._replace(mood=Mood.SUPPOSED) for n, clause in enumerate(whole)]
 
 
-def _further(draft: Draft, whole: Sequence[Clause], hits: Sequence[Mention], filled: set[str], told: Told,
+def _further(draft: Draft, text: str, whole: Sequence[Clause], hits: Sequence[Mention], filled: set[str], told: Told,
              numbers: bool) -> list[Slot]:
     """Return what the words left over say of the next questions."""
     taken, slots = list(hits), list[Slot]()
@@ -245,7 +288,7 @@ def _further(draft: Draft, whole: Sequence[Clause], hits: Sequence[Mention], fil
             slight = not named and (chosen.weak or any(_slight(whole, hit) for hit in chosen.hits))
             if named and not chosen.values:
                 chosen = _band(later, said) or chosen
-            if len(chosen.values) == 1 and not slight:
+            if len(chosen.values) == 1 and not slight and (named or likely_at(draft, text, later)[0].name == chosen.values[0]):
                 slots.append(Slot(later.key, chosen.values[0]))
                 taken += chosen.hits
     return slots

@@ -44,8 +44,8 @@ class Asks(Enum):
 
 class Spoken(NamedTuple):
     """A message as it is heard. ``asks`` and ``about``: of a question, its kind and its own words, flat; ``wants``: of a command, its name
-    in     acts.toml; ``chosen``: the options asserted; ``asserted``: the clauses that may fill a slot; ``doubtful``: true if what
-    they say is to be confirmed."""
+    in acts.toml; ``chosen``: the options asserted; ``asserted``: the clauses that may fill a slot; ``doubtful``: true if what they say
+    is to be confirmed; ``exact``: true if it is an option's own words; ``guessed``: true if it is what is likeliest, not what a rule heard."""
 
     act: SpeechAct
     asks: Asks | None = None
@@ -54,6 +54,8 @@ class Spoken(NamedTuple):
     chosen: Chosen = Chosen()
     asserted: tuple[Clause, ...] = ()
     doubtful: bool = False
+    exact: bool = False
+    guessed: bool = False
 
 
 _CONTROLS: Final = {Phrase.STOP: "stop", Phrase.BACK: "back", Phrase.SKIP: "skip", Phrase.AGAIN: "again", Phrase.HELP: "help"}
@@ -88,7 +90,7 @@ def hear_act(text: str, options: Options = NO_OPTIONS, number: bool = False) -> 
     heard = hear(text)
     exact = next((value for value, phrases in options if plain.strip(" .!") in phrases), None)
     if exact is not None:
-        return spoken._replace(chosen=Chosen((exact,), True, (), chosen.hits), doubtful=False)
+        return spoken._replace(chosen=Chosen((exact,), True, (), chosen.hits), doubtful=False, exact=True)
     if heard in _PLAIN_ANSWERS and not asked:
         return spoken
     covered = sum(hit.end - hit.start for hit in chosen.hits)

@@ -166,40 +166,6 @@ def _near(words: tuple[str, ...], options: Options) -> str:
     return near.pop() if len(near) == 1 else ""
 
 
-def nearest(said: Sequence[Clause], options: Options) -> tuple[str, ...]:
-    """Return the options that share the most telling words with the clauses: one where it leads, two or three that are as near, else none.
-    A word tells more the fewer options have it; where a clause denies anything, its words tell nothing."""
-    telling = _telling(options)
-    rated: dict[str, float] = {}
-    for clause in said:
-        if not words_of("turning") & set(clause.words):
-            for stem in {_stem(word) for word in clause.words if word not in words_of("filler")}:
-                for value in telling.get(stem, ()):
-                    rated[value] = rated.get(value, 0) + 1 / len(telling[stem])
-    best = max(rated.values(), default=0)
-    return tuple(value for value, points in rated.items() if points == best)
-
-
-@lru_cache(maxsize=512)
-def _telling(options: Options) -> dict[str, frozenset[str]]:
-    """Return the options by the stems of their words; those of phrases that deny tell nothing."""
-    found: dict[str, set[str]] = {}
-    for rows in _phrases(options).values():
-        for words, value in rows:
-            if not words_of("turning") & set(words):
-                for word in set(words) - words_of("filler"):
-                    found.setdefault(_stem(word), set()).add(value)
-    return {stem: frozenset(values) for stem, values in found.items()}
-
-
-def _stem(word: str) -> str:
-    for end in ("ing", "ed", "es", "s"):
-        if word.endswith(end) and len(word) - len(end) >= _WEAK_LETTERS - 1:
-            word = word.removesuffix(end)
-            break
-    return word[:-1] if len(word) > _WEAK_LETTERS and word[-1] == word[-2] else word
-
-
 def named(options: Iterable[tuple[str, Iterable[str]]]) -> Options:
     """Return options with their phrases flat and each once."""
     return Options((value, tuple(dict.fromkeys(flat(phrase).strip(" .") for phrase in phrases))) for value, phrases in options)

@@ -35,11 +35,12 @@ class Quantity(NamedTuple):
 _ONES: Final = {word: n for n, word in enumerate((
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen",
     "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"))} | {
-        "nought": 0, "naught": 0, "nil": 0, "forteen": 14, "fourty": 40, "couple": 2, "dozen": 12, "hundo": 100}
+        "nought": 0, "naught": 0, "nil": 0, "zilch": 0, "nada": 0, "forteen": 14, "fourty": 40, "couple": 2, "dozen": 12, "hundo": 100}
 _TENS: Final = {"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
 _WORD: Final = re.compile(r"[a-z]+|[^a-z]+")
 _ISH: Final = re.compile(rf"\b({'|'.join([*_ONES, *_TENS, 'hundred'])})-?ish\b")
-_UNITS: Final = (r"(?:cms?|centimet(?:re|er)s?|mms?|millimet(?:re|er)s?|met(?:re|er)s?|m|inch(?:es)?|ins?|\"|''|feet|foot|ft|'|kgs?|kilos?|"
+_UNITS: Final = (r"(?:cms?|centimet(?:re|er)s?|mms?|millimet(?:re|er)s?|met(?:re|er)s?|m|inch(?:es)?|"
+                 r"ins?(?! (?:my|the|an?|all|total|each|both|one|bare|socks|shoes|here|it|front|old)\b)|\"|''|feet|foot|ft|'|kgs?|kilos?|"
                  r"kilograms?|kilogrammes?|lbs?|pound(?:s|er)?|stones?|st|degrees?|degs?|°|secs?|"
                  r"seconds?(?! (?:go|time|try|one|attempt|reading|turn|set|side)\b)|s|mins?|minutes?|years?|yrs?|y|months?)")
 _QUANTITY: Final = re.compile(
@@ -50,6 +51,10 @@ _COUNTED: Final = re.compile(
     r"\s*(?:x\b|×|sets?\b|reps?\b|times?\b|squats?\b|goes\b|go\b|tries\b|try\b|attempts?\b|rounds?\b|plates?\b|fingers?\b|days?\b|"
     r"weeks?\b|more\b|th\b|rd\b|nd\b|of (?:them|five|ten|\d)|people\b|legs?\b|feet wide|singles\b|doubles\b|triples\b|fives\b|pm\b|am\b|"
     r"oclock\b|percent\b|%|st\b)")
+_SIDED: Final = re.compile(r"\b([lr])(?=\d)")
+_JOINED: Final = re.compile(rf"\b({'|'.join(_TENS)})({'|'.join(word for word, number in _ONES.items() if 0 < number < 10)})\b")
+_OH: Final = re.compile(rf"\b(one|two) (?:oh?|0) ({'|'.join(word for word, number in _ONES.items() if 0 < number < 10)}|[1-9])\b")
+_MISSPELT: Final = re.compile(r"(?<=\d )[a-z]{4,12}\b")
 _YEAR: Final = re.compile(r"\bin ((?:19|20)\d\d)\b")
 _SETS: Final = re.compile(
     r"(?<![\w.,])(\d{1,2})\s*(?:x|×|\*|by|sets? (?:of|x)|sets? by)\s*(\d{1,2})(?![\d.,])(?:\s*reps?\b)?|"
@@ -57,15 +62,17 @@ _SETS: Final = re.compile(
     r"(?:\s*(?:reps?|s)\b)?(?:\s*x\s*\d{1,2})?")
 _RATING: Final = re.compile(r"\s*(?:/|out of|of)\s*(?:10|ten)\b")
 _POINT: Final = re.compile(r"(\d+) point (\d+(?: \d)*)\b")
-_AND_A_HALF: Final = re.compile(r"(\d+)(?: |-)*(?:and|n|&|\+) ?(?:an? )?(half|quarter|third)\b(?! (?:past|way|squat|an? hour))")
+_AND_A_HALF: Final = re.compile(r"(\d+)(?: |-)*(?:and|an|n|&|\+) ?(?:an? )?(half|quarter|third)\b(?! (?:past|way|squat|an? hour))")
 _HALVES: Final = (
     (re.compile(r"\b(?:a )?couple of\b"), "2"),
     (re.compile(r"\b(?:a )?decade\b"), "10 years"),
     (re.compile(r"(?<!half )(?<!\d )\ba (year|month|stone|metre|meter|foot)\b(?! (?:and|n|&|stick|rule|ruler|tape) )"), r"1 \1"),
     (re.compile(r"(?<!\d )\b(?:(?:a|one|1) )?(year|month|stone|foot|metre|meter) (?:and|n|&) (?:a )?half\b"), r"1 1/2 \1"),
     (re.compile(r"(\d+)(?: |-)*(?:and|n|&|\+) ?3 quarters?\b"), r"\1 3/4"),
-    (re.compile(r"\b(\d+) (year|yr|month|stone|foot|inch|metre|meter|kilo|degree|second|sec)s? (?:and|n|&) (?:a )?half\b"), r"\1 1/2 \2"),
-    (re.compile(r"\bhalf (?:a|an|of a)\b(?= (?:year|stone|inch|metre|meter|min))"), "0 1/2"),
+    (re.compile(r"\b(\d+) (year|yr|month|stone|foot|inch|metre|meter|kilo|degree|second|sec)s? (?:and|n|&) (?:a )?half\b"
+                r"(?! (?:an? |of an )?inch)"), r"\1 1/2 \2"),
+    (re.compile(r"\b([2-9])0 for (?=(?:degrees?|kilos?|kgs?|cm|pounds?|lbs?|secs?|seconds?)\b)"), r"\g<1>4 "),
+    (re.compile(r"\bhalf(?: a| an| of a|)\b(?= (?:year|stone|inch|metre|meter|min))"), "0 1/2"),
     (re.compile(r"(?<![\d/])\b(?:a|one|1) quarter\b(?= (?:of an )?inch)"), "0 1/4"),
 )
 _FRACTION: Final = {"half": "1/2", "quarter": "1/4", "third": "1/3"}
@@ -85,12 +92,27 @@ def spelt(text: str) -> str:
     plain = re.sub(r"(?<=\d),(?=\d{1,2}(?!\d))", ".", plain)
     plain = re.sub(r"(?<=\d)(?=[½¼¾])", " ", plain).replace("½", "1/2").replace("¼", "1/4").replace("¾", "3/4")
     plain = _ISH.sub(r"\1 ish", plain)
+    plain = _SIDED.sub(r"\1 ", _JOINED.sub(r"\1 \2", _OH.sub(r"\1 hundred and \2", plain)))
     plain = "".join(_digits(plain))
     plain = _POINT.sub(lambda found: f"{found[1]}.{found[2].replace(' ', '')}", plain)
     plain = _AND_A_HALF.sub(lambda found: f"{found[1]} {_FRACTION[found[2]]}", plain)
     for pattern, form in _HALVES:
         plain = pattern.sub(form, plain)
-    return plain
+    return _MISSPELT.sub(lambda found: _unit_like(found[0]), plain)
+
+
+_LONG_UNITS: Final = ("inches", "centimetres", "kilos", "kilograms", "pounds", "stones", "degrees", "seconds", "minutes", "years", "months")
+
+
+def _unit_like(word: str) -> str:
+    """Return the unit that a word right after a number is one slip from, "inchs" → "inches"; else the word."""
+    if unit_word(word) or word == "kills":
+        return word
+    near = (unit for unit in _LONG_UNITS if unit[0] == word[0] and OSA.distance(word, unit, score_cutoff=1) <= 1)
+    return next(near, word)
+
+
+_LONGEST_ONES: Final = tuple(word for word, number in _ONES.items() if 10 < number < 20)
 
 
 _NO_TENS: Final = frozenset(("fifth", "sixth", "eighth", "forth", "fort", "forte", "thirsty", *_ONES))
@@ -98,7 +120,11 @@ _NO_TENS: Final = frozenset(("fifth", "sixth", "eighth", "forth", "fort", "forte
 
 
 def _tens(word: str) -> str:
-    """Return the ten that a word is one slip from, "sevnty" → "seventy": left as it is, "sevnty two" would be 2; else the word."""
+    """Return the ten, or the number from eleven on, that a word is one slip from, "sevnty" → "seventy": left as it is, "sevnty two" would
+    be 2; else the word."""
+    if len(word) > 4 and word.isalpha() and word not in _ONES and (near := [one for one in _LONGEST_ONES if one[0] == word[0] and len(
+            one) - len(word) in (0, 1) and OSA.distance(word, one, score_cutoff=1) <= 1]):
+        return near[0]
     if not 3 < len(word) < 9 or word in _TENS or word in _NO_TENS or not word.isalpha():
         return word
     return next((ten for ten in _TENS if ten[0] == word[0] and OSA.distance(word, ten, score_cutoff=1) <= 1), word)

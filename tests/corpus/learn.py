@@ -2,10 +2,11 @@
 
 Run after the corpus or the tables were changed (a minute):
 
-    python -m tests.corpus.learn            writes pain/weights.txt, flags/weights.bin and act_weights.txt in companion/language
+    python -m tests.corpus.learn            writes pain/weights.txt, flags/weights.bin and reading_weights.txt in companion/language
     python -m tests.corpus.learn --check    prints the figures of leaving out a third, or one writer, at a time
 
-Pain and acts: a logistic regression by AdaGrad. Flags: a squared hinge by L-BFGS. Both over all lines at once: no chance in it.
+Pain: a logistic regression by AdaGrad; reading: one over all that a reply may be. Flags: a squared hinge by L-BFGS. All over
+all lines at once: no chance in it.
 """
 
 from __future__ import annotations
@@ -14,6 +15,7 @@ import sys
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from functools import cache
+from hashlib import sha256
 from pathlib import Path
 from typing import NamedTuple
 
@@ -22,7 +24,9 @@ import numpy.typing as npt
 from scipy.optimize import minimize
 from scipy.sparse import csr_array
 
-from companion.language import learnt_acts
+from companion.conversation.flow import Ask
+from companion.conversation.slots import phrases_of, reads_acts, typed_at
+from companion.language import learnt
 from companion.language.classifier import log_odds
 from companion.language.flags import classifier as of_flags
 from companion.language.flags import rules as flag_rules
@@ -30,6 +34,8 @@ from companion.language.flags.flag import Flag
 from companion.language.pain.classifier import STEPS_A_UNIT, THRESHOLD_AT_REST, THRESHOLD_AT_WORK, pieces
 from companion.language.pain.rules import Pain, by_the_rules, unexplained
 from companion.language.phrases import hear
+from flows.catalogue import BOOK, flows
+from tests.corpus.turns import Turn, expected, turns
 
 HERE = Path(__file__).parent
 LANGUAGE = HERE.parent.parent / "companion" / "language"
@@ -79,8 +85,8 @@ class Way(NamedTuple):
 
 # Chosen on the corpus by leaving out a part, or a writer, at a time (choice, no source).
 PAIN = Way(80, 0.5, 2e-4, 2, STEPS_A_UNIT)
-ACT = Way(150, 0.2, 1e-3, 2, learnt_acts.STEPS_A_UNIT)
-ACTS = ("answer", "question", "unsure", "not_yet", "correction", "chat")
+READING = Way(60, 0.3, 3e-4, 2, learnt.STEPS_A_UNIT)
+PHRASE_COUNTS, COMMAND_COUNTS = 0.1, 0.5
 FLAGS_COST, ROUNDS, SEEN_AT_LEAST = 0.2, 60, 2
 FOLDS = 3
 PAIN_IN = "tenths of a log-odds"
@@ -184,16 +190,99 @@ def learn_flags(of: list[Message], names: Sequence[Flag] = tuple(Flag)) -> dict[
     return {None: some, **dict(zip(names, each, strict=True))}
 
 
-def typed() -> list[tuple[str, str]]:
-    """The act and the words of every seen line of the turns that is no pain and no flag."""
-    rows = (line.split("\t") for line in lines_of(_TURNS))
-    return [(row[1], row[3]) for row in rows if row[1] not in ("pain", "flag")]
+Among = tuple[tuple[str, tuple[str, ...]], ...]
 
 
-def learn_acts(of: Sequence[tuple[str, str]], acts: Sequence[str] = ACTS) -> dict[str, dict[str, int]]:
-    """Act → its weights among all that is typed at a question."""
-    rows = [(said, tuple(sorted(learnt_acts.pieces(text)))) for said, text in of]
-    return {act: learn([Line("", "", pieces, float(said == act), 1.0) for said, pieces in rows], ACT) for act in acts}
+class Choice(NamedTuple):
+    """A reply, what it may be (``learnt.candidates``), what it is among these, and how much it counts."""
+
+    among: Among
+    said: str
+    text: str
+    counts: float
+
+
+def typed() -> list[Choice]:
+    """Every seen line of the turns that is no pain and no flag, where replies are read by what they do."""
+    return [choice for turn in turns("seen") if (choice := choice_of(turn))]
+
+
+def choice_of(turn: Turn) -> Choice | None:
+    """Return a line of the turns to learn from, None for one of which nothing is learnt."""
+    flow, key = turn.state.split("/")
+    ask = BOOK[flow].stops[key]
+    assert isinstance(ask, Ask)
+    if ask.safety:
+        return None
+    among = among_at(ask)
+    match turn.act:
+        case "answer" | "unsure" if turn.value:
+            wanted = expected(turn).get(key, "")
+            said = wanted if wanted in {option.value for option in ask.kind.options} or not wanted else typed_at(ask)
+        case "command":
+            said = f"!{turn.value}"
+        case act:
+            said = f"@{'chat' if act == 'nothing' else act}"
+    return Choice(among, said, turn.text, 1.0) if said in {name for name, _ in among} else None
+
+
+def among_at(ask: Ask) -> Among:
+    """Return what a reply to a question may be."""
+    return learnt.candidates([(option.value, option.label) for option in ask.kind.options], typed_at(ask), asked_for())
+
+
+@cache
+def asked_for() -> tuple[str, ...]:
+    """Return the flows that have a command."""
+    return tuple(sorted(set(BOOK.commands.values())))
+
+
+def phrased() -> list[Choice]:
+    """Every phrase for an option, once for each set of options it is among, and the words that begin each flow."""
+    asks = [ask for flow in flows() for ask in BOOK[flow.name].stops.values() if isinstance(ask, Ask)]
+    sets = dict.fromkeys(ask.kind.options for ask in asks if reads_acts(ask) and not ask.safety and len(ask.kind.options) > 1)
+    among = {options: learnt.candidates([(one.value, one.label) for one in options], "", ())[:len(options)] for options in sets}
+    said = [Choice(among[options], value, phrase, PHRASE_COUNTS)
+            for options in sets for value, phrases in phrases_of(options) for phrase in phrases]
+    starts = tuple(one for one in learnt.candidates((), "", asked_for()) if one[0].startswith(f"!{learnt.START}"))
+    return said + [Choice(starts, f"!{learnt.START}{flow}", words, COMMAND_COUNTS) for words, flow in BOOK.commands.items()]
+
+
+def learn_reading(of: Sequence[Choice], way: Way | None = None) -> dict[str, dict[str, int]]:
+    """Name → its weights: those under which what was said is likeliest among what it could be."""
+    way = way or READING
+    pieces_of = [sorted(learnt.pieces(choice.text)) for choice in of]
+    seen = Counter(piece for found in pieces_of for piece in found)
+    place = {piece: at for at, piece in enumerate(sorted(piece for piece, times in seen.items() if times >= way.seen_at_least), 1)}
+    names = sorted({name for choice in of for _, named in choice.among for name in named})
+    row = {name: at for at, name in enumerate(names)}
+    groups: dict[Among, list[int]] = {}
+    for at, choice in enumerate(of):
+        groups.setdefault(choice.among, []).append(at)
+    packs = []
+    for among, those in groups.items():
+        rows = sorted({row[name] for _, named in among for name in named})
+        has = np.array([[float(names[one] in named) for one in rows] for _, named in among])
+        places = [[0, *(place[piece] for piece in pieces_of[at] if piece in place)] for at in those]
+        columns, at_column = np.unique(np.concatenate(places), return_inverse=True)
+        there = csr_array((np.ones(len(at_column)), at_column, np.cumsum([0, *map(len, places)])), (len(those), len(columns)))
+        said = np.array([[float(name == of[at].said) for name, _ in among] for at in those])
+        packs.append((np.ix_(rows, columns), has, there, there.T.tocsr(), said, np.array([[of[at].counts] for at in those])))
+    weights, squares = np.zeros((len(names), len(place) + 1)), np.full((len(names), len(place) + 1), 1e-8)
+    pull = way.pull * sum(choice.counts for choice in of)
+    for _ in range(way.rounds):
+        slopes = pull * weights
+        slopes[:, 0] = 0.0
+        for here, has, there, columns_of, said, counts in packs:
+            odds = there @ (has @ weights[here]).T
+            shares = np.exp(odds - odds.max(1, keepdims=True))
+            wrong = counts * (shares / shares.sum(1, keepdims=True) - said)
+            slopes[here] += has.T @ (columns_of @ wrong).T
+        squares += slopes * slopes
+        weights -= way.pace * slopes / np.sqrt(squares)
+    steps = np.rint(weights * way.steps).astype(int)
+    return {name: {"": int(steps[at, 0])} | {piece: int(steps[at, col]) for piece, col in place.items() if steps[at, col]}
+            for name, at in row.items()}
 
 
 def _rows(of: list[Message], places: int) -> csr_array:
@@ -246,9 +335,14 @@ def table(weights: dict[str, int]) -> str:
     return "\n".join(lines)
 
 
+def corpus_hash(of: Sequence[Choice]) -> str:
+    """The hash of what the reading is learnt from; it stands in the weights' file, as learning takes too long for every test run."""
+    return sha256("\n".join(sorted(f"{choice.among}\t{choice.said}\t{choice.text}" for choice in of)).encode()).hexdigest()
+
+
 def written(weights: Mapping[str, dict[str, int]], unit: str) -> str:
     """The file of the weights: a section for each name, its intercept beside it."""
-    sections = "".join(f"[{name}] {of['']}\n{table(of)}\n" for name, of in weights.items())
+    sections = "".join(f"[{name}] {of['']}\n{table(of)}".rstrip() + "\n" for name, of in weights.items())
     return f"# The weights of ``classifier``, in {unit}. Written by tests/corpus/learn.py; not by hand.\n{sections}"
 
 
@@ -346,6 +440,8 @@ if __name__ == "__main__":
         check_pain()
         check_flags()
     else:
-        (LANGUAGE / "act_weights.txt").write_text(written(learn_acts(typed()), PAIN_IN), "utf-8")
+        choices = [*typed(), *phrased()]
+        text = written(learn_reading(choices), PAIN_IN) + f"# Learnt from {corpus_hash(choices)}\n"
+        (LANGUAGE / "reading_weights.txt").write_text(text, "utf-8")
         (LANGUAGE / "pain" / "weights.txt").write_text(written({"pain": learn(corpus())}, PAIN_IN), "utf-8")
         (LANGUAGE / "flags" / "weights.bin").write_bytes(of_flags.written(learn_flags(messages())))

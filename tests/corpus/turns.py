@@ -36,6 +36,7 @@ from companion.conversation.number_slots import Slot
 from companion.conversation.session import Frame, Session
 from companion.conversation.slots import heard_at, read_of, reads_acts, torn, understand
 from companion.conversation.step import step
+from companion.conversation.wishes import wants_of
 from companion.language.acts import SpeechAct, hear_act
 from companion.language.quantities import quantities
 from flows.catalogue import BOOK
@@ -247,6 +248,8 @@ def play(turn: Turn) -> Outcome:
         proposed = {slot.key: slot.value for slot in heard.slots}
     elif about == "corrected" and (found := correction(draft, turn.text)) and found.new:
         proposed = {found.new.key: found.new.value}
+    elif about == "wish":
+        return _wished(turn, draft)
     elif about == "unusual" and (read := read_of(draft, turn.text)):
         proposed = {key: read.value}
     act = (heard_at(draft, turn.text) if reads_acts(ask) else hear_act(turn.text)).act
@@ -254,6 +257,13 @@ def play(turn: Turn) -> Outcome:
     said = " ".join(one.text for one in taken.effects if isinstance(one, Say))
     free = ask.free or not reads_acts(ask)
     return _judged(turn, ask, filled, status, over, about, stays, proposed, act, said, free, between)
+
+
+def _wished(turn: Turn, draft: Draft) -> Outcome:
+    """Return what comes of a wish that is asked about."""
+    wants = wants_of(draft, turn.text)
+    fits = turn.value in (wants, {"skip": "skip", "stop": "later"}.get(wants)) or turn.value.removeprefix("start:") == _NAMES.get(wants, "")
+    return Outcome("confirmed" if fits else "asked" if turn.ask else "missed", f"wish {wants}")
 
 
 def _judged(turn: Turn, ask: Ask, filled: Mapping[str, Value | None], status: set[str], over: set[str], about: str, stays: bool,
@@ -312,6 +322,10 @@ def _judged(turn: Turn, ask: Ask, filled: Mapping[str, Value | None], status: se
     return Outcome("missed", f"{act} {over or ''}")
 
 
+_NAMES: Final = {"erase": "erase", "stop_reminders": "reminder_times", "my_data": "my_data", "results": "outcome", "menu": "home"}
+"""The flow that a command begins."""
+
+
 def _done(wanted: str, status: set[str], over: set[str], about: str, stays: bool, act: SpeechAct, said: str, turn_flow: str) -> bool:
     """True if a command was carried out, or asked about as it should be."""
     flow = wanted.removeprefix("start:")
@@ -328,8 +342,7 @@ def _done(wanted: str, status: set[str], over: set[str], about: str, stays: bool
             return stays
     if (wanted, turn_flow) in (("my_data", "my_data"), ("results", "outcome")):
         return stays
-    names = {"erase": "erase", "stop_reminders": "reminder_times", "my_data": "my_data", "results": "outcome", "menu": "home"}
-    return names.get(wanted, "") in over or (wanted == "menu" and stays)
+    return _NAMES.get(wanted, "") in over or (wanted == "menu" and stays)
 
 
 def counted(name: str) -> Iterator[tuple[Turn, Outcome]]:

@@ -11,18 +11,20 @@ from companion.conversation.events import Typed
 from companion.conversation.flow import Known
 from companion.conversation.step import step
 from flows.catalogue import BOOK
-from tests.corpus.turns import NOT_ASKED, Turn, counted, gone, play, session_at, turns
+from tests.by_night import BY_NIGHT
+from tests.corpus.turns import NOT_ASKED, Turn, gone, play, session_at, turns
 from tests.drive import NOW
 
 RIGHT = ("right", "confirmed", "asked")
 
 
-@pytest.mark.parametrize(("name", "silent_most", "right_least"), [("seen", 0, 0.965), ("unseen", 7, 0.885)])
-def test_what_people_type_is_read_right_asked_about_or_refused_and_hardly_ever_misread(name, silent_most, right_least):
-    """Silent: a slot was filled wrongly and nobody asked. The lines themselves are not shown."""
-    verdicts = Counter(outcome.verdict for _, outcome in counted(name))
-    assert verdicts["silent"] <= silent_most
-    assert sum(verdicts[one] for one in RIGHT) / verdicts.total() >= right_least
+@pytest.mark.parametrize(("name", "every", "silent_most", "right_least"), [("seen", 9, 0.004, 0.935), ("unseen", 3, 0.006, 0.905)])
+def test_what_people_type_is_read_right_asked_about_or_refused_and_hardly_ever_misread(name, every, silent_most, right_least):
+    """Silent: a slot was filled wrongly and nobody asked. The lines themselves are not shown. By day one line in so many."""
+    some = turns(name)[::1 if BY_NIGHT else every]
+    verdicts = Counter(play(turn).verdict for turn in some)
+    assert verdicts["silent"] <= silent_most * len(some)
+    assert sum(verdicts[one] for one in RIGHT) / len(some) >= right_least
 
 
 def test_every_line_names_a_state_and_an_act():
