@@ -45,7 +45,7 @@ class Asks(Enum):
 class Spoken(NamedTuple):
     """A message as it is heard. ``asks`` and ``about``: of a question, its kind and its own words, flat; ``wants``: of a command, its name
     in acts.toml; ``chosen``: the options asserted; ``asserted``: the clauses that may fill a slot; ``doubtful``: true if what they say
-    is to be confirmed; ``exact``: true if it is an option's own words; ``guessed``: true if it is what is likeliest, not what a rule heard."""
+    is to be confirmed; ``exact``: true if it is an option's own words; ``guessed``: true if it is the likeliest, not what a rule heard."""
 
     act: SpeechAct
     asks: Asks | None = None

@@ -48,7 +48,7 @@ def pieces(text: str) -> set[str]:
 def candidates(options: Iterable[tuple[str, str]], typed: str, flows: Iterable[str]) -> tuple[tuple[str, tuple[str, ...]], ...]:
     """Return what a reply to a question may be, each with the names of its weights. ``options``: value and label of each; ``typed``:
     ``NUMBER`` or ``WORDS`` where these are asked for; ``flows``: those that may be asked for."""
-    answers = [(value, (value, f"{value}={flat(label).replace(' ', '_')}")) for value, label in options]
+    answers: list[tuple[str, tuple[str, ...]]] = [(value, (value, f"{value}={flat(label).replace(' ', '_')}")) for value, label in options]
     answers += [(typed, (typed,))] if typed else []
     starts = ((f"!{START}{flow}", (f"!{START}{flow}", f"!{START}", "!")) for flow in flows)
     return (*answers, *((f"@{act}", (f"@{act}",)) for act in ACTS), *((f"!{name}", (f"!{name}", "!")) for name in COMMANDS), *starts)

@@ -62,7 +62,8 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
         facts["safety.may_open"] = "yes" if today > since_of[SAFETY_LEVEL] else "no"
     facts |= facts_in(limits_in(facts.get(LIMITS)), local_date(now, zone), _bar_of(facts), lambda kg, unit: shown(kg, unit, str(
         facts.get("welcome.units", METRIC))))
-    return Known(facts, now, cache(lambda: list(map(log.as_answer, log.answers_of(db, person)))), offered=lambda: outbox.offered_to(db, person))
+    answers = cache(lambda: list(map(log.as_answer, log.answers_of(db, person))))
+    return Known(facts, now, answers, offered=lambda: outbox.offered_to(db, person))
 
 
 def _bar_of(facts: Mapping[str, Value]) -> float:

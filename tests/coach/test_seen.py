@@ -9,6 +9,7 @@ from datetime import timedelta
 from html.parser import HTMLParser
 from itertools import combinations
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
@@ -30,6 +31,9 @@ from tests.coach.caseload_rows import ago
 from tests.coach.caseload_world import populate
 from tests.coach.made_up import NOW, Kept, a_lifter, opened
 from tests.coach.pages import ask, full
+
+if TYPE_CHECKING:
+    import pandas
 
 NAME = "Ottilie Brandt"
 
@@ -115,6 +119,8 @@ def test_the_bundle_has_the_same_words(of, told):
 
 
 def table_of(made: str) -> pandas.DataFrame:
+    import pandas
+
     return pandas.read_csv(io.StringIO(made), dtype=str, keep_default_na=False)
 
 
@@ -122,6 +128,8 @@ def test_each_comparison_of_two_days_that_a_coach_can_ask_for_is_in_the_table_an
     ((coach, _),) = coaching.coaches_of(of.db, of.person)
     turn, table = Turn(of.db, coach, NOW, BOOK), table_of(FORMATS["coach"].made(of))
     found = {(row.page.removeprefix("compared, "), f"· {row.part}: {row.words}") for row in table.itertuples()}
+    from fhir.resources.bundle import Bundle
+
     bundle = Bundle.model_validate(json.loads(FORMATS["fhir"].made(of)))
     said = {entry.resource.valueString for entry in bundle.entry if getattr(entry.resource, "valueString", None)}
     days = measured_of(turn.of(of.person).known).days
