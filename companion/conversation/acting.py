@@ -134,7 +134,7 @@ on writers left out."""
 def _earlier(draft: Draft, text: str) -> bool:
     """True if a message names an earlier answer of this run more clearly than the open question, or that one can't take what it says:
     "first was 72", "height is 181"."""
-    if draft.ask.safety or behind(likely_at(draft, text), "@correction") > MAY_CORRECT:
+    if draft.ask.safety or ((likely := likely_at(draft, text)) and behind(likely, "@correction") > MAY_CORRECT):
         return False
     found = correction(draft, text)
     return found is not None and found.named and (found.points > 1.5 + max(beside(draft, text), 0) or not _fits(draft, text))

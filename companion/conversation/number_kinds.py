@@ -104,6 +104,10 @@ class Number(Kind):
             return Unclear(f"That can't be right here: it must be from {span}.")
         return Answer(value, text, self.kept_unit)
 
+    def names_it(self, text: str) -> bool:
+        """True if a reply is words for the number that a fact holds."""
+        return normalise(text).strip(" .!") in self.called[0]
+
     def claims(self, text: str, context: ReadingContext) -> bool:
         value = parse_number(text, self.kept_unit, context.units)
         return value is not None and self.low <= value <= self.high

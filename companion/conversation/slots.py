@@ -26,6 +26,7 @@ from companion.language.learnt import COMMANDS, NUMBER, START, WORDS, Likely, be
 from companion.language.meanings import meant
 from companion.language.phrases import Phrase, hear
 from companion.language.quantities import quantities, spelt
+from companion.language.questions import asked_surely
 from companion.language.units import shown
 
 AHEAD_MOST: Final = 6
@@ -50,8 +51,8 @@ UNLIKELY_CHAT: Final = 15
 UNLIKELY_WORDS: Final = 30
 NEAR: Final = 20
 """By how many tenths of a log-odds what the rules hear must be less likely than something else for a person to be asked which they mean:
-what the rules doubt or is no option, chat, and an option in plain words; and how far behind what is named beside it may be. Chosen on
-writers left out."""
+what the rules doubt or is no option, chat or a correction, and an option in plain words; and how far behind what is named beside it may
+be. Chosen on writers left out."""
 
 _SAME_ACT: Final = {SpeechAct.NOTHING: "@chat"}
 
@@ -60,29 +61,42 @@ def heard_at(draft: Draft, text: str) -> Spoken:
     """Return the speech act of a message at the open question: as the rules hear it, unless something else is much likelier there."""
     ask, kind = draft.ask, draft.ask.kind
     spoken = rules_at(draft, text)
-    if ask.safety or ask.free or not reads_acts(ask) or spoken.exact:
+    if ask.safety or ask.free or not reads_acts(ask) or spoken.exact or _known_otherwise(draft, text):
         return spoken
     understood = understand(draft, text, spoken) if spoken.act is SpeechAct.ANSWER and not spoken.asks else None
     if understood and _BAND.fullmatch(str(understood.slots[0].value)) and quantities(text):
         return spoken  # a number in a range
     read = kind.read(text, draft.context)
-    sure = isinstance(read, Answer) or bool(understood and understood.sure)
-    likely = likely_at(draft, text)
+    sure = isinstance(read, Answer) or bool(understood and understood.sure) or (bool(spoken.asks) and bool(asked_surely(text)))
+    if not (likely := likely_at(draft, text)) or (isinstance(kind, Number) and torn(draft, text, spoken)):
+        return spoken
     mine = _heard_name(draft, spoken, read, understood)
     top = likely[0].name
     if mine == top or (mine and behind(likely, mine) < _least(mine, sure)):
         return spoken
     if top == "@correction" and not draft.top.trail:
         return spoken
-    near = [one.name for one in likely if one.behind < NEAR]
+    if likely[0].share < (0 if mine else LEAST):
+        return spoken
+    number = understand(draft, text, rules_at(draft, text)) if any(one.name == NUMBER for one in likely[:NAMED_MOST]) else None
+    near = [one.name for one in likely if one.behind < NEAR and (one.name != NUMBER or number)]
     between = [name for name in dict.fromkeys((top, mine, *near)) if name and name not in NOT_NAMED][:NAMED_MOST]
+    shares = {one.name: one.share for one in likely}
     if len(between) > 1 and top in between:
-        return Spoken(SpeechAct.ANSWER, between=tuple(between))
-    return _instead(spoken, top, text)
+        told = mine or sum(shares.get(name, 0) for name in between) >= ENOUGH
+        return Spoken(SpeechAct.ANSWER, between=tuple(between)) if told else spoken
+    return _instead(spoken, top, text) if shares[top] >= ENOUGH else spoken
+
+
+def _known_otherwise(draft: Draft, text: str) -> bool:
+    """True if a message is a bare yes or no, which is no answer here, nearly a command of the menu, or in words for a number."""
+    kind = draft.ask.kind
+    menu = draft.top.flow == draft.book.home and draft.book.near_command(text)
+    return hear(text) in (Phrase.YES, Phrase.NO) or bool(menu) or (isinstance(kind, Number) and kind.names_it(text))
 
 
 def _least(mine: str, sure: bool) -> int:
-    return UNLIKELY_WORDS if sure else UNLIKELY_CHAT if mine == "@chat" else UNLIKELY
+    return UNLIKELY_WORDS if sure or mine.startswith("!") else UNLIKELY_CHAT if mine in ("@chat", "@correction") else UNLIKELY
 
 
 def rules_at(draft: Draft, text: str) -> Spoken:
@@ -93,6 +107,10 @@ def rules_at(draft: Draft, text: str) -> Spoken:
 
 NOT_NAMED: Final = frozenset(("@chat", "@nothing", WORDS))
 """What a person isn't asked whether they mean it."""
+ENOUGH: Final = 0.35
+LEAST: Final = 0.2
+"""Least part of all that is likely that is named, and least part of the likeliest, where the rules hear nothing: else the message is
+not understood; our choice."""
 NAMED_MOST: Final = 3
 """Most things of which a person is asked which they mean; our choice."""
 
@@ -303,10 +321,14 @@ def _further(draft: Draft, text: str, whole: Sequence[Clause], hits: Sequence[Me
             slight = not named and (chosen.weak or any(_slight(whole, hit) for hit in chosen.hits))
             if named and not chosen.values:
                 chosen = _band(later, said) or chosen
-            if len(chosen.values) == 1 and not slight and (named or likely_at(draft, text, later)[0].name == chosen.values[0]):
+            if len(chosen.values) == 1 and not slight and (named or _likeliest(draft, text, later) == chosen.values[0]):
                 slots.append(Slot(later.key, chosen.values[0]))
                 taken += chosen.hits
     return slots
+
+
+def _likeliest(draft: Draft, text: str, ask: Ask) -> str:
+    return next((one.name for one in likely_at(draft, text, ask)), "")
 
 
 def read_of(draft: Draft, text: str) -> Answer | None:

@@ -33,7 +33,7 @@ def wants_of(draft: Draft, text: str) -> str:
         wants = spoken.wants if spoken.guessed else ""
     else:
         likely = likely_at(draft, text)
-        wants = likely[0].name[1:] if likely[0].name.startswith("!") and behind(likely, WORDS) >= SURE_OF_WISH else ""
+        wants = likely[0].name[1:] if likely and likely[0].name.startswith("!") and behind(likely, WORDS) >= SURE_OF_WISH else ""
     flow = wants.removeprefix(START)
     return wants if wants in WISHES or (flow != wants and flow in draft.book.flows) else ""
 

@@ -12,6 +12,7 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cache, lru_cache
 from importlib.resources import files
+from math import exp
 from typing import Final, NamedTuple
 
 from companion.language.classifier import pairs, plain, read
@@ -33,10 +34,11 @@ _WORD: Final = re.compile(r"[a-z]+|\d[\d.]*|\?")
 
 class Likely(NamedTuple):
     """What a reply may be: an option's value, ``NUMBER``, ``WORDS``, "@" and an act, or "!" and a command. ``behind``: by how many tenths
-    of a log-odds it is less likely than the likeliest."""
+    of a log-odds it is less likely than the likeliest; ``share``: its part of all that is likely."""
 
     name: str
     behind: int
+    share: float = 0
 
 
 def pieces(text: str) -> set[str]:
@@ -56,11 +58,17 @@ def candidates(options: Iterable[tuple[str, str]], typed: str, flows: Iterable[s
 
 @lru_cache(maxsize=256)
 def ranked(text: str, options: tuple[tuple[str, str], ...], typed: str = "") -> tuple[Likely, ...]:
-    """Return what a reply may be, the likeliest first. ``options``: value and label of each on offer; ``typed``: as for ``candidates``."""
+    """Return what a reply may be, the likeliest first; () where fewer than half its words were ever seen. ``options``: value and label of
+    each on offer; ``typed``: as for ``candidates``."""
+    words = plain(_WORD.findall(flat(spelt(text))))
+    if 2 * sum(f"={word}" in _weights() for word in words) < len(words) or not words:
+        return ()
     sums = _sums(text)
     odds = {name: sum(sums.get(one, 0) for one in weights) for name, weights in candidates(options, typed, _flows())}
     best = max(odds.values())
-    return tuple(Likely(name, best - odds[name]) for name in sorted(odds, key=odds.__getitem__, reverse=True))
+    whole = sum(exp((one - best) / STEPS_A_UNIT) for one in odds.values())
+    return tuple(Likely(name, best - odds[name], exp((odds[name] - best) / STEPS_A_UNIT) / whole)
+                 for name in sorted(odds, key=odds.__getitem__, reverse=True))
 
 
 def behind(likely: Sequence[Likely], name: str) -> int:

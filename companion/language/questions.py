@@ -46,6 +46,7 @@ SURE: Final[tuple[tuple[str, str], ...]] = (
             r"|(?:is|are) (?:this|that|it|these) (?:really |all )?(?:needed|necessary|required)"
             r"|why (?:both|two|twice|again|three|nine|a (?:second|third|another)|another|once more|only|not|repeat|\d+)\b|^why\W*$"
             r"|^how come\W*$|^why u\b"),
+    ("how", r"\bnot sure how\b"),
     ("cant", r"(?:i |we )?(?:cant|cannot|can not|couldnt|am not able|not able|wont be able|unable|dont think i can) .{1,80}(?:what"
              r"|how|then|now|instead)\b"
              r"|^(?:i |we )?(?:cant|cannot|couldnt) .{1,60}\?|(?:dont|didnt|havent|have not) (?:own|have|got|get) .{0,80}(?:what|how"

@@ -23,9 +23,8 @@ def typed(state, *texts):
 
 
 @pytest.mark.parametrize(("state", "text", "question"), [
-    ("knee_to_wall/left_limit", "not feeling it tonight folks, im out", "Do you want to stop here?"),
-    ("about_you/years", "kindly cease those evening messages", "Do you want to have no more reminders?"),
-    ("hinge_to_squat/hinge", "show how far along i am", "Do you want to go to How far I am?")])
+    ("knee_to_wall/left_limit", "cease those messages please", "Do you want to have no more reminders?"),
+    ("about_you/years", "kindly cease those evening messages", "Do you want to have no more reminders?")])
 def test_a_wish_in_other_words_is_asked_about_before_it_is_done(state, text, question):
     session, said = typed(state, text)
     assert session.aside.about == "wish"
@@ -34,20 +33,19 @@ def test_a_wish_in_other_words_is_asked_about_before_it_is_done(state, text, que
 
 
 def test_a_wish_is_done_once_it_is_confirmed():
-    session, _ = typed("knee_to_wall/left_limit", "not feeling it tonight folks, im out", "yes")
+    session, _ = typed("knee_to_wall/left_limit", "cease those messages please", "yes")
     assert session.aside is None
-    assert not session.stack
-    assert session.parked
+    assert session.top.flow == "reminder_times"
 
 
 def test_a_wish_that_is_denied_leaves_the_question_open():
-    session, said = typed("knee_to_wall/left_limit", "not feeling it tonight folks, im out", "no")
+    session, said = typed("knee_to_wall/left_limit", "cease those messages please", "no")
     assert (session.aside, session.top.state) == (None, "left_limit")
     assert said[-1].startswith("Then once more.")
 
 
 def test_an_answer_instead_of_a_yes_counts_as_the_answer():
-    session, _ = typed("knee_to_wall/left_limit", "not feeling it tonight folks, im out", "calf")
+    session, _ = typed("knee_to_wall/left_limit", "cease those messages please", "calf")
     assert session.aside is None
     assert session.top.got["left_limit"] == "calf"
 
@@ -64,3 +62,26 @@ def test_words_of_ones_own_that_are_a_wish_are_asked_about():
     session, said = typed("squat_after/note", "what did my tests come to")
     assert session.aside.about == "wish"
     assert said[-1] == "Do you want to see your results?"
+
+
+def test_where_it_may_be_two_things_both_are_buttons_and_one_tap_does_it():
+    session, said = typed("hinge_to_squat/hinge", "folded like a deckchair")
+    assert (session.aside.about, said[-1]) == ("which", "Which do you mean?")
+    session, facts = session_at("hinge_to_squat/hinge")
+    (say,) = step(BOOK, session, Typed("folded like a deckchair"), Known(facts, NOW)).effects
+    assert [tap.label for row in say.buttons for tap in row] == ["It rounded", "It kept its shape", "None of these"]
+    assert typed("hinge_to_squat/hinge", "folded like a deckchair", "it rounded")[0].top.got["hinge"] == "rounds"
+    assert typed("hinge_to_squat/hinge", "folded like a deckchair", "2")[0].top.got["hinge"] == "clean"
+    session, said = typed("hinge_to_squat/hinge", "folded like a deckchair", "none of these")
+    assert (session.aside, session.top.state) == (None, "hinge")
+
+
+def test_a_question_or_a_wish_among_what_it_may_be_is_answered_or_done():
+    assert typed("hinge_to_squat/hinge", "what did my tests come to", "see your results")[0].top.flow != "hinge_to_squat"
+    session, _ = typed("hinge_to_squat/hinge", "what did my tests come to", "it's a question")
+    assert (session.aside, session.top.state) == (None, "hinge")
+
+
+@pytest.mark.parametrize("text", ["blue bananas sing loudly", "qqq zzz blorp"])
+def test_what_was_never_seen_is_not_guessed(text):
+    assert typed("hinge_to_squat/hinge", text)[0].aside is None

@@ -3,7 +3,7 @@
 import pytest
 
 from companion.conversation.flow import Ask
-from companion.conversation.slots import _spoken
+from companion.conversation.slots import phrases_of
 from companion.language.act_rules import pattern, rows_of, tables_in
 from companion.language.clauses import flat
 from companion.language.meanings import applies, meanings
@@ -20,7 +20,7 @@ def test_every_table_belongs_to_a_question_that_is_asked(table):
 
 @pytest.mark.parametrize("options", sorted(CHOICES, key=str), ids=lambda options: "-".join(option.value for option in options)[:40])
 def test_no_words_of_one_answer_are_the_label_of_another(options):
-    heard = _spoken(options)
+    heard = phrases_of(options)
     own = {flat(option.label).strip(" ."): option.value for option in options}
     assert not [(phrase, value) for value, phrases in heard for phrase in phrases if own.get(phrase, value) != value]
 
