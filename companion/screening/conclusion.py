@@ -23,7 +23,7 @@ from companion.screening.protocol import FindingContext
 from companion.screening.protocols import measured, protocol, route
 from companion.screening.readings import SIDES, NumberFormat, metric, side_difference
 from companion.screening.rulings import Ruling, Verdict, contradiction, decide, weight_for
-from companion.screening.screen import Screen
+from companion.screening.screen import METHOD_WORDS, Screen
 from companion.screening.setups import SetUp, called, depth_with
 from companion.screening.sources import value
 from companion.screening.squat_days import ToldDay
@@ -50,10 +50,12 @@ CANNOT_TELL: Final = "Home tests can't show the shape of bones or joints, and th
 
 @dataclass(frozen=True, slots=True)
 class Repeat:
-    """The one test to do again now, since what it gave can't stand or contradicts another; ``words``: why, and which side."""
+    """The one test to do again now, since what it gave can't stand or contradicts another; ``words``: why, and which side; ``by``: the
+    method it takes, "" for any."""
 
     test: str
     words: str
+    by: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -292,12 +294,18 @@ def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | 
 
 
 def _repeat(screen: Screen, verdicts: Sequence[Verdict], context: FindingContext, closed: Collection[str]) -> Repeat | None:
-    """Return the one repeat that would settle most: a reading in doubt first, then the shakier of two findings that contradict each
-    other; None if nothing does."""
+    """Return the one repeat that would settle most: a reading in doubt first, then what a rougher method said otherwise since, then the
+    shakier of two findings that contradict each other; None if nothing does."""
     for one in measured():
         if one.id in screen and one.doubts and one.id not in closed:
             for words in one.doubts(screen[one.id], context).values():
                 return Repeat(one.id, words)
+    for test, since in screen.outdone.items():
+        if test not in closed and (sides := _otherwise(screen, test, context)):
+            side = " on both sides" if len(sides) > 1 else f" on the {sides[0]} side"
+            what, by = PART_WORDS[protocol(test).part].capitalize(), METHOD_WORDS[since.than]
+            return Repeat(test, f"{what}: {by} and {METHOD_WORDS[since.by]} disagree. The {protocol(test).short_name} by {by} once "
+                                f"more{side} would settle it.", since.than)
     for verdict in verdicts:
         for part in verdict.parts:
             if part.ruling is Ruling.TOO_CLOSE and (clash := contradiction(part)):
@@ -310,6 +318,14 @@ def _repeat(screen: Screen, verdicts: Sequence[Verdict], context: FindingContext
                 return Repeat(shaky.row.test, f"{PART_WORDS[part.part].capitalize()}: the {names} disagree. The "
                                               f"{protocol(shaky.row.test).short_name} once more{side} would settle it.")
     return None
+
+
+def _otherwise(screen: Screen, test: str, context: FindingContext) -> list[str]:
+    """Return the sides of which a rougher method said something else since than the record that counts; none that pinched."""
+    counts, since = ({side: {one.row.direction for one in protocol(test).findings(record, context) if one.side == side} for side in SIDES}
+                     for record in (screen[test], screen.outdone[test].record))
+    pinched = {one.side for one in protocol(test).findings(screen.outdone[test].record, context) if one.row.pinched}
+    return [side for side in SIDES if counts[side] and since[side] and counts[side] != since[side] and side not in pinched]
 
 
 def _differences(screen: Screen, context: FindingContext) -> tuple[str, ...]:

@@ -142,7 +142,7 @@ def without_luck(screen: Screen, luck: str) -> Screen:
     if luck not in CHANGES or LOOK.id not in screen:
         return screen
     left = replace(look, **{f"{luck}_{asked}": None for asked in ("rounds", "depth")})
-    return Screen({**screen.records, LOOK.id: left}, screen.stopped, screen.notes)
+    return replace(screen, records={**screen.records, LOOK.id: left})
 
 
 def setup_from(facts: Mapping[str, object]) -> SetUp | None:
