@@ -252,7 +252,16 @@ def _depth(overall: Overall, start: int | None, about: About) -> tuple[Band | No
     usual = band_of(about.usual_depth) or Band.BELOW
     keep = min(list(Band)[max(start - KEEP_ABOVE, 0)], usual)
     return keep, (f"For now go no deeper than {BAND_WORDS[keep]}, above where the rounding starts "
-                  "(our cautious choice). Film it once a week.")
+                  f"(our cautious choice). {_watch(about)}")
+
+
+def _films(about: About) -> bool:
+    """True unless they said that they have no phone to film with."""
+    return about.view not in ("mirror", "neither")
+
+
+def _watch(about: About) -> str:
+    return "Film it once a week." if _films(about) else "Let somebody look once a week."
 
 
 def _depth_with(setup: SetUp, loaded: int | None, about: About, show: NumberFormat) -> tuple[Band | None, str]:
@@ -265,7 +274,7 @@ def _depth_with(setup: SetUp, loaded: int | None, about: About, show: NumberForm
     usual = band_of(about.usual_depth) or Band.BELOW
     keep = depth_with(replace(setup, start=start), usual) or Band.WELL_ABOVE
     return keep, (f"With {called(setup.change, show)}: for now down to {BAND_WORDS[keep]}, above where the rounding starts then "
-                  "(our cautious choice). Film it once a week.")
+                  f"(our cautious choice). {_watch(about)}")
 
 
 def _lowest(told: tuple[float | None, str], *filmed: tuple[float | None, str]) -> tuple[float | None, str]:
@@ -284,9 +293,10 @@ def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | 
                        "(our cautious choice; your coach may set another).")
     if overall not in ("likely", "load_question"):
         return None, ""
-    tail = "with a still back on film (our cautious choice; your coach may set another)."
+    film = " on film" if _films(about) else ""
+    tail = f"with a still back{film} (our cautious choice; your coach may set another)."
     if about.bar == "none" or (about.load is None and about.bar is None):
-        return None, "Meanwhile stay with body weight; add load only where the back stays still on film (our cautious choice)."
+        return None, f"Meanwhile stay with body weight; add load only where the back stays still{film} (our cautious choice)."
     if about.load is None:
         return None, f"Meanwhile lift at most {SHARE_WORDS} of your working load, {tail}"
     limit = float(int(about.load * LOAD_SHARE + 1e-9))

@@ -50,6 +50,8 @@ CHANGES: Final = {one.name: one for one in (
 CHANGE_PAIRS: Final = tuple("+".join(pair) for pair in combinations(CHANGES, 2))
 NAMES: Final = (*CHANGES, *CHANGE_PAIRS)
 """Every set-up there can be: one change, or two together."""
+BY_FEEL: Final = "by_feel"
+"""What is proposed where a change helped in a squat that nobody saw: to look at it again."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -272,6 +272,14 @@ def test_no_deeper_than_a_band_above_the_rounding_and_at_most_80_percent():
     assert (talk.found["depth.keep"], talk.found["load.limit"]) == ("a_little_above", "64")
 
 
+@pytest.mark.parametrize(("view", "film"), [("neither", False), ("mirror", False), ("film", True), (None, True)])
+def test_who_has_no_phone_at_hand_is_not_told_to_film(view: str | None, film: bool):
+    said = whole(told(about=replace(HEAVY, view=view), **CALF_LIKELY))
+    assert ("Film it once a week" in said, "with a still back on film" in said) == (film, film)
+    assert "go no deeper than a little above parallel" in said
+    assert "lift at most 64 kg, 80 % of 80 kg, with a still back" in said
+
+
 def test_in_pounds_and_inches_every_number_is_in_them():
     talk = told({"welcome.units": "imperial"}, HEAVY, **CALF_LIKELY)
     said = whole(talk)
