@@ -14,12 +14,12 @@ from companion.conversation.kinds import Answer
 from companion.conversation.moves import answer, back, skip
 from companion.conversation.parking import park, start
 from companion.conversation.prompt import skippable
-from companion.conversation.slots import heard_at, slot_words, torn, understand
+from companion.conversation.slots import heard_at, likely_at, rules_at, slot_words, torn, understand
 from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches, tables_in
-from companion.language.acts import Asks, SpeechAct, hear_act
+from companion.language.acts import Asks, SpeechAct, Spoken, hear_act
 from companion.language.clauses import Mood, clauses, flat
-from companion.language.learnt import START
+from companion.language.learnt import START, behind
 from companion.language.phrases import Phrase
 
 
@@ -42,13 +42,14 @@ def control(draft: Draft, heard: Phrase) -> None:
             help_with(draft)
 
 
-def fill(draft: Draft, text: str, sure: bool = False) -> None:
-    """Take the answers that a message gives, to the open question and to those still to come. ``sure``: they were confirmed."""
+def fill(draft: Draft, text: str, sure: bool = False, spoken: Spoken | None = None) -> None:
+    """Take the answers that a message gives, to the open question and to those still to come. ``sure``: they were confirmed; ``spoken``:
+    the message as it is heard there, if that is known."""
     if draft.ask.free:
         read = draft.ask.kind.read(text, draft.context)
         answer(draft, read, sure=True) if isinstance(read, Answer) else ask_again(draft)
         return
-    understood = understand(draft, text, heard_at(draft, text))
+    understood = understand(draft, text, spoken or heard_at(draft, text))
     if understood is None:
         ask_again(draft)
         return
@@ -70,6 +71,9 @@ def act_on(draft: Draft, text: str) -> bool:
     read = ask.kind.read(text, draft.context)
     if isinstance(read, Answer) and ask.safety:
         return False
+    if spoken.between:
+        ask_aside(draft, "which", text)
+        return True
     agreed = isinstance(read, Answer) and spoken.chosen.values in ((), (read.value,))
     if agreed and spoken.act in (SpeechAct.ANSWER, SpeechAct.UNSURE, SpeechAct.CHAT) and not spoken.asks:
         if _earlier(draft, text):
@@ -122,10 +126,15 @@ def _says_otherwise(draft: Draft, text: str, read: Answer) -> bool:
     return True
 
 
+MAY_CORRECT: Final = 20
+"""By how many tenths of a log-odds a correction may be less likely than what is likeliest where a message names an earlier answer; chosen
+on writers left out."""
+
+
 def _earlier(draft: Draft, text: str) -> bool:
     """True if a message names an earlier answer of this run more clearly than the open question, or that one can't take what it says:
     "first was 72", "height is 181"."""
-    if draft.ask.safety:
+    if draft.ask.safety or behind(likely_at(draft, text), "@correction") > MAY_CORRECT:
         return False
     found = correction(draft, text)
     return found is not None and found.named and (found.points > 1.5 + max(beside(draft, text), 0) or not _fits(draft, text))
@@ -238,6 +247,33 @@ def do_wish(draft: Draft, text: str) -> None:
         start(draft, wants.removeprefix(START))
     elif not _wanted(draft, wants):
         ask_again(draft)
+
+
+def do_meant(draft: Draft, text: str, name: str) -> None:
+    """Do what a message was said to mean, by its name in the learnt layer."""
+    match name[:1], name[1:]:
+        case "!", wants if wants.startswith(START):
+            start(draft, wants.removeprefix(START))
+        case "!", wants:
+            _wanted(draft, wants)
+        case "@", "question":
+            tell(draft, text)
+        case "@", "not_yet":
+            draft.say(WAITS)
+        case "@", "correction":
+            _put_right(draft, text)
+        case "@", _:
+            _untold(draft, text)
+        case "#", _:
+            fill(draft, text, sure=True, spoken=rules_at(draft, text))
+        case _:
+            answer(draft, Answer(name, text), sure=True)
+
+
+def _untold(draft: Draft, text: str) -> None:
+    """Take it that somebody doesn't know: by the answer that says so, if there is one."""
+    unsure = [option.value for option in draft.ask.kind.options if option.value in NOT_TOLD]
+    answer(draft, Answer(unsure[0], text), sure=True) if unsure else ask_again(draft, "Not knowing is fine: “skip” leaves it out.")
 
 
 def _wanted(draft: Draft, name: str, text: str = "") -> bool:

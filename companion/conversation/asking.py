@@ -10,9 +10,9 @@ from companion.conversation.effects import DESCRIBE, Say
 from companion.conversation.kinds import Option
 from companion.conversation.prompt import aside_say, in_one_line, progress, prompt
 from companion.conversation.session import Aside
-from companion.conversation.slots import read_of, understood_words
+from companion.conversation.slots import heard_at, read_of, understood_words
 from companion.conversation.table import AGAIN
-from companion.conversation.wishes import wish_of
+from companion.conversation.wishes import meant_words, wish_of
 from companion.conversation.wording import MOST_WORDS
 from companion.language.units import shown
 
@@ -71,6 +71,8 @@ def show_aside(draft: Draft, before: str = "") -> None:
             text = f"I understand: {understood_words(draft, aside.text)}. Is that right?"
         case "corrected":
             text = f"I understand: {corrected_words(draft, aside.text)}. Is that right?"
+        case "which":
+            text = "Which do you mean?"
         case "wish":
             text = f"Do you want to {wish_of(draft, aside.text)}?"
         case "return":
@@ -88,6 +90,10 @@ def aside_options(draft: Draft) -> tuple[Option, ...]:
     match aside.about:
         case "unusual":
             return (Option("yes", f"Yes, {_unusual(draft, aside.text)}", ("yes",)), Option("no", "No"))
+        case "which":
+            return (*(Option(str(n), meant_words(draft, aside.text, name), (str(n),))
+                      for n, name in enumerate(heard_at(draft, aside.text).between, 1)),
+                    Option("no", "None of these", ("neither", "no", "none", "something else")))
         case "wish":
             return (Option("yes", "Yes", ("yes", "please", "yes please")), Option("no", "No"))
         case "understood" | "corrected":

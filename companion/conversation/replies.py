@@ -12,7 +12,7 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from companion.conversation.acting import act_on, control, do_wish, fill, not_words, other_than_answer
+from companion.conversation.acting import act_on, control, do_meant, do_wish, fill, not_words, other_than_answer
 from companion.conversation.amending import amend
 from companion.conversation.answers import answered, refuse, tell_idle
 from companion.conversation.asking import aside_options, ask_again, ask_aside, show_aside
@@ -132,7 +132,7 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
     elif heard is Phrase.STOP:
         draft.session = draft.session._replace(aside=None)
         park(draft)
-    elif aside.about in ("understood", "corrected", "wish"):  # said anew instead
+    elif aside.about in ("understood", "corrected", "wish", "which"):  # said anew instead
         draft.session = draft.session._replace(aside=None)
         typed(draft, text)
     elif aside.about == "unusual" and (value := read_of(draft, text)):
@@ -163,7 +163,9 @@ def _aside_decided(draft: Draft, decided: str) -> None:
             amend(draft, aside.text)
         case "wish", "yes":
             do_wish(draft, aside.text)
-        case "unusual" | "understood" | "corrected" | "wish", _:
+        case "which", "1" | "2" | "3":
+            do_meant(draft, aside.text, heard_at(draft, aside.text).between[int(decided) - 1])
+        case "unusual" | "understood" | "corrected" | "wish" | "which", _:
             ask_again(draft, "Then once more.")
         case "return", "go_on":
             interrupt(draft)  # its gates may have shut meanwhile: it is taken up as after any interruption

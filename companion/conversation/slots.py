@@ -45,12 +45,13 @@ class Understood(NamedTuple):
     sure: bool
 
 
-SURE_OF_ACT: Final = 10
-SURE_OF_WORDS: Final = 30
-DOUBTFUL: Final = 8
+UNLIKELY: Final = 0
+UNLIKELY_CHAT: Final = 15
+UNLIKELY_WORDS: Final = 30
 NEAR: Final = 20
-"""By how many tenths of a log-odds what the learnt layer finds must be likelier than what the rules hear to be asked about instead: another
-act, an option in plain words, an option heard with doubt; and within how many two options are both named. Chosen on writers left out."""
+"""By how many tenths of a log-odds what the rules hear must be less likely than something else for a person to be asked which they mean:
+what the rules doubt or is no option, chat, and an option in plain words; and how far behind what is named beside it may be. Chosen on
+writers left out."""
 
 _SAME_ACT: Final = {SpeechAct.NOTHING: "@chat"}
 
@@ -58,7 +59,7 @@ _SAME_ACT: Final = {SpeechAct.NOTHING: "@chat"}
 def heard_at(draft: Draft, text: str) -> Spoken:
     """Return the speech act of a message at the open question: as the rules hear it, unless something else is much likelier there."""
     ask, kind = draft.ask, draft.ask.kind
-    spoken = hear_act(spelt(text) if takes_number(kind) else text, options_of(draft, ask), takes_number(kind))
+    spoken = rules_at(draft, text)
     if ask.safety or ask.free or not reads_acts(ask) or spoken.exact:
         return spoken
     understood = understand(draft, text, spoken) if spoken.act is SpeechAct.ANSWER and not spoken.asks else None
@@ -68,12 +69,32 @@ def heard_at(draft: Draft, text: str) -> Spoken:
     sure = isinstance(read, Answer) or bool(understood and understood.sure)
     likely = likely_at(draft, text)
     mine = _heard_name(draft, spoken, read, understood)
-    margin = SURE_OF_WORDS if sure else SURE_OF_ACT if mine[:1] in ("@", "!") else DOUBTFUL if mine else 0
-    if mine == likely[0].name or (mine and behind(likely, mine) < margin):
+    top = likely[0].name
+    if mine == top or (mine and behind(likely, mine) < _least(mine, sure)):
         return spoken
-    if likely[0].name == "@correction" and not draft.top.trail:
+    if top == "@correction" and not draft.top.trail:
         return spoken
-    return _instead(spoken, likely, text, mine if sure or behind(likely, mine) < 2 * margin else "")
+    near = [one.name for one in likely if one.behind < NEAR]
+    between = [name for name in dict.fromkeys((top, mine, *near)) if name and name not in NOT_NAMED][:NAMED_MOST]
+    if len(between) > 1 and top in between:
+        return Spoken(SpeechAct.ANSWER, between=tuple(between))
+    return _instead(spoken, top, text)
+
+
+def _least(mine: str, sure: bool) -> int:
+    return UNLIKELY_WORDS if sure else UNLIKELY_CHAT if mine == "@chat" else UNLIKELY
+
+
+def rules_at(draft: Draft, text: str) -> Spoken:
+    """Return the speech act of a message at the open question as the rules hear it."""
+    number = takes_number(draft.ask.kind)
+    return hear_act(spelt(text) if number else text, options_of(draft, draft.ask), number)
+
+
+NOT_NAMED: Final = frozenset(("@chat", "@nothing", WORDS))
+"""What a person isn't asked whether they mean it."""
+NAMED_MOST: Final = 3
+"""Most things of which a person is asked which they mean; our choice."""
 
 
 def likely_at(draft: Draft, text: str, ask: Ask | None = None) -> tuple[Likely, ...]:
@@ -102,20 +123,14 @@ def _heard_name(draft: Draft, spoken: Spoken, read: Answer | Unclear, understood
     return "@question" if spoken.asks else _SAME_ACT.get(spoken.act, f"@{spoken.act.value}")
 
 
-def _instead(spoken: Spoken, likely: Sequence[Likely], text: str, mine: str) -> Spoken:
-    """Return a message as what is likeliest; where that is an option, beside another that is as good as likely, or ``mine``, the one that
-    the rules hear."""
-    name = likely[0].name
+def _instead(spoken: Spoken, name: str, text: str) -> Spoken:
+    """Return a message as something else than the rules heard, by its name in the learnt layer."""
     if name.startswith("@"):
         return heard_as(spoken, SpeechAct(name[1:]), text)
     if name.startswith("!"):
         return spoken._replace(act=SpeechAct.COMMAND, wants=name[1:], asks=None, about="", guessed=True)
-    if name == NUMBER:
-        return spoken._replace(act=SpeechAct.ANSWER, asks=None, about="", doubtful=True)
-    values = [one.name for one in likely if one.name[0] not in "@!#"]
-    second = mine if mine in values else next((one.name for one in likely[1:2] if one.name in values and one.behind < NEAR), "")
-    chosen = Chosen(tuple(filter(None, (name, second if second != name else ""))))
-    return spoken._replace(act=SpeechAct.ANSWER, asks=None, about="", wants="", chosen=chosen, doubtful=True, guessed=True)
+    chosen = Chosen((name,)) if name != NUMBER else spoken.chosen
+    return spoken._replace(act=SpeechAct.ANSWER, asks=None, about="", wants="", chosen=chosen, doubtful=True)
 
 
 def reads_acts(ask: Ask) -> bool:
@@ -282,7 +297,7 @@ def _further(draft: Draft, text: str, whole: Sequence[Clause], hits: Sequence[Me
             slot = slot_of(draft, later, found[0].quantity) if len(found) == 1 else None
             slots += [slot] if slot else []
             numbers = numbers and not slot
-        elif later.kind.options:
+        elif later.kind.options and (named or len(whole) > 1):
             said = _only(whole, named or [clause for clause in range(len(whole)) if clause not in told])
             chosen = choose(said, options_of(draft, later), taken)
             slight = not named and (chosen.weak or any(_slight(whole, hit) for hit in chosen.hits))

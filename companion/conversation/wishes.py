@@ -1,12 +1,12 @@
-"""Wishes heard with doubt: what a message seems to want, in words, before it is carried out."""
+"""What a message seems to want or to mean, in words, before it counts."""
 
 from __future__ import annotations
 
 from typing import Final
 
 from companion.conversation.draft import Draft
-from companion.conversation.slots import heard_at, likely_at, reads_acts
-from companion.language.learnt import START, WORDS, behind
+from companion.conversation.slots import heard_at, likely_at, reads_acts, rules_at, slot_words, understand
+from companion.language.learnt import NUMBER, START, WORDS, behind
 
 WISHES: Final = {
     "skip": "skip this one", "stop": "stop here", "back": "go back to the question before", "menu": "see the menu",
@@ -36,3 +36,22 @@ def wants_of(draft: Draft, text: str) -> str:
         wants = likely[0].name[1:] if likely[0].name.startswith("!") and behind(likely, WORDS) >= SURE_OF_WISH else ""
     flow = wants.removeprefix(START)
     return wants if wants in WISHES or (flow != wants and flow in draft.book.flows) else ""
+
+
+MEANT: Final = {"@question": "It's a question", "@not_yet": "Not yet", "@unsure": "I don't know", "@correction": "Change an earlier answer"}
+"""What an act is called where a person is asked what they mean."""
+
+
+def meant_words(draft: Draft, text: str, name: str) -> str:
+    """Return what a message may mean, by its name in the learnt layer, as the words of a button."""
+    if name in MEANT:
+        return MEANT[name]
+    if name == NUMBER:
+        understood = understand(draft, text, rules_at(draft, text))
+        return slot_words(draft, draft.ask, understood.slots[0]) if understood else text
+    if name.startswith(f"!{START}"):
+        return draft.book[name.removeprefix(f"!{START}")].flow.title
+    if name.startswith("!"):
+        words = WISHES.get(name[1:], name[1:])
+        return words[0].upper() + words[1:]
+    return next(option.label for option in draft.ask.kind.options if option.value == name)

@@ -45,7 +45,8 @@ class Asks(Enum):
 class Spoken(NamedTuple):
     """A message as it is heard. ``asks`` and ``about``: of a question, its kind and its own words, flat; ``wants``: of a command, its name
     in acts.toml; ``chosen``: the options asserted; ``asserted``: the clauses that may fill a slot; ``doubtful``: true if what they say
-    is to be confirmed; ``exact``: true if it is an option's own words; ``guessed``: true if it is the likeliest, not what a rule heard."""
+    is to be confirmed; ``exact``: true if it is an option's own words; ``guessed``: true if it is the likeliest, not what a rule heard;
+    ``between``: the two or three things it may be, by the names of ``learnt``, where that is to be asked."""
 
     act: SpeechAct
     asks: Asks | None = None
@@ -56,6 +57,7 @@ class Spoken(NamedTuple):
     doubtful: bool = False
     exact: bool = False
     guessed: bool = False
+    between: tuple[str, ...] = ()
 
 
 _CONTROLS: Final = {Phrase.STOP: "stop", Phrase.BACK: "back", Phrase.SKIP: "skip", Phrase.AGAIN: "again", Phrase.HELP: "help"}

@@ -38,6 +38,7 @@ from companion.conversation.slots import heard_at, read_of, reads_acts, torn, un
 from companion.conversation.step import step
 from companion.conversation.wishes import wants_of
 from companion.language.acts import SpeechAct, hear_act
+from companion.language.learnt import NUMBER
 from companion.language.quantities import quantities
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW
@@ -248,6 +249,8 @@ def play(turn: Turn) -> Outcome:
         proposed = {slot.key: slot.value for slot in heard.slots}
     elif about == "corrected" and (found := correction(draft, turn.text)) and found.new:
         proposed = {found.new.key: found.new.value}
+    elif about == "which":
+        return _offered(turn, key, heard_at(draft, turn.text).between)
     elif about == "wish":
         return _wished(turn, draft)
     elif about == "unusual" and (read := read_of(draft, turn.text)):
@@ -257,6 +260,15 @@ def play(turn: Turn) -> Outcome:
     said = " ".join(one.text for one in taken.effects if isinstance(one, Say))
     free = ask.free or not reads_acts(ask)
     return _judged(turn, ask, filled, status, over, about, stays, proposed, act, said, free, between)
+
+
+def _offered(turn: Turn, key: str, names: tuple[str, ...]) -> Outcome:
+    """Return what comes of a question which of two things is meant: right to ask if one of them is."""
+    wanted = {f"@{turn.act}", f"!{turn.value}"} if turn.act not in ("answer", "unsure") else {"@unsure"} if turn.act == "unsure" else set()
+    wanted |= {name for name in names if name.startswith("!") and _NAMES.get(name[1:], name[1:]) == turn.value.removeprefix("start:")}
+    answer = expected(turn).get(key) if turn.act in ("answer", "unsure") else None
+    good = any(name in wanted or (answer and (same(answer, name) or (name == NUMBER and quantities(answer)))) for name in names)
+    return Outcome("asked" if good or turn.ask else "missed", f"which {names}")
 
 
 def _wished(turn: Turn, draft: Draft) -> Outcome:
