@@ -169,7 +169,7 @@ def day_facts(known: Known) -> dict[str, Value]:
     told = known.facts.get("limit.words")
     facts["limit_line"] = f" You were told: {told}." if told else ""
     if setup := setup_from(known.facts):
-        facts |= {"setup_words": f"Your set-up for now: {called(setup.change, showing(known))}, all else as usual.",
+        facts |= {"setup_words": f"Your set-up for now: {called(setup.change, showing(known))}, all else as usual.{setup.whose}",
                   "setup_view": setup.change.split("+")[0]}
     facts["setup_line"] = f" Set-up: {called(setup.change, showing(known))}." if setup else ""
     facts["keep_line"] = f" Depth to keep to: {facts['keep_words']}." if "keep_words" in facts else ""

@@ -8,10 +8,9 @@ from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.flow import SIDES, Ask, Jump, Known, Run, Tell, both, sided
 from companion.conversation.kinds import Option, choice
 from companion.conversation.number_kinds import Number
-from companion.screening.doubts import odd_side
 from companion.screening.errors import errors_from
 from companion.screening.geometry import furthest_reach
-from companion.screening.protocols.knee_to_wall import KEY_OF, PROTOCOL, SPREADS, KneeToWall, readings, unit_of
+from companion.screening.protocols.knee_to_wall import KEY_OF, PROTOCOL, SPREADS, KneeToWall, side_to_check
 from companion.screening.screen import about_from
 from flows.by_film import BY_CARDS, READ_SAYS, side_film, turns
 from flows.protocol_flow import flow_of
@@ -63,9 +62,18 @@ def _too_far(got: Facts, side: str) -> Value:
 
 def _odd(got: Facts, side: str) -> Value | None:
     """Return the side to look at once more, since the two are too far apart to be believed; None for neither."""
-    record = KneeToWall(**{key: got.get(key) for key in REACH_ANSWERS})  # type: ignore[arg-type]
-    taken = {one: readings(record, one) for one in SIDES}
-    return odd_side(taken, SPREADS[unit_of(record.method)]) or None
+    return side_to_check(_record(got)) or None
+
+
+def _other(got: Facts, side: str) -> Value | None:
+    """Return the side that is not the odd one, where that came out the same and the two are still too far apart; None else."""
+    odd = str(got["odd"])
+    doubted = side_to_check(_record(got, f"{odd}_check"))
+    return doubted if doubted != odd and doubted else None
+
+
+def _record(got: Facts, *more: str) -> KneeToWall:
+    return KneeToWall(**{key: got.get(key) for key in (*REACH_ANSWERS, *more)})  # type: ignore[arg-type]
 
 
 REACH_ANSWERS = frozenset(("method", *(key.format(side, n) for key in KEY_OF.values() for side in SIDES for n in (1, 2, 3))))
@@ -75,7 +83,7 @@ THIRD_REACH = Fact("{side}_third", values=("yes", "no"), of=_again("", "tape", 2
 DEG_SECOND = Fact("{side}_deg_second", values=("yes", "no"), of=_again("deg_", "level", 1))
 DEG_THIRD = Fact("{side}_deg_third", values=("yes", "no"), of=_again("deg_", "level", 2))
 TOO_FAR = Fact("{side}_too_far", values=("yes", "no"), of=_too_far)
-ODD = Fact("odd", values=SIDES, of=_odd)
+ODD, OTHER = Fact("odd", values=SIDES, of=_odd), Fact("other", values=SIDES, of=_other)
 CANNOT_BE = "More than {most:cm} can't be: the shin would lie nearly flat. Zero of the tape at the wall, big toe on it."
 
 
@@ -124,10 +132,15 @@ ODD_FOOT = (
     Ask("check_deg", "Left and right are further apart than sides hardly ever are, so one more look at the {odd} foot: how many "
         "degrees from upright?", LEAN, caution=ANKLE_CAUTION, only_if=ODD.known & LEVEL, method="level", placement="{placement}",
         log_as="{odd}_check"),
+    Ask("other_check", "Still that far apart, and the slip may be there, so one look at the {other} foot too: how many {unit} from the "
+        "big toe to the wall?", DISTANCE, caution=ANKLE_CAUTION, only_if=OTHER.known & TAPE, method="tape", log_as="{other}_check"),
+    Ask("other_check_deg", "Still that far apart, and the slip may be there, so one look at the {other} foot too: how many degrees from "
+        "upright?", LEAN, caution=ANKLE_CAUTION, only_if=OTHER.known & LEVEL, method="level", placement="{placement}",
+        log_as="{other}_check"),
 )
 
 FLOW = flow_of(
-    PROTOCOL, facts=(MOST, *both(SECOND_REACH, THIRD_REACH, DEG_SECOND, DEG_THIRD, TOO_FAR), ODD, *turns(70)), at_start=limits,
+    PROTOCOL, facts=(MOST, *both(SECOND_REACH, THIRD_REACH, DEG_SECOND, DEG_THIRD, TOO_FAR), ODD, OTHER, *turns(70)), at_start=limits,
     command=("ankle test",),
     steps=(
         Ask("method", f"This looks at {PROTOCOL.looks_at}. Will you measure with a tape, or with the level on your phone? "

@@ -7,10 +7,10 @@ from companion.conversation.flow import SIDES, Ask, Jump, Known, Step, Tell, bot
 from companion.conversation.kinds import Choice, Option, choice
 from companion.conversation.number_kinds import Number
 from companion.language.units import METRIC, shown
-from companion.screening.doubts import apart, odd_side
+from companion.screening.doubts import apart
 from companion.screening.errors import errors_from
 from companion.screening.geometry import FLIP, HEEL_TOP, highest_heel
-from companion.screening.protocols.leg_raise import PROTOCOL, RAISE_LEAST, SPREAD, LegRaise, readings
+from companion.screening.protocols.leg_raise import PROTOCOL, RAISE_LEAST, SPREAD, LegRaise, readings, side_to_check
 from companion.screening.readings import mean_of
 from companion.screening.screen import about_from
 from companion.screening.sources import SOURCES
@@ -76,12 +76,12 @@ def _too_high(got: Facts, side: str) -> Value | None:
     return "yes" if float(got[f"{side}_heel"]) > highest_heel(float(got["leg_length"])) else "no"
 
 
-def _shown_now(got: Facts, side: str) -> Value | None:
-    return got[f"{got['odd']}_check"] if got["method"] == "level" else None
+def _shown_by(name: str) -> Callable[[Facts, str], Value | None]:
+    return lambda got, side: got[f"{got[name]}_check"] if got["method"] == "level" else None
 
 
-def _record(got: Facts) -> LegRaise:
-    return LegRaise(**{key: got.get(key) for key in LIFT_ANSWERS})  # type: ignore[arg-type]
+def _record(got: Facts, *more: str) -> LegRaise:
+    return LegRaise(**{key: got.get(key) for key in (*LIFT_ANSWERS, *more)})  # type: ignore[arg-type]
 
 
 def _again(repeats: int) -> Callable[[Facts, str], Value | None]:
@@ -99,8 +99,14 @@ def _again(repeats: int) -> Callable[[Facts, str], Value | None]:
 
 def _odd(got: Facts, side: str) -> Value | None:
     """Return the side to look at once more, since the two are too far apart to be believed; None for neither."""
-    record = _record(got)
-    return odd_side({one: readings(record, one) for one in SIDES}, SPREAD) or None
+    return side_to_check(_record(got)) or None
+
+
+def _other(got: Facts, side: str) -> Value | None:
+    """Return the side that is not the odd one, where that came out the same and the two are still too far apart; None else."""
+    odd = str(got["odd"])
+    doubted = side_to_check(_record(got, f"{odd}_check", f"{odd}_check_lean"))
+    return doubted if doubted != odd and doubted else None
 
 
 LIFT_ANSWERS = frozenset(("method", "effort", "leg_length", *(f"{side}_{key}" for side in SIDES for key in (
@@ -108,14 +114,13 @@ LIFT_ANSWERS = frozenset(("method", "effort", "leg_length", *(f"{side}_{key}" fo
 TOO_HIGH = Fact("{side}_too_high", values=("yes", "no"), of=_too_high)
 SECOND = Fact("{side}_second", values=("yes", "no"), of=_again(1))
 THIRD_LIFT = Fact("{side}_third", values=("yes", "no"), of=_again(2))
-ODD = Fact("odd", values=SIDES, of=_odd)
-SHOWN_NOW = Fact("shown_now", 0, 90, step=1, of=_shown_now)
+ODD, OTHER = Fact("odd", values=SIDES, of=_odd), Fact("other", values=SIDES, of=_other)
+SHOWN_NOW, OTHER_SHOWN = (Fact(name, 0, 90, step=1, of=_shown_by(side)) for name, side in (("shown_now", "odd"), ("other_shown", "other")))
 
 BY_LEVEL, BY_HEEL, BY_EYE, BY_FILM = (fact("method").is_(name) for name in ("level", "heel", "eye", "film"))
 ONCE_MORE = (BY_LEVEL & fact("{side}_level").known | BY_HEEL & fact("{side}_heel").known) & SECOND.is_("yes")
 ONE_LAST = ONCE_MORE & THIRD_LIFT.is_("yes")
 ONE_MORE_ROUND = {"_2": ONCE_MORE, "_3": ONE_LAST}
-CHECK_DONE = done("check_do")
 EITHER_ONCE_MORE, EITHER_ONE_LAST = (sided(one, "left") | sided(one, "right") for one in (ONCE_MORE, ONE_LAST))
 HEEL_SERVES = ~(fact("left_too_high").is_("yes") | fact("right_too_high").is_("yes"))
 
@@ -173,24 +178,30 @@ def _round(n: int, key: str, wanted: Condition) -> tuple[Step, ...]:
         *eye, *film))
 
 
+
+def _look_again(key: str, which: Fact, shown: Fact, why: str) -> tuple[Ask, ...]:
+    """Return one more look at a side. ``key``: the beginning of its questions' names; ``which``: the side; ``shown``: its number."""
+    leg = f"{{{which.name}}}"
+    again = which.known & done(f"{key}_do")
+    return (
+        did(f"{why}: the {leg} leg, the same way. {{watch}}", RAISE_CAUTION, ("odd", "That hurt"), key=f"{key}_do",
+            only_if=which.known & (BY_LEVEL | BY_HEEL)),
+        Ask(f"{key}_level", f"How many degrees does the phone show now, {leg} leg?", LEVEL_SHOWN, only_if=again & BY_LEVEL,
+            method="{way}", placement="{placed}", log_as=f"{leg}_check"),
+        Ask(f"{key}_lean", f"And where did the {leg} leg come to?", _leaning(shown.name), only_if=again & BY_LEVEL & shown.known,
+            log_as=f"{leg}_check_lean"),
+        Ask(f"{key}_heel", f"How many {{unit}} now, {leg} heel?", HEEL, only_if=again & BY_HEEL, method="{way}", log_as=f"{leg}_check"))
+
+
 ODD_LEG = (
-    did("Left and right are further apart than sides hardly ever are, so one more look: the {odd} leg, the same way. {watch}",
-        RAISE_CAUTION, ("odd", "That hurt"), key="check_do", only_if=ODD.known & (BY_LEVEL | BY_HEEL)),
-    Ask("check_level", "How many degrees does the phone show now, {odd} leg?", LEVEL_SHOWN, only_if=ODD.known & CHECK_DONE & BY_LEVEL,
-        method="{way}", placement="{placed}", log_as="{odd}_check"),
-    Ask("check_lean", "And where did the {odd} leg come to?", _leaning("shown_now"),
-        only_if=ODD.known & CHECK_DONE & BY_LEVEL & SHOWN_NOW.known,
-        log_as="{odd}_check_lean"),
-    Ask("check_heel", "How many {unit} now, {odd} heel?", HEEL, only_if=ODD.known & CHECK_DONE & BY_HEEL, method="{way}",
-        log_as="{odd}_check"),
-)
-"""One more look at the odd side."""
+    *_look_again("check", ODD, SHOWN_NOW, "Left and right are further apart than sides hardly ever are, so one more look"),
+    *_look_again("other", OTHER, OTHER_SHOWN, "Still that far apart, so one look at the other side too"))
 
 FLOW = flow_of(
     PROTOCOL, command=("straight leg raise", "hamstring test"),
     at_start=at_start,
     facts=(Fact("way", of=_way), Fact("placed", of=_placement), Fact("watch", of=_watch),
-           Fact("hands", of=_hands), *both(TOO_HIGH, SECOND, THIRD_LIFT), ODD, SHOWN_NOW, *turns(130)),
+           Fact("hands", of=_hands), *both(TOO_HIGH, SECOND, THIRD_LIFT), ODD, SHOWN_NOW, OTHER, OTHER_SHOWN, *turns(130)),
     steps=(
         Ask("effort", f"This looks at {PROTOCOL.looks_at}: lying down, a straight leg comes up until the lower back "
             "moves. Will the leg lift itself, or will you pull it up with a strap or towel? Take the same way "

@@ -29,6 +29,8 @@ SAID_AT_ONCE = 2
 """Findings told with a cause at first; the rest on request."""
 
 VERDICT_WORDS_MOST = 350
+NEEDS_AT_HAND = {"tape": "about_you.tape", "heel": "about_you.tape", "level": "about_you.level"}
+"""The answer to whether it is there, by method."""
 MORE_MOST = 325
 """For the further reasons, so that with their heading they fit one message."""
 
@@ -82,7 +84,7 @@ def outcome_facts(known: Known, told: tuple[Screen, Conclusion, RetestPlan] | No
         facts |= verdict_facts(verdict)
     ruled = " ".join(f"{verdict.cause.capitalize()}: {ruled_as(verdict).removesuffix(' to call')}." for verdict in conclusion.verdicts)
     facts["summary"] = conclusion.words if conclusion.overall in ("normal", "no_rounding") else f"{conclusion.words} {ruled}"
-    if conclusion.repeat:
+    if conclusion.repeat and known.facts.get(NEEDS_AT_HAND.get(conclusion.repeat.by, "")) != "no":
         facts |= {"repeat": conclusion.repeat.test, "repeat_words": conclusion.repeat.words}
     facts["pinch_words"] = pinch_words(pinch_days(known.answers(), zone_from(known.facts, known.now)))
     if pinned := str(known.facts.get("retest.pin", "")):

@@ -5,6 +5,7 @@ from companion.conversation.kinds import choice
 from companion.screening.protocols.rock_back import PROTOCOL
 from flows.block import NO_FLOOR_TODAY, NOWHERE_TO_LIE, did, done
 from flows.protocol_flow import flow_of
+from flows.shared import NO_FILM
 
 WHEN_ROUNDED = choice(
     ("early", "Before the squat's fold", "before", "early", "earlier"),
@@ -15,13 +16,15 @@ WHEN_ROUNDED = choice(
 )
 ROCK_CAUTION = "Each time: stop if a hip or knee pinches, or at anything sharp, shooting, tingling or numb."
 WIDTHS = {"narrow": "close together", "middle": "as wide as the hips", "wide": "clearly wider than the hips"}
+WATCHED_HOW = (
+    ("Prop the phone sideways near the floor, three big steps away, and film; or let a friend watch from the side.", ~NO_FILM),
+    ("Let a friend watch from the side; alone, feel for the moment at which the back gives up its curve.", NO_FILM))
 
 FLOW = flow_of(
     PROTOCOL,
     steps=(
-        Tell("Picture the bottom of your deepest squat: how close is the thigh to the belly? That is your squat's fold, to compare "
-             "with. Prop the phone sideways near the floor, three big steps away, and film; or let a friend watch from the side.",
-             picture="squat_fold"),
+        *(Tell("Picture the bottom of your deepest squat: how close is the thigh to the belly? That is your squat's fold, to compare "
+               f"with. {how}", when, picture="squat_fold") for how, when in WATCHED_HOW),
         did("From hands and knees, back in its own easy curve, rock the hips slowly to the heels and come forward, twice each: knees "
             "together, hip-wide, clearly wider.", ROCK_CAUTION, ("narrow", "Together hurt"), ("middle", "Hip-wide hurt"),
             ("wide", "Wide hurt"), also=(NOWHERE_TO_LIE,), picture=f"{PROTOCOL.picture}_setup"),

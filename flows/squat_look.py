@@ -1,6 +1,7 @@
 """Squat look: the depth at which the back rounds without load, and the single changes that move it."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from random import Random
 
 from companion.conversation.condition import Condition, Fact, Facts, Some, Value, fact
@@ -11,10 +12,10 @@ from companion.conversation.number_kinds import Number
 from companion.language.units import METRIC
 from companion.screening.depth import band_of
 from companion.screening.protocols.squat_look import PROTOCOL, SquatLook
-from companion.screening.setups import CHANGES, NAMES, proposal
+from companion.screening.setups import BY_FEEL, CHANGES, NAMES, proposal
 from flows.block import AMOUNTS, STARTS, did, done
 from flows.protocol_flow import flow_of
-from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, watched_by
+from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, NO_FILM, watched_by
 
 ROUNDS = choice(
     ("no", "No", "none", "not at all", "stays flat", "stayed flat", "nope", "nah", "nothing", "no rounding", "no tuck", "it kept", "kept",
@@ -57,7 +58,8 @@ def drawn_order(known: Known) -> dict[str, Value]:
         title = TITLES[change.name]
         drawn |= {slot: change.name, f"{slot}_title": title,
                   f"{slot}_say": f"{title}: {change.say.format(**amounts)}. {change.caution}"}
-    return drawn | {"fourth": f"5. {drawn['change_4_say']}\n" if "change_4" in drawn else ""}
+    return drawn | {"fourth": f"5. {drawn['change_4_say']}\n" if "change_4" in drawn else "",
+                    "film_tip": "" if NO_FILM.holds(known.facts) else " Film is worth the most: phone at hip height, three big steps away."}
 
 
 def _set_up(got: Facts, side: str) -> Value | None:
@@ -65,10 +67,11 @@ def _set_up(got: Facts, side: str) -> Value | None:
 
 
 def _proposed(got: Facts, side: str) -> Value:
-    """Return the set-up worth checking after these squats, "none" for none."""
+    """Return the set-up worth checking after these squats, "by_feel" where nobody saw what helped, "none" for none."""
     look = SquatLook(**{key: got.get(key) for key in SquatLook.__dataclass_fields__})  # type: ignore[arg-type]
     out = str(got.get("setup.out", "")).split(",")
-    return proposal(look, band_of(str(got.get("about_you.usual_depth", ""))), out) or "none"
+    usual = band_of(str(got.get("about_you.usual_depth", "")))
+    return proposal(look, usual, out) or (BY_FEEL if proposal(replace(look, seen_by="film"), usual, out) else "none")
 
 
 def _depth_in(slot: str) -> Callable[[Facts, str], Value | None]:
@@ -95,11 +98,11 @@ COMMON_ROUNDING = fact("plain_rounds").one_of("little", "some") & fact("plain_de
 
 FLOW = flow_of(
     PROTOCOL, at_start=drawn_order, command=("squat film", "film my squat"),
-    facts=(Fact("set_up", of=_set_up), Fact("proposed", values=(*NAMES, "none"), of=_proposed),
+    facts=(Fact("set_up", of=_set_up), Fact("proposed", values=(*NAMES, BY_FEEL, "none"), of=_proposed),
            *(Fact(f"{slot}_depth", values=tuple(option.value for option in STARTS.options), of=_depth_in(slot)) for slot in SLOTS)),
     steps=(
-        watched_by("A few sets without load, seen from the side: does the back round, and where? How will you see them? Film is worth the "
-                   "most: phone at hip height, three big steps away, shirt tucked in."),
+        watched_by("A few sets without load, seen from the side: does the back round, and where? How will you see them? Shirt tucked in."
+                   "{film_tip}"),
         Tell("Three squats a set, in this order; copy it if you like.\n1. Plain: usual stance, depth and speed. Stop if anything hurts."
              "\n2. {change_1_say}", picture="view_{seen_by}"),
         Tell("3. {change_2_say}\n4. {change_3_say}", picture="squat_{change_1}"),

@@ -14,6 +14,7 @@ from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.language.units import METRIC, shown
 from companion.record import coaching, groups, log, outbox
+from companion.record.orders import day_in_words, standing_orders, strictest
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.limits import facts_in, limits_in
 from companion.screening.sources import SOURCES
@@ -39,8 +40,8 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     """Return the facts a step may use: latest answers and findings by name; "NAME.today" for findings made today, in the person's
     zone; "due.KIND", the wall time of each open reminder; the current safety level, and "safety.may_open" if a new check may raise
     it; what a clinician's limits close ("limit.…", ``screening.limits.facts_in``); the version of each consent text they agreed to
-    ("consent.lifter", "consent.coach"); "safety.slip.open" while a wrong tap can be undone; for a coach
-    "lifter.N", the name of each of their lifters and groups."""
+    ("consent.lifter", "consent.coach"); "setup.set_by", which coach set the set-up and until when; "safety.slip.open" while a wrong tap
+    can be undone; for a coach "lifter.N", the name of each of their lifters and groups."""
     rows = log.known_rows(db, person)
     facts: dict[str, Value] = {"coach": "no", "is_coach": "no"}
     facts |= {name: value for name, value, _ in rows}
@@ -53,6 +54,8 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     facts |= {f"{name}.today": "yes" for name, since in since_of.items() if since == today}
     facts |= {"today": today.isoformat(), "person": str(person)}
     facts |= _agreed(facts)
+    if facts.get("setup.pin") and (order := strictest("pin_setup", standing_orders(db, person, "pin_setup"))):
+        facts["setup.set_by"] = f"set by coach {order.coach_name}" + (f", until {day_in_words(order.until)}" if order.until else "")
     slipped = next((moment_of(since) for name, value, since in rows if name == SLIP and value and since), None)
     if slipped is not None and now - slipped <= UNDONE_WITHIN:
         facts[f"{SLIP}.open"] = "yes"

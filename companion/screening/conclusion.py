@@ -23,7 +23,7 @@ from companion.screening.protocol import FindingContext
 from companion.screening.protocols import measured, protocol, route
 from companion.screening.readings import SIDES, NumberFormat, metric, side_difference
 from companion.screening.rulings import Ruling, Verdict, contradiction, decide, weight_for
-from companion.screening.screen import Screen
+from companion.screening.screen import METHOD_WORDS, Screen
 from companion.screening.setups import SetUp, called, depth_with
 from companion.screening.sources import value
 from companion.screening.squat_days import ToldDay
@@ -50,10 +50,12 @@ CANNOT_TELL: Final = "Home tests can't show the shape of bones or joints, and th
 
 @dataclass(frozen=True, slots=True)
 class Repeat:
-    """The one test to do again now, since what it gave can't stand or contradicts another; ``words``: why, and which side."""
+    """The one test to do again now, since what it gave can't stand or contradicts another; ``words``: why, and which side; ``by``: the
+    method it takes, "" for any."""
 
     test: str
     words: str
+    by: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -250,7 +252,16 @@ def _depth(overall: Overall, start: int | None, about: About) -> tuple[Band | No
     usual = band_of(about.usual_depth) or Band.BELOW
     keep = min(list(Band)[max(start - KEEP_ABOVE, 0)], usual)
     return keep, (f"For now go no deeper than {BAND_WORDS[keep]}, above where the rounding starts "
-                  "(our cautious choice). Film it once a week.")
+                  f"(our cautious choice). {_watch(about)}")
+
+
+def _films(about: About) -> bool:
+    """True unless they said that they have no phone to film with."""
+    return about.view not in ("mirror", "neither")
+
+
+def _watch(about: About) -> str:
+    return "Film it once a week." if _films(about) else "Let somebody look once a week."
 
 
 def _depth_with(setup: SetUp, loaded: int | None, about: About, show: NumberFormat) -> tuple[Band | None, str]:
@@ -263,7 +274,7 @@ def _depth_with(setup: SetUp, loaded: int | None, about: About, show: NumberForm
     usual = band_of(about.usual_depth) or Band.BELOW
     keep = depth_with(replace(setup, start=start), usual) or Band.WELL_ABOVE
     return keep, (f"With {called(setup.change, show)}: for now down to {BAND_WORDS[keep]}, above where the rounding starts then "
-                  "(our cautious choice). Film it once a week.")
+                  f"(our cautious choice). {_watch(about)}")
 
 
 def _lowest(told: tuple[float | None, str], *filmed: tuple[float | None, str]) -> tuple[float | None, str]:
@@ -282,9 +293,10 @@ def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | 
                        "(our cautious choice; your coach may set another).")
     if overall not in ("likely", "load_question"):
         return None, ""
-    tail = "with a still back on film (our cautious choice; your coach may set another)."
+    film = " on film" if _films(about) else ""
+    tail = f"with a still back{film} (our cautious choice; your coach may set another)."
     if about.bar == "none" or (about.load is None and about.bar is None):
-        return None, "Meanwhile stay with body weight; add load only where the back stays still on film (our cautious choice)."
+        return None, f"Meanwhile stay with body weight; add load only where the back stays still{film} (our cautious choice)."
     if about.load is None:
         return None, f"Meanwhile lift at most {SHARE_WORDS} of your working load, {tail}"
     limit = float(int(about.load * LOAD_SHARE + 1e-9))
@@ -292,12 +304,18 @@ def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | 
 
 
 def _repeat(screen: Screen, verdicts: Sequence[Verdict], context: FindingContext, closed: Collection[str]) -> Repeat | None:
-    """Return the one repeat that would settle most: a reading in doubt first, then the shakier of two findings that contradict each
-    other; None if nothing does."""
+    """Return the one repeat that would settle most: a reading in doubt first, then what a rougher method said otherwise since, then the
+    shakier of two findings that contradict each other; None if nothing does."""
     for one in measured():
         if one.id in screen and one.doubts and one.id not in closed:
             for words in one.doubts(screen[one.id], context).values():
                 return Repeat(one.id, words)
+    for test, since in screen.outdone.items():
+        if test not in closed and (sides := _otherwise(screen, test, context)):
+            side = " on both sides" if len(sides) > 1 else f" on the {sides[0]} side"
+            what, by = PART_WORDS[protocol(test).part].capitalize(), METHOD_WORDS[since.than]
+            return Repeat(test, f"{what}: {by} and {METHOD_WORDS[since.by]} disagree. The {protocol(test).short_name} by {by} once "
+                                f"more{side} would settle it.", since.than)
     for verdict in verdicts:
         for part in verdict.parts:
             if part.ruling is Ruling.TOO_CLOSE and (clash := contradiction(part)):
@@ -310,6 +328,14 @@ def _repeat(screen: Screen, verdicts: Sequence[Verdict], context: FindingContext
                 return Repeat(shaky.row.test, f"{PART_WORDS[part.part].capitalize()}: the {names} disagree. The "
                                               f"{protocol(shaky.row.test).short_name} once more{side} would settle it.")
     return None
+
+
+def _otherwise(screen: Screen, test: str, context: FindingContext) -> list[str]:
+    """Return the sides of which a rougher method said something else since than the record that counts; none that pinched."""
+    counts, since = ({side: {one.row.direction for one in protocol(test).findings(record, context) if one.side == side} for side in SIDES}
+                     for record in (screen[test], screen.outdone[test].record))
+    pinched = {one.side for one in protocol(test).findings(screen.outdone[test].record, context) if one.row.pinched}
+    return [side for side in SIDES if counts[side] and since[side] and counts[side] != since[side] and side not in pinched]
 
 
 def _differences(screen: Screen, context: FindingContext) -> tuple[str, ...]:

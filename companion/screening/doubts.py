@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import Final
 
 from companion.screening.readings import SIDES, NumberFormat, Reading, mean_of
 
@@ -29,15 +30,20 @@ def apart(readings: Sequence[Reading], mdc: float) -> bool:
     return len(values) > 1 and min(b - a for a, b in pairwise(values)) >= mdc
 
 
-def odd_side(taken: Mapping[str, Sequence[Reading]], spread: BelievedSpread) -> str:
+NOT_YET: Final[Mapping[str, Reading]] = {}
+
+
+def odd_side(taken: Mapping[str, Sequence[Reading]], spread: BelievedSpread, again: Mapping[str, Reading] = NOT_YET) -> str:
     """Return the side to measure once more because the two are too far apart to be believed, "" for none: the one further from the
-    middle of healthy people."""
+    middle of healthy people, and once that was looked at twice to the same number, the other. ``again``: the second look, by side;
+    what it contradicted is no longer in ``taken``."""
     if not all(taken.get(side) for side in SIDES) or any(one.width for side in SIDES for one in taken[side]):
         return ""
     means = {side: mean_of(taken[side]) for side in SIDES}
     if abs(means["left"] - means["right"]) <= spread.far:
         return ""
-    return max(SIDES, key=lambda side: abs(means[side] - spread.usual))
+    unsure = [side for side in SIDES if side not in again or tuple(taken[side]) == (again[side],)]
+    return max(unsure, key=lambda side: abs(means[side] - spread.usual), default="")
 
 
 def checked(taken: Mapping[str, tuple[Reading, ...]], again: Mapping[str, Reading],
@@ -58,14 +64,13 @@ def side_doubts(taken: Mapping[str, tuple[Reading, ...]], again: Mapping[str, Re
                 show: NumberFormat) -> dict[str, str]:
     """Return, by side, why its readings are not scored and what to repeat; empty where they stand.
 
-    ``taken``: the readings that count now (``checked``). A side that was looked at twice, to the same number, is believed however far it
-    is from the other.
+    ``taken``: the readings that count now (``checked``). Sides that were both looked at twice, to the same number, are believed however
+    far apart.
     """
     found = {side: f"The repeats of the {what} on the {side} side are apart ({', '.join(show(one.value, one.unit) for one in readings)}). "
                    f"Measure that side again." for side, readings in taken.items() if apart(readings, spread.mdc)}
-    odd = odd_side(taken, spread)
-    confirmed = odd in again and taken[odd] != (again[odd],)
-    if odd and not confirmed and not found:
+    odd = odd_side(taken, spread, again)
+    if odd and not found:
         left, right = (show(mean_of(taken[side]), taken[side][0].unit) for side in SIDES)
         found[odd] = (f"The {what} is {left} left and {right} right, further apart than sides hardly ever are. "
                       f"Measure the {odd} side again.")

@@ -43,15 +43,27 @@ class ScreeningRun:
 
 
 @dataclass(frozen=True, slots=True)
+class Outdone:
+    """The newest record of a test, which does not count since it was taken by a rougher method (``by``) than the one that does
+    (``than``)."""
+
+    record: Any
+    by: str
+    than: str
+
+
+@dataclass(frozen=True, slots=True)
 class Screen(Mapping[str, Any]):
     """A lifter's valid test records by test id, in the order of the route.
 
-    ``stopped``: tests whose last run pain ended. ``notes``: remarks for the results on how answers were taken.
+    ``stopped``: tests whose last run pain ended. ``notes``: remarks for the results on how answers were taken. ``outdone``: by test, what
+    a rougher method said since.
     """
 
     records: Mapping[str, Any] = field(default_factory=dict)
     stopped: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
+    outdone: Mapping[str, Outdone] = field(default_factory=dict)
 
     def __getitem__(self, test: str) -> Any:
         return self.records[test]
@@ -93,11 +105,15 @@ def screen_from(answers: Iterable[LoggedAnswer]) -> Screen:
         if answer.flow in tests:
             rows.setdefault(answer.flow, {}).setdefault(answer.run, []).append(answer)
     records: dict[str, Any] = {}
-    stopped, notes = [], []
+    stopped, notes, outdone = [], [], {}
     for test, one in tests.items():
         runs = sorted(rows.get(test, {}).values(), key=lambda run: max((row.at, in_order(row.run)) for row in run), reverse=True)
         runs, rougher = _most_exact(one, runs)
-        notes.append(rougher)
+        if rougher:
+            outdone[test] = rougher
+            counts = METHOD_WORDS[rougher.than]
+            notes.append(f"The {one.short_name} was last taken by {METHOD_WORDS[rougher.by]}, which is rougher than {counts} and does not "
+                         f"undo it. Measure by {counts} again.")
         record, pain = _gathered(one.record, runs)
         if record is not None:
             records[test] = record
@@ -106,7 +122,7 @@ def screen_from(answers: Iterable[LoggedAnswer]) -> Screen:
             stopped.append(test)
     _watched_alike(records)
     halted = [f"The {tests[test].short_name} was stopped for pain: it counts as not tested." for test in stopped]
-    return Screen(records, tuple(stopped), (*halted, *filter(None, notes)))
+    return Screen(records, tuple(stopped), (*halted, *filter(None, notes)), outdone)
 
 
 def runs_of(answers: Iterable[LoggedAnswer], flow: str) -> tuple[ScreeningRun, ...]:
@@ -134,9 +150,9 @@ def about_from(answers: Iterable[LoggedAnswer]) -> About:
     return About(**_fitting(About, standing))
 
 
-def _most_exact(one: Protocol[Any], runs: Sequence[list[LoggedAnswer]]) -> tuple[list[list[LoggedAnswer]], str]:
-    """Return the runs, the newest first, without those by a rougher method than an older one since pain last ended a run; and a remark
-    if the newest was left out. The methods of a test are listed with the most exact first."""
+def _most_exact(one: Protocol[Any], runs: Sequence[list[LoggedAnswer]]) -> tuple[list[list[LoggedAnswer]], Outdone | None]:
+    """Return the runs, the newest first, without those by a rougher method than an older one since pain last ended a run; and the newest
+    if it was left out. The methods of a test are listed with the most exact first."""
     ways = [error.method for error in one.errors]
     since = next((n for n, run in enumerate(runs) if run[0].ending == "pain"), len(runs))
     exactness = {n: ways.index(way) for n, run in enumerate(runs[:since]) if run[0].ending in ("done", "left")
@@ -146,11 +162,10 @@ def _most_exact(one: Protocol[Any], runs: Sequence[list[LoggedAnswer]]) -> tuple
         older > n and other < way for older, other in exactness.items())}
     kept = [run for n, run in enumerate(runs) if n not in left_out]
     newest = min(exactness, default=None)
-    if newest not in left_out:
-        return kept, ""
+    if newest is None or newest not in left_out:
+        return kept, None
     counts = ways[next(way for n, way in sorted(exactness.items()) if n not in left_out)]
-    return kept, (f"The {one.short_name} was last taken by {METHOD_WORDS[ways[exactness[newest]]]}, which is rougher than "
-                  f"{METHOD_WORDS[counts]} and does not undo it. Measure by {METHOD_WORDS[counts]} again.")
+    return kept, Outdone(one.record(**_fitting(one.record, _standing(runs[newest]))), ways[exactness[newest]], counts)
 
 
 def _watched_alike(records: dict[str, Any]) -> None:

@@ -50,16 +50,25 @@ CHANGES: Final = {one.name: one for one in (
 CHANGE_PAIRS: Final = tuple("+".join(pair) for pair in combinations(CHANGES, 2))
 NAMES: Final = (*CHANGES, *CHANGE_PAIRS)
 """Every set-up there can be: one change, or two together."""
+BY_FEEL: Final = "by_feel"
+"""What is proposed where a change helped in a squat that nobody saw: to look at it again."""
 
 
 @dataclass(frozen=True, slots=True)
 class SetUp:
     """A set-up to squat with for now. ``change``: of ``NAMES``. ``start``: the rank of the band in which the back starts to round with it
-    (``depth.start_of``); None where a coach set it and nobody looked. ``plain``: the same without it."""
+    (``depth.start_of``); None where a coach set it and nobody looked. ``plain``: the same without it. ``set_by``:
+    the coach who set it and until when, in words."""
 
     change: str
     start: int | None = None
     plain: int | None = None
+    set_by: str = ""
+
+    @property
+    def whose(self) -> str:
+        """Who set it and until when, as a sentence to add; "" for one that was checked."""
+        return f" {self.set_by[:1].upper()}{self.set_by[1:]}." if self.set_by else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,13 +136,14 @@ def squat_for_now(setup: SetUp, depth: Band | None, most: float | None, usual: f
     """Return the squat for now in words: what is changed, how deep, how heavy, and the trial that shows it. ``depth``, ``most``: what
     stands, the load in kg; ``usual``: the load they train with, past which no trial without load leads; ``body``: for body weight only."""
     light = most is not None and most < EMPTY_BAR
-    load = ("body weight only" if body else "begin with the empty bar: the trial had no load" if "front" in setup.change and not light
-            else f"no more than your {show(usual, 'kg')}: the trial had no load" if usual and (most is None or usual <= most)
-            else f"at most {show(most, 'kg')}" if most is not None else "body weight, as in the trial")
+    light_trial, as_tried = ("", "") if setup.start is None else (": the trial had no load", ", as in the trial")
+    load = ("body weight only" if body else f"begin with the empty bar{light_trial}" if "front" in setup.change and not light
+            else f"no more than your {show(usual, 'kg')}{light_trial}" if usual and (most is None or usual <= most)
+            else f"at most {show(most, 'kg')}" if most is not None else f"body weight{as_tried}")
     down = f", down to {BAND_WORDS[depth]}" if depth else ""
     shown = (f" In the check it rounded at: {start_words(setup.start)}. Plain: {start_words(setup.plain)}."
              if setup.start is not None and setup.plain is not None else "")
-    return f"Your squat for now: {called(setup.change, show)}, all else as usual{down}. Load: {load}.{shown}"
+    return f"Your squat for now: {called(setup.change, show)}, all else as usual{down}. Load: {load}.{shown}{setup.whose}"
 
 
 def without_luck(screen: Screen, luck: str) -> Screen:
@@ -142,14 +152,14 @@ def without_luck(screen: Screen, luck: str) -> Screen:
     if luck not in CHANGES or LOOK.id not in screen:
         return screen
     left = replace(look, **{f"{luck}_{asked}": None for asked in ("rounds", "depth")})
-    return Screen({**screen.records, LOOK.id: left}, screen.stopped, screen.notes)
+    return replace(screen, records={**screen.records, LOOK.id: left})
 
 
 def setup_from(facts: Mapping[str, object]) -> SetUp | None:
     """Return the set-up to squat with, from what was found: a coach's, else the one that was checked and left nothing the morning after;
     None for none."""
     if pin := str(facts.get("setup.pin", "")):
-        return SetUp(pin)
+        return SetUp(pin, set_by=str(facts.get("setup.set_by", "")))
     if facts.get("setup.state") != "good" or not (change := str(facts.get("setup.change", ""))):
         return None
     return SetUp(change, *(rank_of(str(facts.get(f"setup.{name}", ""))) for name in ("start", "plain")))

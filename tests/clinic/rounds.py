@@ -10,7 +10,7 @@ from statistics import median
 from typing import Final
 
 from companion.screening.rulings import Ruling
-from companion.screening.setups import parts
+from companion.screening.setups import NAMES, parts
 from tests.clinic.lifters import PARTS, drawn
 from tests.clinic.visit import Visit
 
@@ -67,7 +67,7 @@ def visits(lifters: int, route: str = "full_screen", first: int = 0) -> Iterator
                              slow="slow" in names) - lifter.start() if names else 0.0
         yield Seen(world, limits, lifter.causes, {one.cause: one.ruling for one in told.verdicts},
                    {one.cause: one.share for one in told.verdicts if one.share is not None}, told.part, told.overall,
-                   visit.known.get("setup.proposed", "none") != "none", visit.known.get("setup.state") == "waits", moved > 2.0,
+                   visit.known.get("setup.proposed") in NAMES, visit.known.get("setup.state") == "waits", moved > 2.0,
                    visit.replies, visit.seconds / 60, visit.before_moving, change, dict(visit.took))
 
 

@@ -71,6 +71,30 @@ async def test_an_act_is_kept_told_and_logged(gym, act, replies, fact, value):
     assert "Kim" in gym.heard(SAM)[-1]
 
 
+async def test_a_set_up_that_a_coach_set_is_told_with_whose_it_is_and_until_when_and_ends_then(gym):
+    """From the coach's taps to the lifter's results, squat day and page, and past its end."""
+    await gym.linked()
+    await gym.say("knee to wall", *CHECK, *WARM, "tape", "6", "calf", "6", "calf")
+    await gym.tap(KIM, f"go.coach_act.{gym.id_of(SAM)}-pin_setup")
+    await gym.say("Heels up", "looked better", "Four weeks", who=KIM)
+    assert gym.heard(KIM)[-1] == "sam: the set-up is heels on 2 cm, until Monday 30 March."
+    assert gym.heard(SAM)[-1] == "Your coach Kim has set the set-up: heels on 2 cm, until Monday 30 March. Reason: looked better."
+    for asked, begins in (("results", "Your squat for now: heels on 2 cm"), ("squatting", "Your set-up for now: heels on 2 cm")):
+        heard = len(gym.heard(SAM))
+        await gym.say(asked, *(("What to do now", "more") if asked == "results" else ()))
+        (told,) = [text for text in gym.heard(SAM)[heard:] if text.startswith(begins)]
+        assert "Set by coach Kim, until Monday 30 March." in told
+    await gym.say("my coaches")
+    assert "Set-up: heels on 2 cm (set by coach Kim: looked better; since 2 Mar, until 30 Mar)" in "".join(gym.heard(SAM)[-4:])
+    gym.clock.at += timedelta(days=29)
+    await gym.companion.sweep()
+    await gym.listen(SAM)
+    assert any("What they set for the set-up no longer holds." in text for text in gym.heard(SAM)[-3:])
+    heard = len(gym.heard(SAM))
+    await gym.say("results", "What to do now", "more")
+    assert not any("for now: heels" in text for text in gym.heard(SAM)[heard:])
+
+
 async def test_a_coach_can_take_an_overruling_back(gym):
     await gym.linked()
     sam = gym.id_of(SAM)

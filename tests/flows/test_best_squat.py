@@ -13,6 +13,7 @@ from flows.best_squat import FLOW
 from flows.catalogue import BOOK
 from flows.outcome import FLOW as OUTCOME
 from flows.setup_morning import FLOW as MORNING
+from flows.squat_look import FLOW as LOOK_FLOW
 from tests.drive import CHECKED, Talk
 from tests.flows.test_outcome import NO_PAIN, heard, log
 from tests.screening.build import LOOK
@@ -172,6 +173,18 @@ def test_a_set_up_that_waits_or_is_out_gives_no_depth(state: str):
 
 def test_what_seemed_to_help_is_offered_for_a_check_with_the_results():
     assert "Say “best squat” to check it" in heard(results(TO_CHECK))
+
+
+def test_what_seemed_to_help_by_feel_is_not_told_as_no_help_but_asks_to_be_seen():
+    look = Talk(LOOK_FLOW, known={**CHECKED, **NO_PAIN, "about_you.usual_depth": "below"}, book=BOOK).tap("By feel", "Done, nothing hurt",
+                                                                                                         "Clearly", "About parallel")
+    for _ in range(4):
+        look.tap("Not at all" if look.last.startswith("Heels up") else "About parallel")
+    proposed = look.tap("About parallel", "Skip", "No").found["setup.proposed"]
+    told = heard(results(TO_CHECK | {"setup.proposed": proposed}))
+    assert "No change you tried moved" not in told
+    assert "A change seemed to help, by feel. To be checked it must be seen" in told
+    assert "by feel" in heard(begun({"setup.proposed": proposed}))
 
 
 def test_where_nothing_helped_the_results_say_so():

@@ -85,6 +85,9 @@ def test_sides_hardly_ever_that_far_apart_are_looked_at_once_more_the_odd_one_na
     assert talk.state == "knee_to_wall.check"
     assert "the right foot" in talk.last
     assert talk.say("1.1", "yes").answers["right_check"] == 1.1
+    assert (talk.state, "the left foot" in talk.last) == ("knee_to_wall.other_check", True)
+    assert talk.say("13").answers["left_check"] == 13
+    assert talk.state == "knee_to_wall.right_limit"
 
 
 def test_inches_are_read_and_kept_in_centimetres():

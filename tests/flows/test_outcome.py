@@ -272,6 +272,14 @@ def test_no_deeper_than_a_band_above_the_rounding_and_at_most_80_percent():
     assert (talk.found["depth.keep"], talk.found["load.limit"]) == ("a_little_above", "64")
 
 
+@pytest.mark.parametrize(("view", "film"), [("neither", False), ("mirror", False), ("film", True), (None, True)])
+def test_who_has_no_phone_at_hand_is_not_told_to_film(view: str | None, film: bool):
+    said = whole(told(about=replace(HEAVY, view=view), **CALF_LIKELY))
+    assert ("Film it once a week" in said, "with a still back on film" in said) == (film, film)
+    assert "go no deeper than a little above parallel" in said
+    assert "lift at most 64 kg, 80 % of 80 kg, with a still back" in said
+
+
 def test_in_pounds_and_inches_every_number_is_in_them():
     talk = told({"welcome.units": "imperial"}, HEAVY, **CALF_LIKELY)
     said = whole(talk)
@@ -357,6 +365,33 @@ def test_a_reading_in_doubt_is_offered_again_before_anything_else():
     assert "Measure the right side again. Do that now?" in talk.last
     assert "Left and right compared" not in heard(talk)
     assert talk.tap("Do it now").state == "leg_raise.effort"
+
+
+SHORT_BY_TAPE = KneeToWall("tape", left_1=5, left_2=5, left_limit="calf", right_1=5, right_2=5, right_limit="calf")
+
+
+def told_by_level_since(left: float, right: float, known: Mapping[str, Value] | None = None) -> Talk:
+    """Results of a calf that was short by tape, and of a phone level after it."""
+    level = KneeToWall("level", "mid_shin", left_deg_1=left, left_limit="calf", right_deg_1=right, right_limit="calf")
+    since = [replace(row, run="later", at=NOW) for row in log(None, knee_to_wall=level)]
+    before = log(**{**CALF_LIKELY, "knee_to_wall": SHORT_BY_TAPE})
+    return Talk(FLOW, known={**CHECKED, **NO_PAIN, **(known or {})}, book=BOOK, answers=[*before, *since])
+
+
+@pytest.mark.parametrize(("left", "right", "sides"), [(41, 41, "both sides"), (41, 20, "the left side"), (20, 41, "the right side")])
+def test_a_rougher_method_that_says_otherwise_offers_the_more_exact_one_at_once_and_names_the_side(left: float, right: float, sides: str):
+    talk = told_by_level_since(left, right)
+    assert "Length: likely (calf" in heard(talk)
+    assert talk.state == "outcome.again"
+    assert f"Calf: tape and phone level disagree. The knee to wall by tape once more on {sides} would settle it. Do that now?" in talk.last
+    assert talk.tap("Do it now").state == "knee_to_wall.method"
+
+
+@pytest.mark.parametrize(("left", "known"), [(20, {}), (41, {"about_you.tape": "no"})])
+def test_a_rougher_method_that_says_the_same_or_without_a_tape_at_hand_leaves_a_remark(left: float, known: dict[str, str]):
+    talk = told_by_level_since(left, 20, known)
+    assert talk.state == "outcome.why"
+    assert "rougher than tape and does not undo it" in whole(talk)
 
 
 @pytest.mark.parametrize(("known", "waits"), [

@@ -28,6 +28,13 @@ def test_a_width_that_hurt_leads_to_the_pain_questions_and_scores_nothing(label:
     assert talk.say("5").state == "home.pick"
 
 
+@pytest.mark.parametrize(("view", "film"), [("neither", False), ("mirror", False), ("film", True)])
+def test_who_has_no_phone_at_hand_is_not_told_to_prop_one(view: str, film: bool):
+    told = "".join(say.text for say in Talk(FLOW, known={**CHECKED, "about_you.view": view}).says)
+    assert ("Prop the phone" in told) is film
+    assert "friend watch from the side" in told
+
+
 def test_left_out_it_asks_nothing():
     assert Talk(FLOW).tap("Leave it out").answers == {"did": "left_out"}
 

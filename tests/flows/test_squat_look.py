@@ -168,6 +168,11 @@ def test_the_set_up_fits_how_the_squat_is_watched(label: str, way: str):
     assert SET_UP[way] in Talk(FLOW).tap(label).last
 
 
+@pytest.mark.parametrize(("view", "film"), [("neither", False), ("mirror", False), ("film", True)])
+def test_who_has_no_phone_at_hand_is_not_told_that_film_is_worth_the_most(view: str, film: bool):
+    assert ("Film is worth the most" in Talk(FLOW, known={**CHECKED, "about_you.view": view}).last) is film
+
+
 def messages() -> Iterator[str]:
     yield from SET_UP.values()
     for units in ("metric", "imperial"):

@@ -42,7 +42,7 @@ NOT_ASKED_NOW: Mapping[str, frozenset[str]] = {
 
 @EVERY
 def test_every_answer_of_a_record_is_asked_in_its_flow(one: Protocol[Any]) -> None:
-    asked = {name.replace("{odd}", side) for stop in BOOK[one.id].stops.values() if hasattr(stop, "kind")
+    asked = {name.replace("{odd}", side).replace("{other}", side) for stop in BOOK[one.id].stops.values() if hasattr(stop, "kind")
              for name in (stop.log_as or stop.key,) for side in SIDES}
     drawn = {f"{squat}_{what}" for squat in ("heels", "front", "slow", "wide") for what in ("rounds", "depth")}
     wanted = {field.name.removesuffix("_") for field in fields(one.record)}

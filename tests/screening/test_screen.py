@@ -17,7 +17,7 @@ from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.protocols.squat_look import NOT_REPEATED, START_DRIFTED
-from companion.screening.screen import Screen, about_from, screen_from, screen_of
+from companion.screening.screen import Outdone, Screen, about_from, screen_from, screen_of
 
 from .build import LOOK, rows
 
@@ -91,9 +91,10 @@ def test_a_rougher_method_never_undoes_a_more_exact_reading_and_says_what_to_tak
     assert told["knee_to_wall"] == KneeToWall(method="tape", left_1=9.0, left_limit="calf")
     assert told.notes == ("The knee to wall was last taken by phone level, which is rougher than tape and does not undo it. "
                           "Measure by tape again.",)
+    assert told.outdone == {"knee_to_wall": Outdone(KneeToWall(method="level", left_deg_1=36.0, left_limit="calf"), "level", "tape")}
     newer = rows("knee_to_wall", {"method": "tape", "left_1": 13.0, "left_limit": "calf"}, "3", day=9)
     assert screen_from(tape + level + newer)["knee_to_wall"].left_1 == 13.0
-    assert screen_from(tape + level + newer).notes == ()
+    assert (screen_from(tape + level + newer).notes, screen_from(tape + level + newer).outdone) == ((), {})
     ended = rows("knee_to_wall", {"method": "tape", "left_1": 9.0}, "1", ending="pain")
     assert screen_from(ended + level)["knee_to_wall"].method == "level"
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Final
 
-from companion.screening.doubts import BelievedSpread, checked, side_doubts
+from companion.screening.doubts import BelievedSpread, checked, odd_side, side_doubts
 from companion.screening.evidence import FILM_UNPROVEN, EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.geometry import furthest_reach
 from companion.screening.limits import Work
@@ -103,6 +103,11 @@ def _looks(reached: KneeToWall) -> dict[str, Reading]:
     firsts = {side: _taken(reached, side) for side in SIDES}
     return {side: replace(firsts[side][0], value=value, repeat=4) for side in SIDES
             if firsts[side] and (value := getattr(reached, f"{side}_check")) is not None}
+
+
+def side_to_check(reached: KneeToWall) -> str:
+    """Return the side to look at once more, since the two are too far apart to be believed; "" for neither."""
+    return odd_side(_counted(reached), SPREADS[unit_of(reached.method)], _looks(reached))
 
 
 def doubts(reached: KneeToWall, context: FindingContext) -> dict[str, str]:

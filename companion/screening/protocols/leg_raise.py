@@ -10,7 +10,7 @@ from itertools import pairwise
 from math import sqrt
 from typing import Final
 
-from companion.screening.doubts import BelievedSpread, checked, side_doubts
+from companion.screening.doubts import BelievedSpread, checked, odd_side, side_doubts
 from companion.screening.evidence import FILM_UNPROVEN, EvidenceRow, Finding, Grade, by_id, found
 from companion.screening.geometry import Lean, leg_raise_from_heel, leg_raise_from_level
 from companion.screening.limits import Work
@@ -123,6 +123,11 @@ def _looks(raised: LegRaise) -> dict[str, Reading]:
             if first and (angle := _raised(raised, side, "check")) is not None:
                 found[side] = replace(first[0], value=angle, repeat=4)
     return found
+
+
+def side_to_check(raised: LegRaise) -> str:
+    """Return the side to look at once more, since the two are too far apart to be believed; "" for neither."""
+    return odd_side(_counted(raised), SPREAD, _looks(raised))
 
 
 def doubts(raised: LegRaise, context: FindingContext) -> dict[str, str]:
