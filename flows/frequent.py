@@ -127,5 +127,10 @@ def _words() -> Mapping[str, str]:
     return {"|".join(row["named"]): row["says"] for row in rows}
 
 
-ANSWERS: Final = AnswerBook(read_cards((TABLES / "cards.toml").read_text("utf-8")), _words(), topic_of, says, "note_to_coach")
+def with_numbers(text: str) -> str:
+    """Return a text in which "{row_0}", "{row_1}" … are the numbers of a row of the sources. Raises KeyError for a row that is none."""
+    return re.sub(r"\{(\w+)_(\d+)\}", lambda found: f"{SOURCES[found[1]].value[int(found[2])]:g}", text)
+
+
+ANSWERS: Final = AnswerBook(read_cards(with_numbers((TABLES / "cards.toml").read_text("utf-8"))), _words(), topic_of, says, "note_to_coach")
 """The answers as the bot uses them."""

@@ -12,7 +12,7 @@ from companion.language.flags import hear_flags
 from companion.screening.levels import LEVEL_WORDS
 from companion.screening.limits import Work
 from companion.screening.safety import Level
-from flows.frequent import ANSWERS, FREQUENT, LIMITED, PERMITS, closed_words, read_topics, says, topic_of
+from flows.frequent import ANSWERS, FREQUENT, LIMITED, PERMITS, closed_words, read_topics, says, topic_of, with_numbers
 
 pytestmark = pytest.mark.unit
 CORPUS = Path(__file__).parents[1] / "corpus"
@@ -76,6 +76,15 @@ def test_an_answer_uses_the_lifters_own_results():
     ("age", "no lower at 79 than at 20"), ("women", "men's lower backs bent about 26 degrees and women's about 13")])
 def test_an_answer_tells_the_numbers_it_rests_on(topic, said):
     assert said in says(topic, known(**{"safety.level": "go"}))
+
+
+def test_a_card_tells_the_numbers_of_the_table_and_names_no_row_that_is_not_there():
+    """Bars of competition weigh 20 and 15 kg; those of a gym in pounds 45 and 35 lb (common practice)."""
+    cards = {name: row.parts for row in ANSWERS.cards for name in row.of}
+    assert cards["bar/weight"]["cant"].startswith("Not sure? Take 20 kg (45 lb): ")
+    assert "mostly 20 kg (45 lb), a shorter one 15 kg (35 lb)." in cards["bar/weight"]["how"]
+    with pytest.raises(KeyError):
+        with_numbers("A {bars_of_wood_0} kg bar.")
 
 
 def test_before_any_result_nothing_is_made_up():

@@ -11,6 +11,7 @@ from hypothesis import given
 from companion.screening.about import About
 from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.findings import findings_of
+from companion.screening.pairs import folds
 from companion.screening.protocols import protocol, protocols, rows
 from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
 from companion.screening.protocols.bird_dog import BirdDog
@@ -349,6 +350,14 @@ def test_under_load_no_earlier_than_the_top_band_is_no_finding() -> None:
 def test_a_pinch_that_was_asked_once_is_known_of_each_side(pinched: str | None, left: str | None, right: str | None) -> None:
     fold = HipFold("fold", right_first="fold", pinched=pinched)
     assert (fold.pinch("left"), fold.pinch("right")) == (left, right)
+
+
+@pytest.mark.parametrize(("fold", "ended"), [
+    (None, {"back": [], "fold": []}), (NOT_REACHED, {"back": [], "fold": []}),
+    (replace(NOT_REACHED, left_angle=95.0, right_angle=120.0), {"back": [95.0], "fold": [120.0]}),
+    (replace(NOT_REACHED, left_angle=95.0, left_pinch="yes", right_angle=120.0), {"back": [], "fold": [120.0]})])
+def test_the_angles_of_the_hip_fold_are_told_apart_by_what_ended_them_and_none_by_a_pinch(fold: HipFold | None, ended: Any) -> None:
+    assert folds(made(hip_fold=fold)) == ended
 
 
 def test_an_angle_by_cards_counts_before_one_by_eye() -> None:
