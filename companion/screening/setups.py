@@ -162,7 +162,8 @@ def setup_from(facts: Mapping[str, object]) -> SetUp | None:
         return SetUp(pin, set_by=str(facts.get("setup.set_by", "")))
     if facts.get("setup.state") != "good" or not (change := str(facts.get("setup.change", ""))):
         return None
-    return SetUp(change, *(rank_of(str(facts.get(f"setup.{name}", ""))) for name in ("start", "plain")))
+    start, plain = (rank_of(str(facts.get(f"setup.{name}", ""))) for name in ("start", "plain"))
+    return SetUp(change, start, plain)
 
 
 def start_words(rank: int) -> str:
