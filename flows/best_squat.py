@@ -95,10 +95,9 @@ GAINED = RESULT.is_("gain") & WELL
 
 FLOW = Flow(
     "best_squat", version=1, title="Best squat", command=("my best squat", "set up", "setup", "check the change"),
-    gates=(*SQUAT, limited(Work.SQUAT), *SCORED, Gate(fact("setup.proposed").is_(HELPED_BY_FEEL),
-                                 "A change helped by feel only, so there is no set-up to check yet. Say “squat look” once film, a mirror "
-                                 "or a friend can show it."), Gate(~fact("setup.proposed").one_of(*NAMES),
-                                 "There is no set-up to check: no change has moved where your back rounds without a pinch or an ache. "
+    gates=(*SQUAT, limited(Work.SQUAT), *SCORED, Gate(~fact("setup.proposed").one_of(*NAMES),
+                                 "There is no set-up to check: no change that was seen has moved where your back rounds without a pinch "
+                                 "or an ache. "
                                  "Say “squat look” to try the changes.")),
     at_start=change_facts,
     facts=(Fact("change", values=(*NAMES, HELPED_BY_FEEL, "none")), RESULT, LUCK, CHANGED_START, PLAIN_START),
