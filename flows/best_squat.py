@@ -14,7 +14,7 @@ from companion.language.units import IMPERIAL, METRIC
 from companion.screening.limits import Work
 from companion.screening.pairs import look_of
 from companion.screening.screen import screen_from
-from companion.screening.setups import BY_FEEL, HEEL_LIFT, NAMES, Checked, called, checked, parts, rank_of, start_words, without
+from companion.screening.setups import HEEL_LIFT, HELPED_BY_FEEL, NAMES, Checked, called, checked, parts, rank_of, start_words, without
 from companion.screening.sources import value
 from flows.block import AMOUNTS, STARTS, did, done
 from flows.outcome_facts import showing
@@ -95,13 +95,12 @@ GAINED = RESULT.is_("gain") & WELL
 
 FLOW = Flow(
     "best_squat", version=1, title="Best squat", command=("my best squat", "set up", "setup", "check the change"),
-    gates=(*SQUAT, limited(Work.SQUAT), *SCORED, Gate(fact("setup.proposed").is_(BY_FEEL),
-                                 "A change helped by feel only, so there is no set-up to check yet. Say “squat look” once film, a mirror "
-                                 "or a friend can show it."), Gate(~fact("setup.proposed").one_of(*NAMES),
-                                 "There is no set-up to check: no change has moved where your back rounds without a pinch or an ache. "
+    gates=(*SQUAT, limited(Work.SQUAT), *SCORED, Gate(~fact("setup.proposed").one_of(*NAMES),
+                                 "There is no set-up to check: no change that was seen has moved where your back rounds without a pinch "
+                                 "or an ache. "
                                  "Say “squat look” to try the changes.")),
     at_start=change_facts,
-    facts=(Fact("change", values=(*NAMES, BY_FEEL, "none")), RESULT, LUCK, CHANGED_START, PLAIN_START),
+    facts=(Fact("change", values=(*NAMES, HELPED_BY_FEEL, "none")), RESULT, LUCK, CHANGED_START, PLAIN_START),
     steps=(
         Tell("The easiest change that helped most: {words}.{look_words} Once may be luck, so let's check it: four sets of three squats "
              f"in one go, seen from the side, about {value('minutes_set_up'):g} minutes. First and third: plain. "

@@ -9,7 +9,7 @@ from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
 from companion.screening.limits import Work
 from companion.screening.protocols import route
-from companion.screening.setups import BY_FEEL, NAMES
+from companion.screening.setups import HELPED_BY_FEEL, NAMES
 from companion.screening.sources import value
 from flows.shared import BODY_WEIGHT, LIMIT_DUE, closes
 from flows.what_holds import results_facts
@@ -96,7 +96,7 @@ FLOW = Flow(
         Tell("A set-up waits: one change seemed to help. Say “best squat” to check it.",
              WORK_OPEN & ~closes(Work.SQUAT) & TO_CHECK),
         Tell("A change seemed to help, by feel. To be checked it must be seen: film, a mirror, a friend. Then say “squat look”.",
-             WORK_OPEN & ~closes(Work.SQUAT) & fact("setup.proposed").is_(BY_FEEL) & HAS_WORDS["setup_words"].is_("no")),
+             WORK_OPEN & ~closes(Work.SQUAT) & fact("setup.proposed").is_(HELPED_BY_FEEL) & HAS_WORDS["setup_words"].is_("no")),
         *(Tell(f"No change you tried moved where it rounds{but}, so your plain set-up stands.",
                WORK_OPEN & NOTHING_HELPED & HAS_WORDS["setup_words"].is_("no") & so)
           for but, so in (("", ~fact("setup.out").known), (" without a pinch or an ache", fact("setup.out").known))),

@@ -5,7 +5,7 @@ from companion.conversation.kinds import choice
 from companion.screening.protocols.rock_back import PROTOCOL
 from flows.block import NO_FLOOR_TODAY, NOWHERE_TO_LIE, did, done
 from flows.protocol_flow import flow_of
-from flows.shared import NO_FILM
+from flows.shared import NO_PHONE
 
 WHEN_ROUNDED = choice(
     ("early", "Before the squat's fold", "before", "early", "earlier"),
@@ -17,8 +17,8 @@ WHEN_ROUNDED = choice(
 ROCK_CAUTION = "Each time: stop if a hip or knee pinches, or at anything sharp, shooting, tingling or numb."
 WIDTHS = {"narrow": "close together", "middle": "as wide as the hips", "wide": "clearly wider than the hips"}
 WATCHED_HOW = (
-    ("Prop the phone sideways near the floor, three big steps away, and film; or let a friend watch from the side.", ~NO_FILM),
-    ("Let a friend watch from the side; alone, feel for the moment at which the back gives up its curve.", NO_FILM))
+    ("Prop the phone sideways near the floor, three big steps away, and film; or let a friend watch from the side.", ~NO_PHONE),
+    ("Let a friend watch from the side; alone, feel for the moment at which the back gives up its curve.", NO_PHONE))
 
 FLOW = flow_of(
     PROTOCOL,

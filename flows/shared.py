@@ -110,9 +110,9 @@ BANDS: Choice = choice(
 """The depth of the thigh, from the side; parallel: the top of the thigh level with the floor."""
 
 AT_HAND = fact("about_you.view")
-NO_FILM = AT_HAND.one_of("mirror", "neither")
+NO_PHONE = AT_HAND.one_of("mirror", "neither")
 WATCHED: Choice = choice(
-    Option("film", "Film, from the side", ("film", "video", "camera", "phone"), only_if=~NO_FILM),
+    Option("film", "Film, from the side", ("film", "video", "camera", "phone"), only_if=~NO_PHONE),
     Option("mirror", "Mirror", ("in a mirror",), only_if=~AT_HAND.is_("neither")),
     ("friend", "A friend watches", "friend", "partner", "somebody"),
     ("feel", "By feel", "feel", "felt it"),

@@ -12,10 +12,10 @@ from companion.conversation.number_kinds import Number
 from companion.language.units import METRIC
 from companion.screening.depth import band_of
 from companion.screening.protocols.squat_look import PROTOCOL, SquatLook
-from companion.screening.setups import BY_FEEL, CHANGES, NAMES, proposal
+from companion.screening.setups import CHANGES, HELPED_BY_FEEL, NAMES, proposal
 from flows.block import AMOUNTS, STARTS, did, done
 from flows.protocol_flow import flow_of
-from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, NO_FILM, watched_by
+from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, NO_PHONE, watched_by
 
 ROUNDS = choice(
     ("no", "No", "none", "not at all", "stays flat", "stayed flat", "nope", "nah", "nothing", "no rounding", "no tuck", "it kept", "kept",
@@ -59,7 +59,8 @@ def drawn_order(known: Known) -> dict[str, Value]:
         drawn |= {slot: change.name, f"{slot}_title": title,
                   f"{slot}_say": f"{title}: {change.say.format(**amounts)}. {change.caution}"}
     return drawn | {"fourth": f"5. {drawn['change_4_say']}\n" if "change_4" in drawn else "",
-                    "film_tip": "" if NO_FILM.holds(known.facts) else " Film is worth the most: phone at hip height, three big steps away."}
+                    "film_tip": "" if NO_PHONE.holds(known.facts) else
+                    " Film is worth the most: phone at hip height, three big steps away."}
 
 
 def _set_up(got: Facts, side: str) -> Value | None:
@@ -71,7 +72,7 @@ def _proposed(got: Facts, side: str) -> Value:
     look = SquatLook(**{key: got.get(key) for key in SquatLook.__dataclass_fields__})  # type: ignore[arg-type]
     out = str(got.get("setup.out", "")).split(",")
     usual = band_of(str(got.get("about_you.usual_depth", "")))
-    return proposal(look, usual, out) or (BY_FEEL if proposal(replace(look, seen_by="film"), usual, out) else "none")
+    return proposal(look, usual, out) or (HELPED_BY_FEEL if proposal(replace(look, seen_by="film"), usual, out) else "none")
 
 
 def _depth_in(slot: str) -> Callable[[Facts, str], Value | None]:
@@ -98,7 +99,7 @@ COMMON_ROUNDING = fact("plain_rounds").one_of("little", "some") & fact("plain_de
 
 FLOW = flow_of(
     PROTOCOL, at_start=drawn_order, command=("squat film", "film my squat"),
-    facts=(Fact("set_up", of=_set_up), Fact("proposed", values=(*NAMES, BY_FEEL, "none"), of=_proposed),
+    facts=(Fact("set_up", of=_set_up), Fact("proposed", values=(*NAMES, HELPED_BY_FEEL, "none"), of=_proposed),
            *(Fact(f"{slot}_depth", values=tuple(option.value for option in STARTS.options), of=_depth_in(slot)) for slot in SLOTS)),
     steps=(
         watched_by("A few sets without load, seen from the side: does the back round, and where? How will you see them? Shirt tucked in."

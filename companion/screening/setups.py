@@ -50,7 +50,7 @@ CHANGES: Final = {one.name: one for one in (
 CHANGE_PAIRS: Final = tuple("+".join(pair) for pair in combinations(CHANGES, 2))
 NAMES: Final = (*CHANGES, *CHANGE_PAIRS)
 """Every set-up there can be: one change, or two together."""
-BY_FEEL: Final = "by_feel"
+HELPED_BY_FEEL: Final = "by_feel"
 """What is proposed where a change helped in a squat that nobody saw: to look at it again."""
 
 
@@ -67,7 +67,7 @@ class SetUp:
 
     @property
     def whose(self) -> str:
-        """Who set it and until when, as a sentence to add; "" for one that was checked."""
+        """The coach who set it and until when, as a sentence to add; "" for one that was checked."""
         return f" {self.set_by[:1].upper()}{self.set_by[1:]}." if self.set_by else ""
 
 
