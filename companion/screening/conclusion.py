@@ -213,8 +213,7 @@ def _overall_words(overall: Overall, verdicts: Sequence[Verdict]) -> str:
 def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: ReferenceSquat, findings: Sequence[Finding]) -> str:
     """Return the part to drill: of several likely, the one whose own change moved the depth most.
 
-    Heels or feet for length, the weight in front for strength, slow for control. Tied: control; where control is not
-    among them, the stronger finding, then strength (choice).
+    Heels or feet for length, the weight in front for strength, slow for control. Tied: control, then strength (choice).
     """
     if overall in _AT_REST:
         return ""
@@ -231,13 +230,7 @@ def _drill_part(overall: Overall, verdicts: Sequence[Verdict], look: ReferenceSq
         squats = {"length": ("heels", "wide"), "strength": ("front",), "control": ("slow",)}[verdict.cause]
         return max(0, *(look.moved(squat) or 0 for squat in squats))
 
-    def strongest(verdict: Verdict) -> int:
-        """Return the rank of the best grade among the findings for this cause."""
-        return max((f.grade.rank for f in verdict.because if f.row.direction == "for"), default=0)
-
-    if not likely:
-        return ""
-    return max(likely, key=lambda v: (moved(v), v.cause == "control", strongest(v), v.cause == "strength")).part
+    return max(reversed(likely), key=moved).part if likely else ""  # control, strength, length: the first of equals
 
 
 def _depth(overall: Overall, start: int | None, about: About) -> tuple[Band | None, str]:

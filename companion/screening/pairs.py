@@ -191,9 +191,7 @@ def folds(screen: Screen) -> dict[str, list[float]]:
     """Return the hip folds' angles in degrees by what ended them, "back" or "fold"; without those that a pinch ended."""
     fold = screen.of(hip_fold.HipFold)
     ended: dict[str, list[float]] = {"back": [], "fold": []}
-    for side in SIDES if fold else ():
-        assert fold is not None
-        angle = fold.angle(side)
-        if (reached := fold.reached(side)) is not None and angle is not None:
+    for side in SIDES:
+        if fold and (reached := fold.reached(side)) is not None and (angle := fold.angle(side)) is not None:
             ended["fold" if reached else "back"].append(angle)
     return ended

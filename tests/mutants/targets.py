@@ -65,7 +65,8 @@ TARGETS: Final = (
                           ("next_test", "next_by_hand next_test"), ("outcomes", "outcomes open_data"),
                           ("load_threshold", "load_threshold expected"), ("priming_trial", "priming_trial open_data"),
                           ("certainty", "certainty next_by_hand rulings"),
-                          ("conclusion", "conclusion rulings cases"), ("pairs", "findings screen next_test film_measure conclusion"),
+                          ("conclusion", "conclusion rulings cases setups load_threshold"),
+                          ("pairs", "findings screen next_test film_measure conclusion"),
                           ("depth_progression", "depth_progression"), ("setups", "setups"))),
     *(Target(f"companion/screening/numbers/{name}.toml", NUMBER_TESTS)
       for name in ("causes", "change", "estimate", "minutes", "readings", "safety", "training")),

@@ -143,8 +143,10 @@ def test_a_check_on_the_day_that_hurt_came_before_it_and_opens_nothing() -> None
     assert steps_from(MIDDLE, BELOW, hurt, passed=[FIRST + timedelta(days=2)], today=FIRST + timedelta(days=1)).closed, "not yet"
 
 
-def test_a_check_between_two_days_opens_the_second() -> None:
-    assert steps_from(MIDDLE, BELOW, days("hf"), passed=[FIRST + timedelta(days=1)]).streak == 1
+@pytest.mark.parametrize(("on", "streak"), [(1, 1), (2, 1), (3, 0)])
+def test_a_check_up_to_the_day_itself_opens_that_day(on: int, streak: int) -> None:
+    """The second squat day is two days after the one that hurt; what is checked a day later still opens nothing for it."""
+    assert steps_from(MIDDLE, BELOW, days("hf"), passed=[FIRST + timedelta(days=on)]).streak == streak
 
 
 def test_movement_leads_back_also_where_it_hurt_and_while_closed() -> None:
@@ -170,6 +172,7 @@ def test_a_pin_is_where_it_begins_and_where_steps_end() -> None:
     assert pinned.depth is MIDDLE
     assert pinned.why == "Back still at a little above parallel. That is as deep as your coach set."
     assert after("ff", usual=None, pin=PARALLEL).depth is PARALLEL
+    assert after("f", usual=PARALLEL, pin=PARALLEL).why.endswith("That is as deep as your coach set."), "the coach's is the one to change"
 
 
 def test_a_pin_is_no_floor() -> None:

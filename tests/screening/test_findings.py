@@ -11,6 +11,7 @@ from hypothesis import given
 from companion.screening.about import About
 from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
 from companion.screening.findings import findings_of
+from companion.screening.pairs import folds
 from companion.screening.protocols import protocol, protocols, rows
 from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
 from companion.screening.protocols.bird_dog import BirdDog
@@ -298,6 +299,16 @@ def test_numbers_come_with_their_line_and_its_standing() -> None:
     assert far == "Right: knee to wall 13 cm, which reaches the 12.5 cm line (common practice)."
 
 
+@pytest.mark.parametrize(("reach", "limit", "why"), [
+    (6.0, "other", "a brace, shoe or slip stopped it"), (13.0, "other", "a brace, shoe or slip stopped it"), (9.8, "other", ""),
+    (6.0, None, "what stopped it is not known"), (6.0, "neither", "without a pull in the calf"), (11.6, "neither", "")])
+def test_a_reach_past_a_line_that_is_not_scored_says_why_and_one_at_the_line_needs_no_reason(
+        reach: float, limit: str | None, why: str) -> None:
+    words = shown(wall(reach, limit=limit))["knee_to_wall_open"].words
+    assert why in words
+    assert ("decides nothing" in words) is bool(why)
+
+
 @given(SCREENS)
 def test_any_screen_gives_findings_of_a_message_each(screen: Screen) -> None:
     findings = findings_of(screen, ABOUT)
@@ -349,6 +360,14 @@ def test_under_load_no_earlier_than_the_top_band_is_no_finding() -> None:
 def test_a_pinch_that_was_asked_once_is_known_of_each_side(pinched: str | None, left: str | None, right: str | None) -> None:
     fold = HipFold("fold", right_first="fold", pinched=pinched)
     assert (fold.pinch("left"), fold.pinch("right")) == (left, right)
+
+
+@pytest.mark.parametrize(("fold", "ended"), [
+    (None, {"back": [], "fold": []}), (NOT_REACHED, {"back": [], "fold": []}),
+    (replace(NOT_REACHED, left_angle=95.0, right_angle=120.0), {"back": [95.0], "fold": [120.0]}),
+    (replace(NOT_REACHED, left_angle=95.0, left_pinch="yes", right_angle=120.0), {"back": [], "fold": [120.0]})])
+def test_the_angles_of_the_hip_fold_are_told_apart_by_what_ended_them_and_none_by_a_pinch(fold: HipFold | None, ended: Any) -> None:
+    assert folds(made(hip_fold=fold)) == ended
 
 
 def test_an_angle_by_cards_counts_before_one_by_eye() -> None:

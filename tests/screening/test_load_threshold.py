@@ -13,6 +13,7 @@ from companion.screening.conclusion import conclude
 from companion.screening.depth import Band
 from companion.screening.load_threshold import Bracket, SeenSet, bracket, sets_of
 from companion.screening.protocols.arms_forward_squat import ArmsForwardSquat
+from companion.screening.protocols.film_measure import LOADED, FilmMeasure
 from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.rulings import Ruling
 from companion.screening.squat_days import ToldDay
@@ -97,11 +98,25 @@ def test_the_results_show_the_bracket_and_dose_below_it_and_never_above_what_is_
     assert conclude(screen(squat_look=replace(ROUNDS_AT_210, clean_kg=170)), replace(ABOUT, load=120), 0).load_limit == 120
 
 
+@pytest.mark.parametrize(("kg", "limit"), [(100.0, 80), (215.0, 170)])
+def test_a_film_with_cards_lowers_the_limit_of_the_sets_that_were_told_and_never_raises_it(kg: float, limit: float) -> None:
+    """Told: still at 170 kg and rounded from 210. A film that rounds from 100 kg, nothing still below it: 80 % of that (choice)."""
+    filmed = FilmMeasure(plain_reading="none", **{f"{LOADED[0]}_kg": kg, f"{LOADED[0]}_reading": "onset"})
+    told = conclude(screen(squat_look=replace(ROUNDS_AT_210, clean_kg=170), film_measure=filmed), HEAVY, 0)
+    assert told.load_limit == limit
+
+
 @pytest.mark.parametrize(("clean", "keep"), [(180.0, Band.PARALLEL), (None, Band.WELL_ABOVE)])
 def test_rounding_at_a_load_that_is_not_lifted_for_now_takes_no_depth(clean: float | None, keep: Band) -> None:
     look = replace(LOOK, plain_depth="below", again_depth="below", load_film="yes", load_rounds="clearly", load_depth="a_little_above",
                    load_kg=210, clean_kg=clean)
     assert conclude(screen(squat_look=look), HEAVY, 0).keep is keep
+
+
+def test_a_back_still_without_load_keeps_to_the_depth_of_the_film_under_it_whatever_was_clean() -> None:
+    look = replace(ROUNDS_AT_210, load_depth="a_little_above", clean_kg=180)
+    told = conclude(screen(squat_look=look), HEAVY, 0)
+    assert (told.overall, told.load_limit, told.keep) == ("load_question", 180, Band.WELL_ABOVE)
 
 
 @pytest.mark.parametrize(("done", "overall"), [((LENGTH_OUT, CONTROL_OUT), "by_elimination"), ((CONTROL_OUT,), "open")])

@@ -11,6 +11,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from companion.screening.errors import Errors
+from companion.screening.protocol import FindingContext
 from companion.screening.protocols import error_of
 from companion.screening.protocols.knee_to_wall import SHIN_ENOUGH, SHIN_LEAST, KneeToWall
 from companion.screening.protocols.knee_to_wall import TAPE_ENOUGH as WALL_ENOUGH
@@ -19,6 +21,7 @@ from companion.screening.protocols.knee_to_wall import readings as knee_to_wall_
 from companion.screening.protocols.leg_raise import EYE_BANDS, LegRaise
 from companion.screening.protocols.leg_raise import RAISE_COMFORTABLE as RAISE_COMFORTABLE
 from companion.screening.protocols.leg_raise import RAISE_LEAST as RAISE_LEAST
+from companion.screening.protocols.leg_raise import doubts as leg_raise_doubts
 from companion.screening.protocols.leg_raise import readings as leg_raise_readings
 from companion.screening.readings import (
     MDC_FACTOR,
@@ -34,6 +37,8 @@ from companion.screening.readings import (
 )
 from companion.screening.readings import against_threshold as held_against
 from companion.screening.readings import side_difference as differing
+
+from .build import ABOUT
 
 
 def against_line(taken: Sequence[Reading], line: Threshold, error: Error | None = None, show: NumberFormat = metric) -> ThresholdAnswer:
@@ -245,6 +250,26 @@ def test_a_number_that_gives_no_angle_is_no_reading() -> None:
     assert leg_raise_readings(LegRaise(method="level", left_level=20), "left") == ()
     assert leg_raise_readings(LegRaise(method="heel", leg_length=90, left_heel=99), "left") == ()
     assert by_eye("cant_tell") == []
+
+
+@pytest.mark.parametrize(("taken", "counts"), [
+    ({}, []), ({"left_film_photo": 9.5}, [(9.5, "photo")]), ({"left_film_1": 8.0, "left_film_photo": 9.5}, [(8.0, "film")])])
+def test_a_photo_of_the_knee_to_wall_counts_where_no_film_gave_a_reading(taken: dict[str, float], counts: list[Any]) -> None:
+    assert [(one.value, one.method) for one in knee_to_wall_readings(KneeToWall(method="film", **taken), "left")] == counts
+
+
+@pytest.mark.parametrize(("method", "taken", "counts"), [
+    ("film", {}, []), ("film", {"left_film_photo": 40.0}, [(40.0, "photo")]), ("level", {"left_film_photo": 40.0}, []),
+    ("film", {"left_film_1": 42.0, "left_film_photo": 40.0}, [(42.0, "film")])])
+def test_a_photo_of_the_leg_raise_counts_where_it_was_filmed_and_no_film_gave_a_reading(
+        method: str, taken: dict[str, float], counts: list[Any]) -> None:
+    assert [(one.value, one.method) for one in leg_raise_readings(LegRaise(method, **taken), "left")] == counts
+
+
+@pytest.mark.parametrize(("method", "doubted"), [("level", ["left"]), ("heel", [])])
+def test_a_level_that_can_mean_two_angles_is_in_doubt_only_where_the_level_is_what_counts(method: str, doubted: list[str]) -> None:
+    """62 on the level is 62 degrees from the floor, or as much past straight up."""
+    assert list(leg_raise_doubts(LegRaise(method, left_level=62.0), FindingContext(ABOUT, Errors().of))) == doubted
 
 
 def test_knee_to_wall_keeps_centimetres_and_degrees_apart() -> None:
