@@ -92,12 +92,13 @@ def news_of(db: sqlite3.Connection, coach: int, now: datetime, zone: str) -> lis
 
 
 def _is_new(one: CaseloadRow, state: StateHeld, today: str) -> bool:
+    """True if a state is told; what began at the very moment of an act is not taken to be what the coach put aside."""
     since = text_of(state.since)
-    if state.group == "fine" or since <= (one.dismissed or ""):
+    if state.group == "fine" or since < (one.dismissed or ""):
         return False
-    if one.snoozed and today < one.snoozed and not (state.group in URGENT_STATES and since > (one.snoozed_at or "")):
+    if one.snoozed and today < one.snoozed and not (state.group in URGENT_STATES and since >= (one.snoozed_at or "")):
         return False
-    return state.group in STANDING_STATES or since > (one.looked or "")
+    return state.group in STANDING_STATES or since > one.looked
 
 
 def quoted(db: sqlite3.Connection, news: LifterNews) -> LifterNews:

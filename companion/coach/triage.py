@@ -91,7 +91,7 @@ def on_day(day: str) -> str:
 def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     care = _care(one, now)
     level = words_of(care).coach if care else ""
-    if one.open_at and (one.open_at > (one.hurt_at or "") or one.hurt_flow == "pain"):
+    if one.open_at and (one.open_at >= (one.hurt_at or "") or one.hurt_flow == "pain"):
         since = moment_of(one.open_at)
         told = _told(one) if one.hurt_at and one.hurt_at >= one.open_at else ""
         day = on_day(day_name(since))

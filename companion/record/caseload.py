@@ -30,7 +30,7 @@ class CaseloadRow(NamedTuple):
     ``plan``: their squat days, as stored. ``pin`` and ``keep``: the depth a coach
     has set, and the tests. ``close``:
     the causes too close to call. ``note``: time, a space and words of the last note to this coach who has not looked since. ``looked``:
-    the coach's last look at this lifter, or act for them; ``snoozed``: the day until which they put this lifter aside, told at
+    the coach's last look at this lifter, or act for them, "" for none; ``snoozed``: the day until which they put this lifter aside, told at
     ``snoozed_at``; ``dismissed``: up to when they have put aside what was new.
     """
 
@@ -76,7 +76,7 @@ class CaseloadRow(NamedTuple):
     keep: Value | None
     close: str | None
     note: str | None
-    looked: str | None
+    looked: str
     snoozed: str | None
     snoozed_at: str | None
     dismissed: str | None

@@ -78,6 +78,14 @@ def test_a_review_settles_what_hurt_before_it_and_nothing_after(room):
     assert line(room, sam).group == "hurt"
 
 
+@pytest.mark.parametrize(("began", "words"), [(1, "something hurt yesterday, questions open"), (2, "not back to usual yesterday: worse")])
+def test_of_a_bad_morning_and_pain_questions_left_open_the_later_is_told_and_the_questions_where_it_began_them(room, began, words):
+    sam = room.lifter()
+    room.run(sam, "morning", {"how": "worse"}, 1, alert=Alert("not_today", "yesterday something hurt"))
+    room.run(sam, "pain", {}, began, "left")
+    assert told(room, sam) == ("hurt", words)
+
+
 def test_another_coach_s_review_settles_nothing(room):
     sam = room.lifter()
     room.hurt(sam, 3, "no_load")
@@ -117,6 +125,14 @@ def test_a_passing_level_is_no_referral(room, level):
     sam = room.lifter()
     room.find(sam, "safety.level", level, 0)
     assert line(room, sam).group == "fine"
+
+
+@pytest.mark.parametrize(("reviewed", "group"), [(1.1, "worse"), (1, "fine")])
+def test_what_was_there_at_the_moment_of_a_review_is_reviewed(room, reviewed, group):
+    sam = room.lifter()
+    room.find(sam, "retest.change", "worse", 1, "knee to wall, left: 3 cm less than before.")
+    room.reviewed(sam, reviewed)
+    assert line(room, sam).group == group
 
 
 def test_a_change_for_the_worse_at_the_retest_is_worse_until_reviewed(room):

@@ -129,9 +129,10 @@ def test_pain_brings_back_at_once_who_was_put_aside(room):
     room.results(sam, 2)
     said = does(room, sam, "put_aside", "7", 1)
     assert said.text.startswith("Sam is put aside until Wednesday 18 March. Pain or a referral brings them back at once")
+    room.find(sam, "retest.change", "better", 0.6, CHANGED)
     assert groups(room) == []
     room.hurt(sam, 0.5, "no_load")
-    assert groups(room) == ["hurt"], "and the result waits for its day"
+    assert groups(room) == ["hurt"], "and the results wait for their day"
 
 
 def test_what_is_dismissed_is_gone_until_the_next_new_thing_and_stays_in_the_caseload(room):
@@ -142,6 +143,22 @@ def test_what_is_dismissed_is_gone_until_the_next_new_thing_and_stays_in_the_cas
     assert views.show(Turn(room.db, room.coach, NOW, BOOK), "caseload", "")[0].text.startswith("1 lifter: 1 hurt")
     room.find(sam, "retest.change", "worse", 0.5, CHANGED)
     assert groups(room) == ["worse"]
+
+
+@pytest.mark.parametrize("value", ["7", "dismiss"])
+def test_pain_told_at_the_moment_of_putting_aside_was_not_what_was_put_aside(room, value):
+    sam = room.lifter()
+    room.results(sam, 2)
+    does(room, sam, "put_aside", value, 1)
+    room.hurt(sam, 1, "no_load")
+    assert groups(room) == ["hurt"]
+
+
+def test_a_result_of_the_moment_of_a_look_was_there_at_the_look(room):
+    sam = room.lifter()
+    room.results(sam, 5)
+    coaching.audit_look(room.db, sam, room.coach, "numbers", ago(5))
+    assert groups(room) == []
 
 
 @pytest.mark.parametrize("value", ["1", "dismiss", "reviewed"])
