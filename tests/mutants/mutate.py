@@ -29,6 +29,7 @@ TEXTS: Final = frozenset(("choice", "Option", "Tell", "Words", "Ready", "YesNo")
 BOUNDARY: Final[dict[type[ast.cmpop], str]] = {
     ast.Lt: "<=", ast.LtE: "<", ast.Gt: ">=", ast.GtE: ">", ast.Eq: "!=", ast.NotEq: "==", ast.In: "not in", ast.NotIn: "in",
     ast.Is: "is not", ast.IsNot: "is"}
+_OPERATOR: Final = re.compile(r"is\s+not|not\s+in|is|in|[<>=!]=?")
 _SQL: Final = re.compile(r"\b(?:where|and|on) (not exists \(|[\w.]+ (?:is null|is not null|(?:[<>]=?|=) (?:\?|[\w.]+)))")
 
 
@@ -142,7 +143,9 @@ def _edits(node: ast.AST, span: Callable[[ast.AST], tuple[int, int]], raw: bytes
         case ast.Compare():
             left = node.left
             for op, right in zip(node.ops, node.comparators, strict=True):
-                yield Edit(span(left)[0], span(right)[1], f"{text(left)} {BOUNDARY[type(op)]} {text(right)}")
+                between = raw[span(left)[1]:span(right)[0]].decode()  # with what closes and opens a bracket
+                flipped = _OPERATOR.sub(BOUNDARY[type(op)], between, count=1)
+                yield Edit(span(left)[0], span(right)[1], f"{text(left)}{flipped}{text(right)}")
                 left = right
         case ast.BoolOp():
             for part in node.values:

@@ -16,6 +16,7 @@ def changes(source: str) -> list[str]:
 
 @pytest.mark.parametrize(("source", "changed"), [
     ("a = b < c", ["a = b <= c"]), ("a = b in c", ["a = b not in c"]), ("a = not b", ["a = (b)"]), ("a = ~b", ["a = (b)"]),
+    ("a = (b := c) is not None", ["a = (b := c) is None"]), ("a = b == (-c)", ["a = b != (-c)"]), ("a = (b) < (c)", ["a = (b) <= (c)"]),
     ("a = b and c", ["a = ((c))", "a = ((b))"]), ("a = b & c", ["a = (b)", "a = (c)"]), ("a = b - c", ["a = (b)"]),
     ("a = (b, c)", ["a = (c)", "a = (b,)"]), ("a = (*b, c)", ["a = (c)", "a = (*b,)"]), ("a = {b, c}", ["a = {c}", "a = {b}"]),
     ("a = {'b': c}", ["a = {}"]), ("a = 5", ["a = 6", "a = 4"]), ("a = 2.0", ["a = 3.0", "a = 1.0"]), ("a = True", ["a = False"]),
