@@ -94,6 +94,12 @@ def test_the_rule(ids: list[str], cause: str, ruling: str) -> None:
     assert rulings(found(*ids))[cause] == ruling
 
 
+@pytest.mark.parametrize(("clean", "ruling"), [(None, "likely"), (99.0, "likely"), (100.0, "too_close"), (120.0, "too_close")])
+def test_a_clean_set_speaks_against_rounding_seen_at_its_own_load_or_less(clean: float | None, ruling: str) -> None:
+    rounds, still = found("load_earlier_trunk", "arms_clean_bar")
+    assert rulings([replace(rounds, kg=100.0), replace(still, kg=clean)])["strength"] == ruling
+
+
 def test_two_findings_of_one_test_are_one_test() -> None:
     twice = found("pause_fails") * 2
     assert rulings(twice)["strength"] == "too_close"

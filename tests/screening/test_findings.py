@@ -299,6 +299,16 @@ def test_numbers_come_with_their_line_and_its_standing() -> None:
     assert far == "Right: knee to wall 13 cm, which reaches the 12.5 cm line (common practice)."
 
 
+@pytest.mark.parametrize(("reach", "limit", "why"), [
+    (6.0, "other", "a brace, shoe or slip stopped it"), (13.0, "other", "a brace, shoe or slip stopped it"), (9.8, "other", ""),
+    (6.0, None, "what stopped it is not known"), (6.0, "neither", "without a pull in the calf"), (11.6, "neither", "")])
+def test_a_reach_past_a_line_that_is_not_scored_says_why_and_one_at_the_line_needs_no_reason(
+        reach: float, limit: str | None, why: str) -> None:
+    words = shown(wall(reach, limit=limit))["knee_to_wall_open"].words
+    assert why in words
+    assert ("decides nothing" in words) is bool(why)
+
+
 @given(SCREENS)
 def test_any_screen_gives_findings_of_a_message_each(screen: Screen) -> None:
     findings = findings_of(screen, ABOUT)
