@@ -19,7 +19,7 @@ from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches, tables_in
 from companion.language.acts import Asks, SpeechAct, Spoken, hear_act
 from companion.language.clauses import Mood, clauses, flat
-from companion.language.learnt import START, behind
+from companion.language.learnt import TO_START, behind
 from companion.language.phrases import Phrase
 
 
@@ -243,8 +243,8 @@ def _put_right(draft: Draft, text: str) -> bool:
 def do_wish(draft: Draft, text: str) -> None:
     """Do what a message was understood to want, once that is confirmed."""
     wants = wants_of(draft, text)
-    if wants.startswith(START):
-        start(draft, wants.removeprefix(START))
+    if wants.startswith(TO_START):
+        start(draft, wants.removeprefix(TO_START))
     elif not _wanted(draft, wants):
         ask_again(draft)
 
@@ -252,8 +252,8 @@ def do_wish(draft: Draft, text: str) -> None:
 def do_meant(draft: Draft, text: str, name: str) -> None:
     """Do what a message was said to mean, by its name in the learnt layer."""
     match name[:1], name[1:]:
-        case "!", wants if wants.startswith(START):
-            start(draft, wants.removeprefix(START))
+        case "!", wants if wants.startswith(TO_START):
+            start(draft, wants.removeprefix(TO_START))
         case "!", wants:
             _wanted(draft, wants)
         case "@", "question":

@@ -22,7 +22,7 @@ from companion.language.act_rules import words_of
 from companion.language.acts import SpeechAct, Spoken, hear_act, heard_as
 from companion.language.choosing import ASSERTING, Chosen, Mention, Options, choose, named
 from companion.language.clauses import Clause, Mood, clauses
-from companion.language.learnt import COMMANDS, NUMBER, START, WORDS, Likely, behind, ranked
+from companion.language.learnt import A_NUMBER, LEARNT_COMMANDS, OWN_WORDS, TO_START, Likely, behind, ranked
 from companion.language.meanings import meant
 from companion.language.phrases import Phrase, hear
 from companion.language.quantities import quantities, spelt
@@ -78,9 +78,9 @@ def heard_at(draft: Draft, text: str) -> Spoken:
         return spoken
     if likely[0].share < (0 if mine else LEAST):
         return spoken
-    number = understand(draft, text, rules_at(draft, text)) if any(one.name == NUMBER for one in likely[:NAMED_MOST]) else None
-    near = [one.name for one in likely if one.behind < NEAR and (one.name != NUMBER or number)]
-    between = [name for name in dict.fromkeys((top, mine, *near)) if name and name not in NOT_NAMED][:NAMED_MOST]
+    number = understand(draft, text, rules_at(draft, text)) if any(one.name == A_NUMBER for one in likely[:MEANT_MOST]) else None
+    near = [one.name for one in likely if one.behind < NEAR and (one.name != A_NUMBER or number)]
+    between = [name for name in dict.fromkeys((top, mine, *near)) if name and name not in NOT_NAMED][:MEANT_MOST]
     shares = {one.name: one.share for one in likely}
     if len(between) > 1 and top in between:
         told = mine or sum(shares.get(name, 0) for name in between) >= ENOUGH
@@ -105,13 +105,13 @@ def rules_at(draft: Draft, text: str) -> Spoken:
     return hear_act(spelt(text) if number else text, options_of(draft, draft.ask), number)
 
 
-NOT_NAMED: Final = frozenset(("@chat", "@nothing", WORDS))
+NOT_NAMED: Final = frozenset(("@chat", "@nothing", OWN_WORDS))
 """What a person isn't asked whether they mean it."""
 ENOUGH: Final = 0.35
 LEAST: Final = 0.2
 """Least part of all that is likely that is named, and least part of the likeliest, where the rules hear nothing: else the message is
 not understood; our choice."""
-NAMED_MOST: Final = 3
+MEANT_MOST: Final = 3
 """Most things of which a person is asked which they mean; our choice."""
 
 
@@ -125,17 +125,17 @@ def likely_at(draft: Draft, text: str, ask: Ask | None = None) -> tuple[Likely, 
 
 def typed_at(ask: Ask) -> str:
     """Return what a question takes beside its options, by its name in the learnt layer: a number, words, or "" for nothing."""
-    return NUMBER if takes_number(ask.kind) else WORDS if not reads_acts(ask) else ""
+    return A_NUMBER if takes_number(ask.kind) else OWN_WORDS if not reads_acts(ask) else ""
 
 
 def _heard_name(draft: Draft, spoken: Spoken, read: Answer | Unclear, understood: Understood | None) -> str:
     """Return what the rules heard, by the names of the learnt layer; "" for nothing."""
     if spoken.act is SpeechAct.COMMAND:
         flow = draft.book.command(spoken.wants)
-        return f"!{spoken.wants}" if spoken.wants in COMMANDS else f"!{START}{flow}" if flow else f"!{spoken.wants}"
+        return f"!{spoken.wants}" if spoken.wants in LEARNT_COMMANDS else f"!{TO_START}{flow}" if flow else f"!{spoken.wants}"
     value = read.value if isinstance(read, Answer) else understood.slots[0].value if understood else None
     if value is not None:
-        return value if isinstance(value, str) and any(one.value == value for one in draft.ask.kind.options) else NUMBER
+        return value if isinstance(value, str) and any(one.value == value for one in draft.ask.kind.options) else A_NUMBER
     if spoken.act is SpeechAct.ANSWER and not spoken.asks:
         return ""
     return "@question" if spoken.asks else _SAME_ACT.get(spoken.act, f"@{spoken.act.value}")
@@ -147,7 +147,7 @@ def _instead(spoken: Spoken, name: str, text: str) -> Spoken:
         return heard_as(spoken, SpeechAct(name[1:]), text)
     if name.startswith("!"):
         return spoken._replace(act=SpeechAct.COMMAND, wants=name[1:], asks=None, about="", guessed=True)
-    chosen = Chosen((name,)) if name != NUMBER else spoken.chosen
+    chosen = Chosen((name,)) if name != A_NUMBER else spoken.chosen
     return spoken._replace(act=SpeechAct.ANSWER, asks=None, about="", wants="", chosen=chosen, doubtful=True)
 
 

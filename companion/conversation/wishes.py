@@ -1,4 +1,4 @@
-"""What a message seems to want or to mean, in words, before it counts."""
+"""Wishes and meanings heard with doubt, in words, before they count."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from typing import Final
 
 from companion.conversation.draft import Draft
 from companion.conversation.slots import heard_at, likely_at, reads_acts, rules_at, slot_words, understand
-from companion.language.learnt import NUMBER, START, WORDS, behind
+from companion.language.learnt import A_NUMBER, OWN_WORDS, TO_START, behind
 
 WISHES: Final = {
     "skip": "skip this one", "stop": "stop here", "back": "go back to the question before", "menu": "see the menu",
@@ -21,7 +21,7 @@ out."""
 def wish_of(draft: Draft, text: str) -> str:
     """Return what a message seems to want, in words."""
     wants = wants_of(draft, text)
-    return WISHES.get(wants) or f"go to {draft.book[wants.removeprefix(START)].flow.title}"
+    return WISHES.get(wants) or f"go to {draft.book[wants.removeprefix(TO_START)].flow.title}"
 
 
 def wants_of(draft: Draft, text: str) -> str:
@@ -33,24 +33,25 @@ def wants_of(draft: Draft, text: str) -> str:
         wants = spoken.wants if spoken.guessed else ""
     else:
         likely = likely_at(draft, text)
-        wants = likely[0].name[1:] if likely and likely[0].name.startswith("!") and behind(likely, WORDS) >= SURE_OF_WISH else ""
-    flow = wants.removeprefix(START)
+        wants = likely[0].name[1:] if likely and likely[0].name.startswith("!") and behind(likely, OWN_WORDS) >= SURE_OF_WISH else ""
+    flow = wants.removeprefix(TO_START)
     return wants if wants in WISHES or (flow != wants and flow in draft.book.flows) else ""
 
 
-MEANT: Final = {"@question": "It's a question", "@not_yet": "Not yet", "@unsure": "I don't know", "@correction": "Change an earlier answer"}
+ACTS_MEANT: Final = {"@question": "It's a question", "@not_yet": "Not yet", "@unsure": "I don't know",
+                     "@correction": "Change an earlier answer"}
 """What an act is called where a person is asked what they mean."""
 
 
 def meant_words(draft: Draft, text: str, name: str) -> str:
     """Return what a message may mean, by its name in the learnt layer, as the words of a button."""
-    if name in MEANT:
-        return MEANT[name]
-    if name == NUMBER:
+    if name in ACTS_MEANT:
+        return ACTS_MEANT[name]
+    if name == A_NUMBER:
         understood = understand(draft, text, rules_at(draft, text))
         return slot_words(draft, draft.ask, understood.slots[0]) if understood else text
-    if name.startswith(f"!{START}"):
-        return draft.book[name.removeprefix(f"!{START}")].flow.title
+    if name.startswith(f"!{TO_START}"):
+        return draft.book[name.removeprefix(f"!{TO_START}")].flow.title
     if name.startswith("!"):
         words = WISHES.get(name[1:], name[1:])
         return words[0].upper() + words[1:]

@@ -21,20 +21,20 @@ from companion.language.quantities import spelt
 
 STEPS_A_UNIT: Final = 10
 """Weights are integers, tenths of a log-odds."""
-ACTS: Final = ("question", "unsure", "not_yet", "correction", "chat")
-COMMANDS: Final = ("skip", "stop", "back", "again", "help", "menu", "results", "my_data", "erase", "stop_reminders")
-START: Final = "start:"
+LEARNT_ACTS: Final = ("question", "unsure", "not_yet", "correction", "chat")
+LEARNT_COMMANDS: Final = ("skip", "stop", "back", "again", "help", "menu", "results", "my_data", "erase", "stop_reminders")
+TO_START: Final = "start:"
 """Before the name of a flow: the command to begin it."""
-NUMBER: Final = "#number"
-WORDS: Final = "#words"
+A_NUMBER: Final = "#number"
+OWN_WORDS: Final = "#words"
 """An answer in words of one's own, a day or a place."""
 _BEGINS: Final = (4, 5)
 _WORD: Final = re.compile(r"[a-z]+|\d[\d.]*|\?")
 
 
 class Likely(NamedTuple):
-    """What a reply may be: an option's value, ``NUMBER``, ``WORDS``, "@" and an act, or "!" and a command. ``behind``: by how many tenths
-    of a log-odds it is less likely than the likeliest; ``share``: its part of all that is likely."""
+    """One thing that a reply may be: an option's value, ``A_NUMBER``, ``OWN_WORDS``, "@" and an act, or "!" and a command. ``behind``: by
+    how many tenths of a log-odds it is less likely than the likeliest; ``share``: its part of all that is likely."""
 
     name: str
     behind: int
@@ -49,11 +49,12 @@ def pieces(text: str) -> set[str]:
 
 def candidates(options: Iterable[tuple[str, str]], typed: str, flows: Iterable[str]) -> tuple[tuple[str, tuple[str, ...]], ...]:
     """Return what a reply to a question may be, each with the names of its weights. ``options``: value and label of each; ``typed``:
-    ``NUMBER`` or ``WORDS`` where these are asked for; ``flows``: those that may be asked for."""
+    ``A_NUMBER`` or ``OWN_WORDS`` where these are asked for; ``flows``: those that may be asked for."""
     answers: list[tuple[str, tuple[str, ...]]] = [(value, (value, f"{value}={flat(label).replace(' ', '_')}")) for value, label in options]
     answers += [(typed, (typed,))] if typed else []
-    starts = ((f"!{START}{flow}", (f"!{START}{flow}", f"!{START}", "!")) for flow in flows)
-    return (*answers, *((f"@{act}", (f"@{act}",)) for act in ACTS), *((f"!{name}", (f"!{name}", "!")) for name in COMMANDS), *starts)
+    starts = ((f"!{TO_START}{flow}", (f"!{TO_START}{flow}", f"!{TO_START}", "!")) for flow in flows)
+    acts = ((f"@{act}", (f"@{act}",)) for act in LEARNT_ACTS)
+    return (*answers, *acts, *((f"!{name}", (f"!{name}", "!")) for name in LEARNT_COMMANDS), *starts)
 
 
 @lru_cache(maxsize=256)
@@ -98,4 +99,4 @@ def _weights() -> Mapping[str, Mapping[str, int]]:
 @cache
 def _flows() -> tuple[str, ...]:
     """Return the flows that a reply was learnt to ask for."""
-    return tuple(name.removeprefix(f"!{START}") for name in _weights()[""] if name.startswith(f"!{START}") and name != f"!{START}")
+    return tuple(name.removeprefix(f"!{TO_START}") for name in _weights()[""] if name.startswith(f"!{TO_START}") and name != f"!{TO_START}")

@@ -200,7 +200,7 @@ def test_a_chart_keeps_its_words_as_text(page):
 
 def test_squat_days_stand_the_newest_first_with_what_hurt_and_the_lot(page):
     words = section(page, "squat-days")
-    assert "Sun 8 Mar 2026 65 kg depth kept still (on film) yes no drill, felt 2 of 10" in words
+    assert "Sun 8 Mar 2026 65 kg depth kept still (on film) yes drill first, felt 2 of 10" in words
     assert words.index("24 Mar 2026") < words.index("8 Mar 2026") < words.index("31 Jan 2026")
     assert "a film or photo is in the chat" in words
     assert "Priming trial: Can't tell yet" in words

@@ -245,8 +245,8 @@ def phrased() -> list[Choice]:
     among = {options: learnt.candidates([(one.value, one.label) for one in options], "", ())[:len(options)] for options in sets}
     said = [Choice(among[options], value, phrase, PHRASE_COUNTS)
             for options in sets for value, phrases in phrases_of(options) for phrase in phrases]
-    starts = tuple(one for one in learnt.candidates((), "", asked_for()) if one[0].startswith(f"!{learnt.START}"))
-    return said + [Choice(starts, f"!{learnt.START}{flow}", words, COMMAND_COUNTS) for words, flow in BOOK.commands.items()]
+    starts = tuple(one for one in learnt.candidates((), "", asked_for()) if one[0].startswith(f"!{learnt.TO_START}"))
+    return said + [Choice(starts, f"!{learnt.TO_START}{flow}", words, COMMAND_COUNTS) for words, flow in BOOK.commands.items()]
 
 
 def learn_reading(of: Sequence[Choice], way: Way | None = None) -> dict[str, dict[str, int]]:

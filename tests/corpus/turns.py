@@ -38,7 +38,7 @@ from companion.conversation.slots import heard_at, read_of, reads_acts, torn, un
 from companion.conversation.step import step
 from companion.conversation.wishes import wants_of
 from companion.language.acts import SpeechAct, hear_act
-from companion.language.learnt import NUMBER
+from companion.language.learnt import A_NUMBER
 from companion.language.quantities import quantities
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW
@@ -267,7 +267,7 @@ def _offered(turn: Turn, key: str, names: tuple[str, ...]) -> Outcome:
     wanted = {f"@{turn.act}", f"!{turn.value}"} if turn.act not in ("answer", "unsure") else {"@unsure"} if turn.act == "unsure" else set()
     wanted |= {name for name in names if name.startswith("!") and _NAMES.get(name[1:], name[1:]) == turn.value.removeprefix("start:")}
     answer = expected(turn).get(key) if turn.act in ("answer", "unsure") else None
-    good = any(name in wanted or (answer and (same(answer, name) or (name == NUMBER and quantities(answer)))) for name in names)
+    good = any(name in wanted or (answer and (same(answer, name) or (name == A_NUMBER and quantities(answer)))) for name in names)
     return Outcome("asked" if good or turn.ask else "missed", f"which {names}")
 
 

@@ -3,7 +3,7 @@
 import pytest
 
 from companion.language import learnt
-from companion.language.learnt import NUMBER, Likely, behind, ranked
+from companion.language.learnt import A_NUMBER, Likely, behind, ranked
 from tests.corpus import learn
 
 SHAPE = (("clean", "It kept its shape"), ("rounds", "It rounded"))
@@ -30,7 +30,7 @@ def test_learning_makes_what_was_said_the_likeliest_of_what_it_could_be():
 
 @pytest.mark.parametrize(("text", "options", "typed", "name"), [
     ("couldnt make out which it was", SHAPE, "", "@unsure"), ("got it muddled, the right one was mine", SHAPE, "", "@correction"),
-    ("eleven and a bit", WALL, NUMBER, NUMBER), ("give this one a miss", WALL, NUMBER, "!skip"),
+    ("eleven and a bit", WALL, A_NUMBER, A_NUMBER), ("give this one a miss", WALL, A_NUMBER, "!skip"),
     ("folded like a deckchair", SHAPE, "", "rounds"), ("flat as anything the whole way", SHAPE, "", "clean"),
     ("can you tell me what you know about me", SHAPE, "", "!my_data")])
 def test_what_no_rule_foresaw_is_read(text, options, typed, name):

@@ -267,7 +267,7 @@ def test_helps_are_ranked_and_compared_with_the_trials_by_name() -> None:
 
 
 def test_trials_that_do_not_count_are_not_compared() -> None:
-    drifted = replace(LOOK, heels_rounds="no", again_depth="below")
+    drifted = replace(LOOK, heels_rounds="no", again_depth="well_above")
     assert all(one.agrees is None for one in told(squat_look=drifted).helps)
 
 

@@ -20,7 +20,7 @@ def verdict(part: str, *grades: Grade, direction: str = "for", contradiction: st
     because = tuple(found(EvidenceRow(f"row_{n}", f"test_{n}", "It moves", part, direction, grade)) for n, grade in enumerate(grades))
     ruling = Ruling.LIKELY if direction == "for" else Ruling.RULED_OUT
     cause = {"trunk": "strength", "control": "control"}.get(part, "length")
-    return Verdict(cause, ruling, part=part, parts=(PartVerdict(part, ruling, "", because),), because=because, contradiction=contradiction)
+    return Verdict(cause, ruling, part=part, parts=(PartVerdict(part, ruling, because),), because=because, contradiction=contradiction)
 
 
 MODERATE, STRONG = Grade.MODERATE, Grade.STRONG
