@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from math import dist
 from typing import Final
 
 from companion.pictures import lying, props, squats
 from companion.pictures.draw import Panel, there_and_back
 from companion.pictures.drawing import Drawing, moving
 from companion.pictures.figure import (
+    LYING,
     SHANK_LENGTH,
     THIGH_LENGTH,
     Arm,
@@ -26,7 +26,7 @@ from companion.pictures.figure import (
 )
 from companion.pictures.ink import FAR_INK, WATCH_INK
 from companion.pictures.kneeling import SAG
-from companion.pictures.scene import Item, Stroke, figure
+from companion.pictures.scene import Item, Stroke
 from companion.pictures.squats import HANGING, Back, scene, seen, slowly
 from companion.pictures.still_backs import palm_on_back, stops
 from companion.pictures.wall import PALM
@@ -110,9 +110,14 @@ def drill_knee_over_toes() -> Drawing:
 def drill_knee_over_toes_holding_a_chair() -> Drawing:
     """Easier knee over toes, holding a chair."""
     back = (Stroke(((0.18, 0.0), (0.16, 0.56)), FAR_INK, 0.018), Stroke(((0.17, 0.28), (0.41, 0.28), (0.41, 0.0)), FAR_INK, 0.018))
-    return moving("a loop from the side, one hand on a steady chair, the heel down: the knee comes over the "
+    named = props.note((0.20, 0.66), "one hand")
+
+    def at(share: float) -> tuple[Item, ...]:
+        """Return the stride at a share of the way, one hand on the chair."""
+        return scene(replace(over_toes(share, Reach(0.130, 0.573, 1, 0)), far_arm=Arm(-122, -108)), "", *back, *named)
+    return moving("a loop from the side, one hand on a steady chair, the other arm hanging, the heel down: the knee comes over the "
                   "toes, holds 2 seconds, comes back.",
-                  there_and_back(lambda share: scene(over_toes(share, Reach(0.130, 0.573, 1, 0)), "", *back), 1.5),
+                  there_and_back(at, 1.5),
                   Panel((), (-0.62, -0.05, 0.54, 1.0), "Heel down, knee over the toes", "good"))
 
 
@@ -159,29 +164,13 @@ def drill_sit_to_a_chair() -> Drawing:
                   Panel((), (-0.56, -0.05, 0.44, 1.05), "Curve still under the palm", "good"))
 
 
-def drill_lying_knee_across_pull() -> Drawing:
-    """Lying, one ankle over the other knee, that knee drawn to the opposite shoulder; the crossing leg points at the viewer."""
-    far = Leg(116, 22, 100)
-    knee = joints_of(Posture(180, far, HANGING, on="back")).near.knee
-    hip = joints_of(Posture(180, far, HANGING, on="back")).hip
-    side = along(hip, 66, 0.165)  # the crossing knee, out to the side, so that its thigh looks shorter
-    crossing = Leg(direction(hip, side), direction(side, knee), 75, dist(hip, side) / THIGH_LENGTH, dist(side, knee) / SHANK_LENGTH)
-    hold = along(along(knee, direction(hip, knee) + 180, 0.075), direction(hip, knee) + 90, 0.040)  # on the shoulder's side of the thigh
-    pulled = Posture(180, crossing, Reach(*hold, 1), far=far, head=178, on="back")
-    return Drawing("lying on the back, one ankle over the other knee, that knee drawn by both hands towards the opposite "
-        "shoulder, the lower back still on the floor; hold 30 seconds.", (
-        Panel((*figure(joints_of(pulled)), *props.floor(-0.6, 0.75), *props.note((-0.27, 0.44), "ankle on knee"),
-               *props.arrow((-0.19, 0.41), along(knee, 130, 0.035)), *props.arrow(along(hold, 120, 0.045), along(hold, 200, 0.20)),
-               *props.note((-0.33, 0.27), "hands pull")),
-              (-0.50, -0.05, 0.46, 0.50),
-              "Lower back stays on the floor", "good"),))
-
-
 def drill_strap_raise() -> Drawing:
-    """The strap raise as a stretch."""
-    return replace(lying.leg_raise_setup_strap(), says="lying on the back, a strap round one foot, "
-                   "that knee straight: the leg is pulled up until a stretch, the back still; hold 30 seconds.",
-                   panels=(replace(lying.leg_raise_setup_strap().panels[0], title="Knee straight, back still", mark="good"),))
+    """The strap raise as a stretch: an arrow shows the leg come up."""
+    panel = lying.leg_raise_setup_strap().panels[0]
+    pull = *props.swing((0.0, LYING), 0.44, 12, 54), *props.note((0.39, 0.32), "pull up", "l")
+    return Drawing("lying on the back, a strap round one foot, that knee straight: the leg is pulled up until a stretch, an arrow shows "
+                   "the way, the back still; hold 30 seconds.",
+                   (replace(panel, items=(*panel.items, *pull), title="Knee straight, back still", mark="good"),))
 
 
 def drill_calf_stretch_straight_and_bent_knee() -> Drawing:

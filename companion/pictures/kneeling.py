@@ -120,15 +120,15 @@ def _rock(width: str, *more: Item, far: float = 0.86, also: str = "", title: str
     return moving(f"a loop from the side, on hands and knees, {width}: the hips go slowly back towards the heels and come "
                   f"forward again, hands in place. {also}".strip(),
                   there_and_back(lambda share: (*scene(rocked(far * share), mark), *more), 2),
-                  Panel((), (-0.42, -0.05, 0.84, 0.56), title or f"{width[0].upper()}{width[1:]}: rock back, come forward",
+                  Panel((), (-0.42, -0.05, 0.95, 0.56), title or f"{width[0].upper()}{width[1:]}: rock back, come forward",
                         "" if mark == "plain" else mark))
 
 
 def rock_back(width: str) -> Drawing:
     """Rock back at a width of the knees."""
     words, half = KNEES_APART[width]
-    return _rock(words, *shins_from_above(joints_of(rocked(0)), half, (0.72, 0.385)), mark="plain",
-                 also="In the corner the shins from above.")
+    return _rock(words, *shins_from_above(joints_of(rocked(0)), half, (0.83, 0.37)), mark="plain",
+                 also="In the corner knees, shins and feet from above.")
 
 
 def rock_back_setup() -> Drawing:

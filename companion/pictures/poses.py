@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import cache, partial
 from typing import Final
 
-from companion.pictures import drills, kneeling, lying, squats, still_backs, wall, warm_up
+from companion.pictures import drills, knee_across, kneeling, lying, squats, still_backs, wall, warm_up
 from companion.pictures.drawing import Drawing, for_side, slug
 
 Maker = Callable[[], Drawing]
@@ -27,7 +27,7 @@ SHARED: Final = {
 """Steps in which the body works that send no picture, as flow and key, with the picture of the step before them that they share."""
 
 
-MODULES: Final = drills, kneeling, lying, squats, still_backs, wall, warm_up
+MODULES: Final = drills, knee_across, kneeling, lying, squats, still_backs, wall, warm_up
 PLACED: Final[dict[str, Maker]] = {f"knee_to_wall_level_{place}": partial(wall.knee_to_wall_level, place) for place in wall.PLACES}
 MAKERS: Final[Mapping[str, Maker]] = {
     **{name: make for module in MODULES for name, make in vars(module).items()

@@ -113,7 +113,7 @@ def _placed(item: Item, at: Callable[[Point], Point], anchors: Mapping[Anchor, A
 def figure(joints: Joints, back: Literal["", "good", "watch", "plain"] = "", two_legs: bool = True) -> tuple[Item, ...]:
     """Return the figure's items, far side first, its limbs hollow. ``back``: the small of the back marked as keeping its shape (a solid
     line), rounding (a dashed one) or without judging it ("plain"). A white mark on the sacrum and a waistband turn with the pelvis."""
-    far = _hollow((*_leg(joints.hip, joints.far, FAR_INK), *_arm(joints.shoulder, joints.far_arm, FAR_INK))) if two_legs else ()
+    far = hollow((*_leg(joints.hip, joints.far, FAR_INK), *_arm(joints.shoulder, joints.far_arm, FAR_INK))) if two_legs else ()
     items = [*far, Area(outline(joints), BODY, outlined=True), *_head(joints), *_leg(joints.hip, joints.near, BODY), *_pelvis_marks(joints),
              *_arm(joints.shoulder, joints.near_arm, BODY)]
     if back:
@@ -196,7 +196,7 @@ def _arm(shoulder: Point, arm: ArmJoints, ink: str) -> list[Item]:
             Limb(arm.wrist, arm.hand, 0.016, 0.013, ink, outlined=False)]
 
 
-def _hollow(items: Iterable[Item]) -> tuple[Item, ...]:
+def hollow(items: Iterable[Item]) -> tuple[Item, ...]:
     """Return limbs with an outline of their ink and a light inside, so that the far side differs by more than tone."""
     limbs = tuple(items)
     inner = (replace(limb, start_half=limb.start_half - EDGE, end_half=limb.end_half - EDGE, ink=FAR_FILL, outlined=False)

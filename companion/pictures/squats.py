@@ -173,9 +173,11 @@ def film_cards() -> Drawing:
     leg, (x, y) = joints.near, joints.shoulder
     places = (along((x - 0.005, y), -90, 0.095), on_pelvis(joints, 0.055, 0.0), middle(joints.hip, leg.knee), middle(leg.knee, leg.ankle))
     cards = tuple(item for n, place in enumerate(places, 1) for item in props.card(place, n))
+    belt = Stroke((on_pelvis(joints, 0.060, 0.066), on_pelvis(joints, 0.060, -0.066)), GUIDE, 0.020)
+    named = *props.arrow((0.17, places[1][1]), (0.085, places[1][1])), *props.note((0.18, places[1][1]), "belt line", "l")
     return Drawing("somebody standing side-on, arms straight ahead, printed cards with arrows up: 1 on the ribs, 2 on the belt line, "
         "3 on the middle of the thigh, 4 on the shin, 5 on the wall behind.", (
-            Panel((*props.wall_behind(-0.52, 0.58, 0.98), *scene(stood), *cards, *props.card((-0.30, 0.62), 5),
+            Panel((*props.wall_behind(-0.52, 0.58, 0.98), *scene(stood), belt, *cards, *named, *props.card((-0.30, 0.62), 5),
                    *props.note((-0.30, 0.72), "wall", ink=INK),
                    *props.note((-0.30, 0.53), "arrow up", ink=WATCH_INK), *props.note((0.10, 0.18), "cards", "l", INK)),
                   (-0.56, -0.05, 0.60, 1.02), "Cards 1 to 4 on you, card 5 on the wall"),))

@@ -6,12 +6,13 @@ right is on the right; from above it faces up the picture.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import cos, radians, sin
 from typing import Final
 
 from companion.pictures import props
 from companion.pictures.figure import HEAD, SOLE, Joints, Point, along
-from companion.pictures.ink import FAR_INK, GUIDE, PAPER
+from companion.pictures.ink import FAR_FILL, FAR_INK, GUIDE, PAPER
 from companion.pictures.scene import Area, Disc, Item, Limb, Stroke
 from companion.screening.body import FOOT_LENGTH
 from companion.screening.tuck import TURN_OUT
@@ -34,11 +35,17 @@ _SOLE: Final = ((0.0, 0.0), (0.184, 0.066), (0.224, 0.329), (0.276, 0.691), (0.2
 """A right sole's outline in foot lengths, from the heel to the toes (choice, for the eye)."""
 
 
-def sole(heel: Point, turn: float, ink: str, dashed: bool = False, left: bool = False) -> tuple[Item, ...]:
+def sole(heel: Point, turn: float, ink: str, dashed: bool = False, left: bool = False, size: float = 1.0) -> tuple[Item, ...]:
     """A foot from above, toes up the picture, turned out by some degrees; the left one's outline is the right one's mirror image."""
-    way, c, s = -1 if left else 1, cos(radians(turn)), sin(radians(turn))
-    points = tuple((heel[0] + way * FOOT_LENGTH * (x * c + y * s), heel[1] + FOOT_LENGTH * (y * c - x * s)) for x, y in _SOLE)
+    way, c, s, long = -1 if left else 1, cos(radians(turn)), sin(radians(turn)), size * FOOT_LENGTH
+    points = tuple((heel[0] + way * long * (x * c + y * s), heel[1] + long * (y * c - x * s)) for x, y in _SOLE)
     return (Stroke(points, ink, 0.009, 0.02),) if dashed else (Area(points, ink),)
+
+
+def hollow_sole(heel: Point, turn: float, left: bool = False, size: float = 1.0) -> tuple[Item, ...]:
+    """A sole that faces the viewer, light with an edge."""
+    inner, edge = sole(heel, turn, FAR_FILL, left=left, size=size), sole(heel, turn, FAR_INK, dashed=True, left=left, size=size)
+    return (*inner, *(replace(one, dash=0.0, width=0.007) for one in edge if isinstance(one, Stroke)))
 
 
 def stance(half: float, turn: float, ink: str, dashed: bool = False, at: Point = (0.0, 0.0)) -> tuple[Item, ...]:
@@ -61,11 +68,15 @@ def from_above(joints: Joints, at: Point) -> tuple[Item, ...]:
 
 
 def shins_from_above(joints: Joints, half: float, at: Point) -> tuple[Item, ...]:
-    """Both shins of a kneeling figure from above, knees to the right, so far to each side, at INSET of its size; apart, with an arrow."""
+    """Knees, shins and feet of a kneeling figure from above, knees to the right, so far to each side, at INSET of its size; apart, with
+    an arrow."""
     back, half, x = at[0] + INSET * (joints.near.ankle[0] - joints.near.knee[0]), INSET * half, at[0] + 0.06
     shins = (Limb((at[0], at[1] + way * half), (back, at[1] + way * half), 0.034 * INSET, 0.021 * INSET, FAR_INK) for way in (-1, 1))
+    feet = (*hollow_sole((back + 0.02, at[1] + half), -90, size=INSET), *hollow_sole((back + 0.02, at[1] - half), 90, True, INSET))
     apart = () if half < 0.034 else (*props.arrow((x, at[1]), (x, at[1] + half)), *props.arrow((x, at[1]), (x, at[1] - half)))
-    return (*shins, *apart, *props.note((at[0] - 0.07, at[1] + 0.145), "from above", "m", FAR_INK, 13))
+    return (*shins, *feet, *apart, *props.note((at[0] - 0.12, at[1] + 0.16), "from above", "m", FAR_INK, 13),
+            *props.note((at[0] - 0.01, at[1] - 0.16), "knees", "m", FAR_INK, 13),
+            *props.note((back - 0.06, at[1] - 0.16), "feet", "m", FAR_INK, 13))
 
 
 def from_behind(joints: Joints, hike: float) -> tuple[Item, ...]:

@@ -131,6 +131,13 @@ def stick(one: Seen) -> tuple[tuple[float, float], ...]:
     return of(one.items, Stroke, ink=GUIDE, width=0.016)[-1].points
 
 
+def pull_up(one: Seen) -> list[float]:
+    """How far an arrow about the hip ends below the leg, and how far it comes up, in degrees."""
+    way = next(item for item in of(one.items, Stroke, ink=GUIDE) if item.head and len(item.points) > 2).points
+    start, end = direction(one.hip(), way[0]), direction(one.hip(), way[-1])
+    return [one.way(THIGH) - end, end - start]
+
+
 def behind_knees(one: Seen) -> float:
     """How far what stands behind begins behind the ankle, in cm: the feet are free."""
     strokes = [at for item in of(one.items, Stroke, ink=FAR_INK) for at in item.points]
@@ -152,7 +159,8 @@ ROWS: tuple[tuple[str, Measure, float, float], ...] = (
     (r"then bent|back knee bent", lambda one: one.panels[1].bent(True), 20, 50),
     # cards of the filmed squat
     (r"1 on the ribs", card(1, lambda one: shared(one.shoulder, one.hip(), 0.33)), 0, 4),
-    (r"2 on the belt line", card(2, lambda one: shared(one.hip(), one.shoulder, 0.2)), 0, 4),
+    (r"2 on the belt line", lambda one: [card(2, lambda one: shared(one.hip(), one.shoulder, 0.2))(one), card(2, lambda one: shared(
+        *of(one.items, Stroke, ink=GUIDE, width=0.020)[0].points, 0.5))(one)], 0, 4),
     (r"3 on the middle of the thigh", card(3, lambda one: shared(one.hip(), one.knee(), 0.5)), 0, 1),
     (r"4 on the shin|cards 1 to 4 on you", card(4, lambda one: shared(one.knee(), one.ankle(), 0.5)), 0, 1),
     (r"5 on the wall behind|card 5 on the wall", lambda one: (one.trunk.points[0][0] - next(
@@ -277,6 +285,8 @@ ROWS: tuple[tuple[str, Measure, float, float], ...] = (
         to_line(of(one.items, Stroke, ink=GUIDE, width=0.012)[0].points[1], one.part(FOOT).start, one.part(FOOT).end) / CM], 0, 3),
     (r"one hand on a steady chair", lambda one: abs(one.part(HAND).end[1] - max(
         y for item in of(one.items, Stroke, ink=FAR_INK, width=0.018) for _, y in item.points)) / CM, 0, 4),
+    (r"the other arm hanging", lambda one: [abs(turned(-90, one.way(part, True))) for part in (UPPER_ARM, FOREARM)], 0, 35),
+    (r"an arrow shows the way", pull_up, 8, 60),
     (r"a step from a wall(?<!half a step from a wall)", lambda one: (one.wall - one.toe) / CM, 40, 100),
 )
 ELSEWHERE = {
@@ -299,12 +309,13 @@ ELSEWHERE = {
     "test_knee_over_toes_stands_half_a_step_from_the_wall_and_the_knee_reaches_the_toes": r"half a step from a wall",
     "test_the_wall_of_the_heel_s_height_stands_alongside_the_whole_body": r"which stands behind the whole body",
     "test_the_crossed_ankle_lies_on_the_other_knee":
-        r"one ankle over the other knee, that knee drawn by both hands towards the opposite shoulder",
+        r"one ankle over the other knee, both hands behind that thigh draw the knee towards the opposite shoulder|"
+        r"knee towards the opposite shoulder",
     "test_the_lines_of_the_eye_stand_at_the_angles_written_on_them":
         r"and dashed lines from the hip at 45°, 60°, 70°, 80° and 90°, which is straight up|90° straight up",
     "test_the_leg_raise_stands_at_the_angles_it_says": r"dashed lines from the hip at 70° and 80° from the floor",
     "test_knees_together_as_wide_as_the_hips_and_wider_are_three_widths":
-        r"in the corner the shins from above|knees (?:together|as wide as the hips|clearly wider than the hips)",
+        r"in the corner knees, shins and feet from above|knees (?:together|as wide as the hips|clearly wider than the hips)",
     "test_arm_and_leg_of_the_bird_dog_go_no_higher_than_the_body": r"no higher than the body",
     "test_from_behind_everything_is_as_high_as_from_the_side": r"then from behind with a line through both hips, right foot towards you",
     "test_level_hips_are_level_and_a_hiked_one_lifts_its_leg": r"hips level|a hip lifts or turns",

@@ -145,16 +145,27 @@ def test_the_bar_is_off_the_throat(name):
 
 
 def test_the_crossed_ankle_lies_on_the_other_knee():
-    items = drawing("drill_lying_knee_across_pull").panels[0].items
-    thigh = limb(items, THIGH, FAR_INK).start, limb(items, THIGH, FAR_INK).end
-    knee = thigh[1]
-    assert dist(limb(items, SHIN).end, knee) < 3 * CM
+    """Both hands are behind that thigh; seen from above, the arrow goes from that knee to the shoulder of the other side."""
+    side, above = (panel.items for panel in drawing("drill_lying_knee_across_pull").panels)
+    hip, knee = limb(side, THIGH).start, limb(side, THIGH).end
+    ankle = limb(side, SHIN, FAR_INK).end
+    assert dist(ankle, knee) < 10 * CM
+    assert to_line(ankle, hip, knee) == pytest.approx(THIGH[0], abs=2 * CM)
     for ink in (BODY, FAR_INK):
-        assert dist(limb(items, HAND, ink).start, knee) < 16 * CM, "the hands draw that thigh"
-        assert to_line(limb(items, HAND, ink).start, *thigh) < 0.035 + 3 * CM
-    pull = [one.points for one in of(items, Stroke) if one.head][-1]
-    to_shoulder = direction(pull[0], limb(items, UPPER_ARM, FAR_INK).start)
-    assert abs(turned(to_shoulder, direction(*pull))) < 25, "and the arrow goes to the shoulder"
+        hand = limb(side, HAND, ink)
+        for end in (hand.start, hand.end):
+            assert turned(direction(hip, knee), direction(hip, end)) < 0, "behind the thigh, away from the head"
+            assert to_line(end, hip, knee) < 16 * CM
+    for halves, ink in ((THIGH, BODY), (SHIN, BODY), (THIGH, FAR_INK), (SHIN, FAR_INK), (UPPER_ARM, BODY), (UPPER_ARM, FAR_INK)):
+        one, other = limb(side, halves, ink), limb(above, halves, ink)
+        assert [one.start[0], one.end[0]] == pytest.approx([other.start[0], other.end[0]]), "one body in both views"
+        across = other.end[1] - other.start[1]
+        assert hypot(dist(one.start, one.end), across) == pytest.approx({THIGH: 0.245, SHIN: 0.246, UPPER_ARM: 0.186}[halves], abs=1 * CM)
+    shoulder, pull = limb(above, UPPER_ARM, FAR_INK).start, next(one.points for one in of(above, Stroke) if one.head)
+    assert limb(above, THIGH).start[1] < 0 < shoulder[1], "the other side's"
+    assert limb(above, THIGH).end[1] > limb(above, THIGH).start[1] + 10 * CM, "the knee goes across"
+    assert dist(pull[0], limb(above, THIGH).end) < 8 * CM
+    assert dist(pull[1], shoulder) < 3 * CM
 
 
 def test_the_wall_of_the_heel_s_height_stands_alongside_the_whole_body():
@@ -239,6 +250,7 @@ def test_the_easier_knee_over_toes_holds_the_chair_upright():
     assert thigh.end[0] > foot.end[0]
     assert thigh.start[1] - thigh.end[1] > 25 * CM
     assert hand.end[1] - hand.end_half == pytest.approx(top, abs=2 * CM)
+    assert limb(items, HAND, FAR_INK).end[0] < thigh.start[0] - 5 * CM, "the other hand behind the body, off the chair, where it is seen"
 
 
 def test_the_back_knee_at_the_wall_kneels_on_the_floor():

@@ -11,7 +11,7 @@ from companion.pictures.figure import HEAD, direction, joints_of
 from companion.pictures.ink import FAR_INK
 from companion.pictures.kneeling import rocked
 from companion.pictures.poses import pose
-from companion.pictures.scene import Area, Disc, Limb, Stroke
+from companion.pictures.scene import Area, Disc, Label, Limb, Stroke
 from companion.pictures.squats import STANDING_POSTURE
 from companion.pictures.views import HIP_HALF, SHOULDER_HALF, STANCE_HALF, from_above, shins_from_above
 from companion.screening.body import FOOT_LENGTH
@@ -71,6 +71,19 @@ def test_knees_together_as_wide_as_the_hips_and_wider_are_three_widths():
     assert narrow == pytest.approx(2 * SHIN[0], abs=1 * CM), "the knees touch"
     assert middle == pytest.approx(2 * HIP_HALF)
     assert wide > middle + 15 * CM
+
+
+@pytest.mark.parametrize("width", ["narrow", "middle", "wide"])
+def test_the_corner_from_above_has_feet_at_the_shins_ends_and_names_them_and_the_knees(width):
+    items = panels_of(f"rock_back_{width}")[0].items
+    shins = [one for one in of(items, Limb, ink=FAR_INK) if one.end_half < 0.02 and one.start[1] > 0.25][-2:]
+    soles = [one.points for one in of(items, Area) if len(one.points) == 11]
+    names = {label.text: label.at for label in of(items, Label)}
+    for shin, sole in zip(sorted(shins, key=lambda one: one.start[1]), sorted(soles, key=lambda points: points[0][1]), strict=True):
+        assert dist(sole[0], shin.end) < 4 * CM
+        assert sole[5][0] == pytest.approx(sole[0][0] - 0.8 * FOOT_LENGTH), "toes away from the knees"
+        assert abs(names["knees"][0] - shin.start[0]) < 5 * CM
+        assert shin.end[0] > names["feet"][0] > sole[5][0]
 
 
 def test_the_wider_stance_is_a_hand_further_out_and_further_turned():
