@@ -82,6 +82,8 @@ def _made_up(days: tuple[int, ...]) -> list[LoggedAnswer]:
         add("leg_raise", run, "method", "level", at)
         add("leg_raise", run, "left_level", float(round(62 + 0.05 * day + wave)), at, "level_own", "shin")
         add("leg_raise", run, "right_level", float(round(71 + 0.04 * day - wave)), at, "level_own", "shin")
+        for side in ("left", "right"):
+            add("leg_raise", run, f"{side}_lean", "short", at)
         add("knee_to_wall", run, "method", "tape", at)
         for side, start in (("left", 8.5), ("right", 11.5)):
             add("knee_to_wall", run, f"{side}_1", round(start + 0.012 * day + 0.2 * wave, 1), at, "tape")

@@ -103,7 +103,7 @@ def test_three_calf_sessions_at_each_end_can():
 
 
 def test_repeats_on_one_day_are_not_taken_for_sessions():
-    """MDC/√k holds for means over sessions, never for the repeats within one (issue 4): three goes in half an hour are one."""
+    """MDC/√k holds for means over sessions, never for the repeats within one: three goes in half an hour are one."""
     again = [wall(day + minutes / 1440, left) for day, left in ((40, 8.0), (1, 9.5)) for minutes in (0, 10, 20)]
     assert "beyond measurement error" not in told(*again)
 

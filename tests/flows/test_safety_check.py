@@ -186,7 +186,7 @@ def test_no_limits_are_not_repeated_as_one(none: str):
 
 
 def test_what_was_told_is_taken_apart_before_anything_opens_and_nothing_is_said_to_stand_against_it():
-    """The words ended in "Nothing stands against testing today", then a leg raise and "Which bar do you squat with?" (issue 14)."""
+    """The words ended in "Nothing stands against testing today", then a leg raise and "Which bar do you squat with?"."""
     talk = after("clinician", "leg_signs").say("yes", "no hamstring stretching and no weights for 3 weeks", "yes")
     talk.say("no", "no", "no", "no", "no", "no", "0", "no")
     assert talk.session.top.flow == "limits"

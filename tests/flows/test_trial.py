@@ -110,7 +110,7 @@ def test_joining_leads_straight_to_a_squat_day_with_a_lot():
 
 
 def test_before_six_pairs_it_cannot_be_told():
-    """Four pairs cannot go below a two-sided p of .125 (issue 4)."""
+    """Four pairs cannot go below a two-sided p of .125."""
     assert "Can't tell yet: 0 of 6 pairs" in joined().heard
     assert "Can't tell yet: 5 of 6 pairs" in joined(days([(2, 6)] * 5)).heard
 
