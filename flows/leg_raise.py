@@ -1,6 +1,7 @@
 """Leg raise: lying on the back, knee straight, the leg's angle at which the lower back moves."""
 
 from collections.abc import Callable
+from functools import lru_cache
 
 from companion.conversation.condition import ALWAYS, Condition, Fact, Facts, Value, fact
 from companion.conversation.flow import SIDES, Ask, Jump, Known, Step, Tell, both, each_side, sided
@@ -81,15 +82,24 @@ def _shown_by(name: str) -> Callable[[Facts, str], Value | None]:
 
 
 def _record(got: Facts, *more: str) -> LegRaise:
-    return LegRaise(**{key: got.get(key) for key in (*LIFT_ANSWERS, *more)})  # type: ignore[arg-type]
+    keys = (*_LIFTED, *more)
+    return _lift(keys, tuple(map(got.get, keys)))
+
+
+@lru_cache(maxsize=1024)
+def _lift(keys: tuple[str, ...], values: tuple[Value | None, ...]) -> LegRaise:
+    """Return the record of these answers; a step asks for it many times."""
+    return LegRaise(**dict(zip(keys, values, strict=True)))  # type: ignore[arg-type]
+
+
+_doubted = lru_cache(maxsize=1024)(side_to_check)
 
 
 def _again(repeats: int) -> Callable[[Facts, str], Value | None]:
     """Return the function that says whether one more reading is wanted after so many: their mean stands within error of the line that
     decides, or they differ by the detectable change (choice). None if they give no angle."""
     def of(got: Facts, side: str) -> Value | None:
-        taken = readings(_record(got), side)[:repeats]
-        if got["method"] not in ("level", "heel") or len(taken) < repeats:
+        if got["method"] not in ("level", "heel") or len(taken := readings(_record(got), side)[:repeats]) < repeats:
             return None
         near = abs(mean_of(taken) - RAISE_LEAST.value) <= float(got[f"{_way(got, side)}_off"])
         return "yes" if near or apart(taken, SPREAD.mdc) else "no"
@@ -99,18 +109,19 @@ def _again(repeats: int) -> Callable[[Facts, str], Value | None]:
 
 def _odd(got: Facts, side: str) -> Value | None:
     """Return the side to look at once more, since the two are too far apart to be believed; None for neither."""
-    return side_to_check(_record(got)) or None
+    return _doubted(_record(got)) or None
 
 
 def _other(got: Facts, side: str) -> Value | None:
     """Return the side that is not the odd one, where that came out the same and the two are still too far apart; None else."""
     odd = str(got["odd"])
-    doubted = side_to_check(_record(got, f"{odd}_check", f"{odd}_check_lean"))
+    doubted = _doubted(_record(got, f"{odd}_check", f"{odd}_check_lean"))
     return doubted if doubted != odd and doubted else None
 
 
 LIFT_ANSWERS = frozenset(("method", "effort", "leg_length", *(f"{side}_{key}" for side in SIDES for key in (
     "level", "lean", "heel", "level_2", "heel_2", "level_3", "heel_3", "film_1", "film_2", "film_3", "film_photo"))))
+_LIFTED = tuple(sorted(LIFT_ANSWERS))
 TOO_HIGH = Fact("{side}_too_high", values=("yes", "no"), of=_too_high)
 SECOND = Fact("{side}_second", values=("yes", "no"), of=_again(1))
 THIRD_LIFT = Fact("{side}_third", values=("yes", "no"), of=_again(2))
@@ -179,13 +190,14 @@ def _round(n: int, key: str, wanted: Condition) -> tuple[Step, ...]:
 
 
 
-def _look_again(key: str, which: Fact, shown: Fact, why: str) -> tuple[Ask, ...]:
-    """Return one more look at a side. ``key``: the beginning of its questions' names; ``which``: the side; ``shown``: its number."""
+def _look_again(key: str, which: Fact, shown: Fact, why: str, after: Condition = ALWAYS) -> tuple[Ask, ...]:
+    """Return one more look at a side. ``key``: the beginning of its questions' names; ``which``: the side; ``shown``: its number;
+    ``after``: what must hold before."""
     leg = f"{{{which.name}}}"
     again = which.known & done(f"{key}_do")
     return (
         did(f"{why}: the {leg} leg, the same way. {{watch}}", RAISE_CAUTION, ("odd", "That hurt"), key=f"{key}_do",
-            only_if=which.known & (BY_LEVEL | BY_HEEL)),
+            only_if=which.known & after & (BY_LEVEL | BY_HEEL)),
         Ask(f"{key}_level", f"How many degrees does the phone show now, {leg} leg?", LEVEL_SHOWN, only_if=again & BY_LEVEL,
             method="{way}", placement="{placed}", log_as=f"{leg}_check"),
         Ask(f"{key}_lean", f"And where did the {leg} leg come to?", _leaning(shown.name), only_if=again & BY_LEVEL & shown.known,
@@ -195,7 +207,8 @@ def _look_again(key: str, which: Fact, shown: Fact, why: str) -> tuple[Ask, ...]
 
 ODD_LEG = (
     *_look_again("check", ODD, SHOWN_NOW, "Left and right are further apart than sides hardly ever are, so one more look"),
-    *_look_again("other", OTHER, OTHER_SHOWN, "Still that far apart, so one look at the other side too"))
+    *_look_again("other", OTHER, OTHER_SHOWN, "Still that far apart, so one look at the other side too",
+                 SHOWN_NOW.known | BY_HEEL & (fact("left_check").known | fact("right_check").known)))
 
 FLOW = flow_of(
     PROTOCOL, command=("straight leg raise", "hamstring test"),

@@ -12,8 +12,9 @@ import click
 
 from companion.cli.common import fail
 
-PICTURE_FIELDS: Final = {"odd": ("left", "right"), "placement": ("below_knee", "mid_shin", ""), "placed": ("shin", "thigh"),
-                         "effort": ("own", "strap", ""), "seen_by": ("film", "mirror")}
+PICTURE_FIELDS: Final = {"odd": ("left", "right"), "other": ("left", "right"),
+                         "placement": ("below_knee", "mid_shin", ""), "placed": ("shin", "thigh"), "effort": ("own", "strap", ""),
+                         "seen_by": ("film", "mirror")}
 """What may stand in a picture's name; "" where a question was skipped. Besides: names of exercises, and of changes of the squat."""
 
 

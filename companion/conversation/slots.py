@@ -108,7 +108,7 @@ def rules_at(draft: Draft, text: str) -> Spoken:
 NOT_NAMED: Final = frozenset(("@chat", "@nothing", OWN_WORDS))
 """What a person isn't asked whether they mean it."""
 ENOUGH: Final = 0.35
-LEAST: Final = 0.2
+LEAST: Final = 0.25
 """Least part of all that is likely that is named, and least part of the likeliest, where the rules hear nothing: else the message is
 not understood; our choice."""
 MEANT_MOST: Final = 3

@@ -22,7 +22,9 @@ SHARED: Final = {
     **{f"knee_to_wall.{side}{unit}_{turn}": f"knee_to_wall{unit and '_level_{placement}'}_{side}"
        for side in ("left", "right") for unit in ("", "_deg") for turn in (2, 3)},
     "knee_to_wall.check": "knee_to_wall_{odd}", "knee_to_wall.check_deg": "knee_to_wall_level_{placement}_{odd}",
-    "leg_raise.check_do": "leg_raise_{odd}", "pause_squat.again_do": "pause_stops", "pause_squat.again_all": "pause_stops",
+    "knee_to_wall.other_check": "knee_to_wall_{other}", "knee_to_wall.other_check_deg": "knee_to_wall_level_{placement}_{other}",
+    "leg_raise.check_do": "leg_raise_{odd}", "leg_raise.other_do": "leg_raise_{other}",
+    "pause_squat.again_do": "pause_stops", "pause_squat.again_all": "pause_stops",
     **{f"prime.set_{n}": "drill_{name}" for n in (1, 2, 3)}, "squat_day.squatted": "squat_rounding", "warm_up.walk_more": "warm_up_walk"}
 """Steps in which the body works that send no picture, as flow and key, with the picture of the step before them that they share."""
 

@@ -62,4 +62,4 @@ def test_at_most_so_many_are_left_and_it_never_grows(name):
 
 def test_repeats_are_told_beforehand_and_another_way_to_measure_is_not_counted():
     talk = Talk(KNEE_TO_WALL, known={**CHECKED, "about_you.height": 180.0}).tap("Tape")
-    assert "at most 9 left, often fewer" in talk.last  # each foot thrice and what stopped it, and one more look
+    assert "at most 10 left, often fewer" in talk.last  # each foot thrice and what stopped it, and two more looks

@@ -200,7 +200,7 @@ def test_a_shared_picture_is_one_that_its_flow_has_sent_before(where):
     steps = [step for step in BOOK[flow].flow.steps if isinstance(step, Ask | Tell)]
     here = next(n for n, step in enumerate(steps) if isinstance(step, Ask) and step.key == key)
     sent = [slug(re.sub(r"\{\w+\}", "x", step.picture)) for step in steps[:here]]
-    either = {slug(re.sub(r"\{\w+\}", "x", SHARED[where].replace("{odd}", side))) for side in ("left", "right")}
+    either = {slug(re.sub(r"\{\w+\}", "x", SHARED[where].replace("{odd}", side).replace("{other}", side))) for side in ("left", "right")}
     assert either & set(sent)
 
 
