@@ -164,9 +164,11 @@ def _seen(look: ReferenceSquat) -> Band | None:
 
 def _points_at(chance: float | None, at_least: bool) -> PointsAt:
     """Return the cause that the chance points to; with a lower bound only, length can't be said to explain it."""
-    if chance is None or 1 - EXPLAINS_FROM < chance < EXPLAINS_FROM or (at_least and chance >= EXPLAINS_FROM):
+    if chance is None:
         return "open"
-    return "length" if chance >= EXPLAINS_FROM else "strength_or_control"
+    if chance >= EXPLAINS_FROM:
+        return "open" if at_least else "length"
+    return "strength_or_control" if 1 - chance > EXPLAINS_FROM else "open"
 
 
 def _changes(show: NumberFormat) -> tuple[tuple[str, Squat, str], ...]:

@@ -67,7 +67,8 @@ TARGETS: Final = (
                           ("certainty", "certainty next_by_hand rulings"),
                           ("conclusion", "conclusion rulings cases setups load_threshold"),
                           ("pairs", "findings screen next_test film_measure conclusion"),
-                          ("depth_progression", "depth_progression"), ("setups", "setups"))),
+                          ("depth_progression", "depth_progression"), ("setups", "setups"),
+                          ("protocols/film_measure", "film_measure evidence_rows"), ("estimate", "estimate_by_hand estimate"))),
     *(Target(f"companion/screening/numbers/{name}.toml", NUMBER_TESTS)
       for name in ("causes", "change", "estimate", "minutes", "readings", "safety", "training")),
 )

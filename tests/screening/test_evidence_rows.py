@@ -5,32 +5,32 @@ from __future__ import annotations
 from companion.screening.evidence import PARTS_BY_CAUSE, EvidenceRow
 from companion.screening.protocols import rows
 
-MEANT = {  # row: its part, whether it speaks for (+), against (-) or neither (.), its grade; s: of a side, h: only a hint
+MEANT = {  # row: its part, whether it speaks for (+), against (-) or neither (.), its grade; s: of a side, h: only a hint, t: a trial
     "squat_rounds": "all . none",
-    "heels_later_calf": "calf + moderate",
-    "heels_later_hip": "hip + weak h",
+    "heels_later_calf": "calf + moderate t",
+    "heels_later_hip": "hip + weak ht",
     "heels_same_calf": "calf - moderate",
-    "front_later_hip": "hip + weak h",
+    "front_later_hip": "hip + weak ht",
     "front_later_trunk": "trunk + weak h",
     "front_later_control": "control + weak h",
     "slow_later_control": "control + moderate",
     "slow_same_control": "control - moderate",
     "slow_earlier_trunk": "trunk + weak h",
-    "wide_later_hip": "hip + weak h",
+    "wide_later_hip": "hip + weak ht",
     "unmoved_hip": "hip - moderate",
     "load_earlier_trunk": "trunk + strong",
     "load_same_trunk": "trunk - strong",
     "film_rounds": "all . none",
-    "film_heels_later_calf": "calf + moderate",
-    "film_heels_later_hip": "hip + weak h",
+    "film_heels_later_calf": "calf + moderate t",
+    "film_heels_later_hip": "hip + weak ht",
     "film_heels_same_calf": "calf - moderate",
-    "film_front_later_hip": "hip + weak h",
+    "film_front_later_hip": "hip + weak ht",
     "film_front_later_trunk": "trunk + weak h",
     "film_front_later_control": "control + weak h",
     "film_slow_later_control": "control + moderate",
     "film_slow_same_control": "control - moderate",
     "film_slow_earlier_trunk": "trunk + weak h",
-    "film_wide_later_hip": "hip + weak h",
+    "film_wide_later_hip": "hip + weak ht",
     "film_still_later_control": "control + moderate",
     "film_still_same_control": "control - moderate",
     "hip_fold_back": "hip + moderate s",
@@ -72,7 +72,7 @@ SIGNS = {"for": "+", "against": "-", "neither": "."}
 
 
 def in_short(row: EvidenceRow) -> str:
-    marks = "s" * row.sided + "h" * row.hint
+    marks = "s" * row.sided + "h" * row.hint + "t" * row.trial
     return f"{row.part} {SIGNS[row.direction]} {row.grade.value} {marks}".strip()
 
 

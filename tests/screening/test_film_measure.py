@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import nextafter
 
 import pytest
 
@@ -88,9 +89,10 @@ def test_the_depth_on_film_moves_neither_load_nor_depth_to_keep(onset):
 
 def test_the_report_shows_each_film_with_its_change_and_what_it_is_worth():
     told = detail(heels(82.0), metric)
-    assert [row[:2] for row in told.rows] == [("Plain", "70°"), ("Heels raised", "82°")]
+    assert [row[:3] for row in told.rows] == [("Plain", "70°", "105°"), ("Heels raised", "82°", "105°")]
     assert told.rows[1][3].startswith("+12° ± ")
     assert "66° and 74°" in told.note
+    assert detail(replace(PLAIN, plain_deepest=None), metric).rows == (("Plain", "70°", "–", "–"),)
     assert detail(None, metric).rows == ()
 
 
@@ -98,6 +100,15 @@ def test_the_report_shows_each_film_with_its_change_and_what_it_is_worth():
 def test_two_films_are_told_apart_by_their_own_spread_and_the_error_of_a_film(by, moved):
     """1.96 · √(2 · 0.6² + 2 · 1.5²) = 4.48; the same only where 8 degrees can be excluded: 3.5 + 4.48 (choices)."""
     assert heels(70.0 + by).moved("heels") == moved
+
+
+def test_what_two_films_may_differ_is_no_change_and_eight_degrees_just_excluded_are_the_same_depth():
+    """From a plain squat at 0 degrees, so that the difference is exact."""
+    film = replace(heels(5.0), plain_onset=0.0)
+    _, off = film.change("heels")
+    assert [replace(film, heels_onset=by).moved("heels") for by in (off, -off, nextafter(off, 9), nextafter(-off, -9))] == [
+        None, None, 1, -1]
+    assert [replace(film, heels_onset=by).moved("heels") for by in (8 - off, off - 8, 8.001 - off)] == [0, 0, None]
 
 
 @pytest.mark.parametrize(("deepest", "moved"), [(80.0, 1), (79.9, None)])

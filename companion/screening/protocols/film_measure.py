@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import make_dataclass
-from math import hypot, sqrt
+from math import copysign, hypot, sqrt
 from typing import Any, Final
 
-from companion.screening.evidence import EvidenceRow, Finding, Grade, found
+from companion.screening.evidence import PARTS_BY_CAUSE, EvidenceRow, Finding, Grade, found
 from companion.screening.limits import Work
 from companion.screening.protocol import FILM_MINUTES, Detail, FindingContext, Protocol
 from companion.screening.readings import Z_TWO_SIDED_95, Error, NumberFormat
@@ -78,7 +78,7 @@ class FilmedSquats:
             return None
         by, off = told
         if abs(by) > off:
-            return 1 if by > 0 else -1
+            return int(copysign(1, by))
         return 0 if abs(by) + off <= LEVEL_ENOUGH else None
 
     @property
@@ -117,7 +117,7 @@ The grades are those of the same changes seen by eye: a finer ruler does not mak
 def _row(change: str, way: int, words: str, part: str, grade: Grade) -> EvidenceRow:
     return EvidenceRow(f"film_{change}_{ {1: 'later', 0: 'same', -1: 'earlier'}[way]}_{part}", _ID, f"{words}, measured on film", part,
                        "for" if way else "against", grade, hint=grade == Grade.WEAK, standing="choice",
-                       trial=way > 0 and (change == "heels" or part == "hip"))
+                       trial=way > 0 and part in PARTS_BY_CAUSE["length"])
 
 
 _BY_CHANGE: Final = {(change, way): (*(_row(change, way, words, part, Grade.MODERATE) for part in moderate),
