@@ -33,7 +33,7 @@ def bird_dog_setup() -> Drawing:
     cushion = props.pillow((-0.02, 0.010), 0.06, 0.012)
     return Drawing("on hands and knees, seen from the side: hands under the shoulders, knees under the hips, something "
         "soft under the knees.", (
-        Panel((*scene(ALL_FOURS, "good"), *cushion), (-0.45, -0.05, 0.62, 0.52), "Hands under shoulders, knees under hips", "good"),))
+        Panel((*scene(ALL_FOURS, "plain"), *cushion), (-0.45, -0.05, 0.62, 0.52), "Hands under shoulders, knees under hips", "good"),))
 
 
 def bird_dog_setup_stick() -> Drawing:
@@ -101,7 +101,7 @@ def bird_dog_slow() -> Drawing:
     def at(share: float) -> tuple[Item, ...]:
         """Return the reach at a share of the way out."""
         one = between(start, reached(), share)
-        return _on_far_knee(one, *_names(one), back="good")
+        return _on_far_knee(one, *_names(one), back="plain")
     return moving("a loop from the side, on hands and knees: the {side} leg and the {other} arm go out, back to the floor, out "
                   "again, slowly.", there_and_back(at, 1), Panel((), KNEES_VIEW, "Out, back to the floor, out again", "good"))
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from math import cos, dist, hypot, radians, sin
 
 import pytest
@@ -9,7 +10,7 @@ import pytest
 from companion.pictures.draw import TALLEST, Panel, font
 from companion.pictures.drawing import Drawing
 from companion.pictures.figure import HEAD, direction, middle, turned
-from companion.pictures.ink import BODY, FAR_FILL, FAR_INK, GUIDE, PAPER, WATCH_INK
+from companion.pictures.ink import BODY, FAR_FILL, FAR_INK, GOOD_INK, GUIDE, PAPER, WATCH_INK
 from companion.pictures.poses import SIDED, pose, poses
 from companion.pictures.scene import Area, Disc, Item, Label, Limb, Stroke
 from tests.pictures.seen import CM, FOOT, FOREARM, HAND, NECK, SHIN, THIGH, UPPER_ARM, limb, of, to_line
@@ -127,6 +128,16 @@ def test_examples_of_answers_are_neutral(name):
     inks = {item.ink for panel in one.panels for item in of(panel.items, Stroke, width=0.018)}
     assert {panel.mark for panel in one.panels} == {""}
     assert inks <= {GUIDE}
+
+
+@pytest.mark.parametrize("name", [name for name in poses() if not name.startswith("drill_")])
+def test_no_test_s_picture_marks_a_back_as_right_or_wrong_before_what_it_did_is_asked(name):
+    """A still back is ticked or green in drills only. Lying, "back still" is what to stop at, felt by the hands."""
+    one = drawing(name)
+    inks = {item.ink for frame in one.shown() for panel in frame for item in of(panel.items, Stroke, width=0.018)}
+    assert not inks & {GOOD_INK, WATCH_INK}
+    if "leg_raise" not in name:
+        assert not any(panel.mark and re.search(r"shape|round|\bback (?:still|level|sags)", panel.title) for panel in one.panels)
 
 
 # -- contacts, clearances, heights
