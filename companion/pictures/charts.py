@@ -127,12 +127,27 @@ def _points(axes: Axes, chart: Chart, dots: Sequence[Dot], room: timedelta) -> N
                       elinewidth=1.3, capsize=3, zorder=3)
     if not chart.ticks:
         for dot in telling:
-            way = 1 if _above(dots, dot) else -1
+            way, off = _place(axes, chart, dots, dot)
             lean = 0 if len(dots) == 1 else (dot is dots[-1]) - (dot is dots[0])  # labels at the ends lean inwards, off the axis
-            axes.annotate(dot.label, (_x([dot])[0], dot.value + way * dot.error), xytext=(5 * lean, way * 3 if dot.error else way * 7),
+            axes.annotate(dot.label, (_x([dot])[0], dot.value + way * dot.error), xytext=(5 * lean, way * off),
                           textcoords="offset points", ha={-1: "left", 0: "center", 1: "right"}[lean],
                           va="bottom" if way > 0 else "top", fontsize=SMALL, color=INK, zorder=4,
                           bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 0.4, "alpha": 0.7})
+
+
+def _place(axes: Axes, chart: Chart, dots: Sequence[Dot], dot: Dot) -> tuple[int, float]:
+    """Return whether a point's label goes above (1) or below it (-1), and how many points off: no line of the chart goes through its
+    words. A point alone has room on both sides; else the label goes further off."""
+    low, high = axes.get_ylim()
+    points = 72 * TALL * 0.8 / (high - low)  # of a unit of value, where the axis takes four fifths of its height
+
+    def clear(way: int, off: float) -> bool:
+        """True if no line is within half a label's height and a little air."""
+        middle = dot.value + way * (dot.error + (off + SMALL * 0.65) / points)
+        return all(abs(mark.value - middle) * points > SMALL * 0.9 for mark in chart.marks if not mark.kind)
+    way, near = 1 if _above(dots, dot) else -1, 3 if dot.error else 7
+    ways = (way, -way) if len(dots) == 1 else (way,)
+    return next((place for off in range(near, near + 30) for one in ways if clear(*(place := (one, off)))), (way, near))
 
 
 def _above(dots: Sequence[Dot], dot: Dot) -> bool:

@@ -70,6 +70,19 @@ def test_lines_and_values_are_labelled_where_they_are():
     assert level == {70.0, 80.0}
 
 
+@pytest.mark.parametrize("days", [[0], [0, 14, 28, 150, 171], list(range(0, 280, 7))])
+@pytest.mark.parametrize("low", [58.0, 61.0, 64.0, 67.0])
+def test_a_value_never_stands_on_a_line_of_another_value(days, low):
+    """As drawn: no line at 70 or 80 degrees goes through the words of a reading."""
+    figure = charts.draw(leg_raise(days, left=low))
+    figure.canvas.draw()
+    for axes in figure.axes:
+        for text in (text for text in axes.texts if text.get_text() not in ("70°", "80°")):
+            box = text.get_window_extent()
+            for mark in (70.0, 80.0):
+                assert not box.y0 < axes.transData.transform((0, mark))[1] < box.y1, (text.get_text(), mark)
+
+
 def test_error_bars_are_those_of_the_lifter_s_own_error():
     """Published SEM for nobody's sex 4.2 degrees (screening.readings); 1.96 SEM to each side."""
     chart = leg_raise([0])
