@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import radians, sin
 from typing import Final
 
 from companion.pictures import props
@@ -77,8 +78,8 @@ def _names(posture: Posture) -> tuple[Item, ...]:
     """Return the sides' names, at the foot of the reaching leg and over the hand of the reaching arm."""
     joints = joints_of(posture)
     ankle, wrist = joints.near.ankle, joints.far_arm.wrist
-    hangs = abs(direction(joints.shoulder, wrist)) / 90
-    beside = wrist[0] + 0.17 * hangs, wrist[1] + 0.05  # over an arm straight ahead, in front of one that hangs
+    hangs = radians(abs(direction(joints.shoulder, wrist)))
+    beside = wrist[0] + 0.18 * sin(hangs), wrist[1] + 0.05 + 0.05 * sin(2 * hangs)  # over an arm straight ahead, in front of one that hangs
     return (*props.limb_name((ankle[0], ankle[1] + 0.095), "{SIDE} leg"), *props.limb_name(beside, "{OTHER} arm"))
 
 

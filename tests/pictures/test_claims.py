@@ -174,8 +174,8 @@ ROWS: tuple[tuple[str, Measure, float, float], ...] = (
     (r"a pillow lies on the heels", lambda one: min(to_line(one.ankle(), item.start, item.end) / CM
                                                     for item in of(one.items, Limb, ink=GUIDE)), 0, 14),
     (r"a loop of somebody walking on the spot|walk on the spot", walks, 45, 70),
-    (r"hips back into the hinge, sink into the squat, hinge again, stand up|hinge, squat, hinge, stand|and the squat it sinks into", lambda one: (
-        min(frame.hip()[1] for frame in one.all or one.panels) / CM), 35, 60),
+    (r"hips back into the hinge, sink into the squat, hinge again, stand up|hinge, squat, hinge, stand|and the squat it sinks into",
+     lambda one: (min(frame.hip()[1] for frame in one.all or one.panels) / CM), 35, 60),
     (r"the right leg and the left arm go out, back to the floor, out again|out, back to the floor, out again", lambda one: [
         max(frame.knee()[1] for frame in one.all) / CM - 60, min(abs(frame.knee()[1] - THIGH[1]) for frame in one.all) / CM], -20, 4),
     # postures
