@@ -28,10 +28,9 @@ MANY: Final = 12
 """Most points with all labels; of more, only the first, lowest, highest and last are labelled (choice)."""
 
 SHAPES: Final[dict[str, tuple[str, str, bool]]] = {
-    "": ("o", GUIDE, True), "before": ("o", GUIDE, True), "hurt": ("X", WATCH_INK, True), "prime": ("o", GUIDE, True),
-    "plain": ("s", INK, False),
-    "still": ("o", GOOD_INK, True), "moved": ("v", WATCH_INK, False), "untold": ("D", FAR_INK, False)}
-"""Marker, ink and fill of each kind of point: told apart by shape first."""
+    "": ("o", GUIDE, True), "before": ("o", GUIDE, True), "prime": ("o", GUIDE, True), "plain": ("s", INK, False),
+    "untold": ("D", FAR_INK, False), "still": ("o", GOOD_INK, True), "moved": ("v", WATCH_INK, False), "hurt": ("X", WATCH_INK, True)}
+"""Marker, ink and fill of each kind of point, told apart by shape first; in the order they are drawn: what hurt is never covered."""
 
 
 def draw(chart: Chart) -> Figure:
@@ -50,7 +49,7 @@ def draw(chart: Chart) -> Figure:
         axes.set_xlim(*days)
         axes.set_ylim(*values)
         _ground(axes, chart, track)
-        for kind in sorted(dict.fromkeys(dot.kind for dot in track.dots), key=lambda kind: kind == "hurt"):  # drawn last, never covered
+        for kind in sorted(dict.fromkeys(dot.kind for dot in track.dots), key=list(SHAPES).index):
             _points(axes, chart, [dot for dot in track.dots if dot.kind == kind], (days[1] - days[0]) * 0.12)
         _dates(axes, [dot.day for dot in every], last=track is chart.tracks[-1])
     if chart.below:

@@ -219,6 +219,15 @@ def test_a_back_that_could_not_be_told_is_not_drawn_as_still():
     assert {line.get_marker() for line in axes.lines if line.get_marker() != "None"} == {"o", "D", "v"}
 
 
+def test_many_days_close_together_never_cover_one_that_hurt_or_one_whose_back_moved():
+    """A day without an answer and one that was still lie under one that moved, and all of them under one that hurt."""
+    rows = [said("squat_after", 1, "hurt", "yes", 0), *told(2, "moved", 1), *told(3, "cant_tell", 2), *told(4, "still", 3)]
+    chart = chart_of("chart_depth", rows, ChartOwner(steps=tuple((date(2026, 3, 2 + n), "parallel") for n in range(4))))
+    assert chart is not None
+    axes, = axes_of(chart)
+    assert [line.get_marker() for line in axes.lines if line.get_marker() != "None"] == ["D", "o", "v", "X"]
+
+
 def test_a_squat_day_told_the_morning_after_stands_at_its_own_day_as_it_was_told():
     chart = chart_of("chart_depth", told(1, "moved", 1, asked="2026-03-02"), ChartOwner(steps=((date(2026, 3, 3), "parallel"),)))
     assert chart is not None
