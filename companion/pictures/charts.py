@@ -28,10 +28,9 @@ MANY: Final = 12
 """Most points with all labels; of more, only the first, lowest, highest and last are labelled (choice)."""
 
 SHAPES: Final[dict[str, tuple[str, str, bool]]] = {
-    "": ("o", GUIDE, True), "before": ("o", GUIDE, True), "hurt": ("X", WATCH_INK, True), "prime": ("o", GUIDE, True),
-    "plain": ("s", INK, False),
-    "still": ("o", GOOD_INK, True), "moved": ("v", WATCH_INK, False), "untold": ("D", FAR_INK, False)}
-"""Marker, ink and fill of each kind of point: told apart by shape first."""
+    "": ("o", GUIDE, True), "before": ("o", GUIDE, True), "prime": ("o", GUIDE, True), "plain": ("s", INK, False),
+    "untold": ("D", FAR_INK, False), "still": ("o", GOOD_INK, True), "moved": ("v", WATCH_INK, False), "hurt": ("X", WATCH_INK, True)}
+"""Marker, ink and fill of each kind of point, told apart by shape first; in the order they are drawn: what hurt is never covered."""
 
 
 def draw(chart: Chart) -> Figure:
@@ -50,7 +49,7 @@ def draw(chart: Chart) -> Figure:
         axes.set_xlim(*days)
         axes.set_ylim(*values)
         _ground(axes, chart, track)
-        for kind in sorted(dict.fromkeys(dot.kind for dot in track.dots), key=lambda kind: kind == "hurt"):  # drawn last, never covered
+        for kind in sorted(dict.fromkeys(dot.kind for dot in track.dots), key=list(SHAPES).index):
             _points(axes, chart, [dot for dot in track.dots if dot.kind == kind], (days[1] - days[0]) * 0.12)
         _dates(axes, [dot.day for dot in every], last=track is chart.tracks[-1])
     if chart.below:
@@ -127,12 +126,27 @@ def _points(axes: Axes, chart: Chart, dots: Sequence[Dot], room: timedelta) -> N
                       elinewidth=1.3, capsize=3, zorder=3)
     if not chart.ticks:
         for dot in telling:
-            way = 1 if _above(dots, dot) else -1
+            way, off = _place(axes, chart, dots, dot)
             lean = 0 if len(dots) == 1 else (dot is dots[-1]) - (dot is dots[0])  # labels at the ends lean inwards, off the axis
-            axes.annotate(dot.label, (_x([dot])[0], dot.value + way * dot.error), xytext=(5 * lean, way * 3 if dot.error else way * 7),
+            axes.annotate(dot.label, (_x([dot])[0], dot.value + way * dot.error), xytext=(5 * lean, way * off),
                           textcoords="offset points", ha={-1: "left", 0: "center", 1: "right"}[lean],
                           va="bottom" if way > 0 else "top", fontsize=SMALL, color=INK, zorder=4,
                           bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 0.4, "alpha": 0.7})
+
+
+def _place(axes: Axes, chart: Chart, dots: Sequence[Dot], dot: Dot) -> tuple[int, float]:
+    """Return whether a point's label goes above (1) or below it (-1), and how many points off: no line of the chart goes through its
+    words. A point alone has room on both sides; else the label goes further off."""
+    low, high = axes.get_ylim()
+    points = 72 * TALL * 0.8 / (high - low)  # of a unit of value, where the axis takes four fifths of its height
+
+    def clear(way: int, off: float) -> bool:
+        """True if no line is within half a label's height and a little air."""
+        middle = dot.value + way * (dot.error + (off + SMALL * 0.65) / points)
+        return all(abs(mark.value - middle) * points > SMALL * 0.9 for mark in chart.marks if not mark.kind)
+    way, near = 1 if _above(dots, dot) else -1, 3 if dot.error else 7
+    ways = (way, -way) if len(dots) == 1 else (way,)
+    return next((place for off in range(near, near + 30) for one in ways if clear(*(place := (one, off)))), (way, near))
 
 
 def _above(dots: Sequence[Dot], dot: Dot) -> bool:

@@ -8,6 +8,7 @@ from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Final
 
+from companion.channels.pictures import Picture
 from companion.pictures.cache import drawn, ending_of
 from companion.pictures.charts import png
 from companion.pictures.drawing import Drawing
@@ -37,6 +38,7 @@ SAMPLE_DAYS: Final = {"one": (0,), "gaps": (0, 14, 28, 150, 171), "forty": tuple
 def write_sheet(folder: Path, uses: Mapping[str, Sequence[str]]) -> int:
     """Write every pose, every chart of an invented lifter, and ``index.html``; return the number of pictures.
 
+    Under each is the short caption of a chat; the full description is its alt text, so that a screen reader says it once.
     ``uses``: the steps that send or share a picture, by its name.
     """
     folder.mkdir(parents=True, exist_ok=True)
@@ -48,9 +50,10 @@ def write_sheet(folder: Path, uses: Mapping[str, Sequence[str]]) -> int:
     shown = []
     for file, data, words in found:
         (folder / file).write_bytes(data)
+        caption = Picture(folder / file, data, words).caption
         steps = ", ".join(uses.get(file.partition(".")[0], ()))
         shown.append(f'<figure><img src="{file}" width="{SHOWN}" alt="{html.escape(words)}"><figcaption><b>{file}</b><br>'
-                     f"{html.escape(words)}{f'<br>At {html.escape(steps)}' if steps else ''}</figcaption></figure>")
+                     f"{html.escape(caption)}{f'<br>At {html.escape(steps)}' if steps else ''}</figcaption></figure>")
     (folder / "index.html").write_text(PAGE.format(count=len(found), width=SHOWN, figures="\n".join(shown)), encoding="utf-8")
     return len(found)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import radians, sin
 from typing import Final
 
 from companion.pictures import props
@@ -33,7 +34,7 @@ def bird_dog_setup() -> Drawing:
     cushion = props.pillow((-0.02, 0.010), 0.06, 0.012)
     return Drawing("on hands and knees, seen from the side: hands under the shoulders, knees under the hips, something "
         "soft under the knees.", (
-        Panel((*scene(ALL_FOURS, "good"), *cushion), (-0.45, -0.05, 0.62, 0.52), "Hands under shoulders, knees under hips", "good"),))
+        Panel((*scene(ALL_FOURS, "plain"), *cushion), (-0.45, -0.05, 0.62, 0.52), "Hands under shoulders, knees under hips", "good"),))
 
 
 def bird_dog_setup_stick() -> Drawing:
@@ -77,8 +78,8 @@ def _names(posture: Posture) -> tuple[Item, ...]:
     """Return the sides' names, at the foot of the reaching leg and over the hand of the reaching arm."""
     joints = joints_of(posture)
     ankle, wrist = joints.near.ankle, joints.far_arm.wrist
-    hangs = abs(direction(joints.shoulder, wrist)) / 90
-    beside = wrist[0] + 0.17 * hangs, wrist[1] + 0.05  # over an arm straight ahead, in front of one that hangs
+    hangs = radians(abs(direction(joints.shoulder, wrist)))
+    beside = wrist[0] + 0.18 * sin(hangs), wrist[1] + 0.05 + 0.05 * sin(2 * hangs)  # over an arm straight ahead, in front of one that hangs
     return (*props.limb_name((ankle[0], ankle[1] + 0.095), "{SIDE} leg"), *props.limb_name(beside, "{OTHER} arm"))
 
 
@@ -101,7 +102,7 @@ def bird_dog_slow() -> Drawing:
     def at(share: float) -> tuple[Item, ...]:
         """Return the reach at a share of the way out."""
         one = between(start, reached(), share)
-        return _on_far_knee(one, *_names(one), back="good")
+        return _on_far_knee(one, *_names(one), back="plain")
     return moving("a loop from the side, on hands and knees: the {side} leg and the {other} arm go out, back to the floor, out "
                   "again, slowly.", there_and_back(at, 1), Panel((), KNEES_VIEW, "Out, back to the floor, out again", "good"))
 

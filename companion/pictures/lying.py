@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import cos, radians
 from typing import Final
 
 from companion.pictures import props
 from companion.pictures.draw import Panel, there_and_back
 from companion.pictures.drawing import Drawing, moving
-from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, direction, joints_of
+from companion.pictures.figure import Arm, Leg, Posture, Reach, along, between, direction, joints_of, middle
 from companion.pictures.ink import GUIDE, WATCH_INK
 from companion.pictures.scene import Disc, Item, Stroke, figure
 from companion.pictures.squats import Back
@@ -41,17 +42,16 @@ def lies(posture: Posture, title: str, mark: Back = "", *more: Item, view: tuple
 
 
 def _named(posture: Posture, off: float = 0.10) -> tuple[Item, ...]:
-    """Return the side's name so far behind the ankle of the raised leg; over the shin while the leg is low."""
+    """Return the side's name so far behind the ankle of the raised leg."""
     leg = joints_of(posture).near
-    behind = along(leg.ankle, direction(leg.knee, leg.ankle) - 90, off)
-    low = max(0.0, 0.14 - behind[1])
-    return props.limb_name((behind[0] - 0.9 * low, behind[1] + low), "{SIDE}")
+    return props.limb_name(along(leg.ankle, direction(leg.knee, leg.ankle) - 90, off), "{SIDE}")
 
 
 def _named_knee(posture: Posture) -> tuple[Item, ...]:
-    """Return the side's name beyond the knee."""
+    """Return the side's name where the bent knee points, so far off that its words are clear of thigh and shin."""
     joints = joints_of(posture)
-    return props.limb_name(along(joints.near.knee, direction(joints.hip, joints.near.knee), 0.080), "{SIDE} knee")
+    out = direction(middle(joints.hip, joints.near.ankle), joints.near.knee)
+    return props.limb_name(along(joints.near.knee, out, 0.06 + 0.10 * abs(cos(radians(out)))), "{SIDE} knee")
 
 
 def lying_setup() -> Drawing:
@@ -88,18 +88,20 @@ def leg_raise() -> Drawing:
     """Straight leg raise against its two lines, and its two end points."""
     raised = lying(Leg(62, 62, 132))
     bent, pressed = lying(Leg(78, 48, 118)), lying(Leg(84, 84, 150), roll=9)
-    hip, small = joints_of(raised).hip, (-0.50, -0.14, 0.60, 0.74)
+    hip, small = joints_of(raised).hip, (-0.49, -0.14, 0.70, 0.74)
     near = (-0.46, -0.04, 0.46, 0.70)
 
     def at(share: float) -> tuple[Item, ...]:
         """Return the raise at a share of the way."""
         one = between(lying(FLAT), raised, share)
-        return on_floor(one, *props.swing(hip, 0.42, 8, 48), *_named(one), *UNDER_NAMED, behind=lines(raised))
+        x, y = joints_of(one).near.ankle
+        named = props.limb_name((x + 0.15, y), "{SIDE}")  # beyond the sole: low, there is no room behind the leg
+        return on_floor(one, *props.swing(hip, 0.42, 8, 48), *named, *UNDER_NAMED, behind=lines(raised))
     return moving("a loop, lying on the back, hands under the lower back; the {side} leg comes up straight, foot relaxed, "
         "the {other} leg flat. Dashed lines from the hip at 70° and 80° from the floor; the leg is at 62°.", there_and_back(at, 2),
         Panel((), small, "Knee straight, back still", "good"),
         lies(bent, "The knee bends: stop", "watch", *_named(bent, 0.14), *props.note((0.0, 0.36), "bent", "r", WATCH_INK), view=near),
-        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(WATCH_INK), *_named(pressed, 0.16),
+        lies(pressed, "The back presses or lifts: stop", "watch", *props.press(WATCH_INK), *_named(pressed, 0.17),
              *props.note((-0.05, 0.24), "back", "r", WATCH_INK), view=near), rows=(1, 2))
 
 

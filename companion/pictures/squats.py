@@ -101,7 +101,7 @@ def squat_heels() -> Drawing:
     heel = joints_of(raised).near.heel
     return Drawing("a squat from the side, heels on a thin book or plate, 2 to 3 cm or about an inch high.", (
         seen(squat(0, 35.8), "Heels flat: as before", "", back=""),
-        seen(raised, "Heels up, flat and steady", "good", *props.block(heel[0] - 0.03, heel[0] + 0.05, 2.5 * props.CM))))
+        seen(raised, "Heels up, flat and steady", "good", *props.block(heel[0] - 0.03, heel[0] + 0.05, 2.5 * props.CM), back="")))
 
 
 def squat_front() -> Drawing:
@@ -110,7 +110,7 @@ def squat_front() -> Drawing:
     hand = joints_of(held).near_arm.hand
     bag = (Stroke((hand, (hand[0], hand[1] - 0.03)), GUIDE, 0.012), *props.pillow((hand[0], hand[1] - 0.06), 0.012))
     return Drawing("a squat from the side, a light weight of 2 to 5 kg or 5 to 10 lb held straight out at chest "
-        "height.", (seen(held, "Light weight straight out, chest height", "good", *bag,
+        "height.", (seen(held, "Light weight straight out, chest height", "good", *bag, back="",
                                     view=(-0.44, -0.05, 0.62, 0.80)),))
 
 
@@ -138,7 +138,7 @@ def slowly(draw: Callable[[float], tuple[Item, ...]], at: Point, seconds: int = 
 def squat_slow() -> Drawing:
     """Squat with three seconds down, as a loop with its count."""
     return moving("a loop of a squat from the side, counting 1, 2, 3 seconds on the way down, then up as usual.",
-                  slowly(lambda share: scene(between(STANDING_POSTURE, squat(0, 35.8), share), "good"), (0.34, 0.93)),
+                  slowly(lambda share: scene(between(STANDING_POSTURE, squat(0, 35.8), share)), (0.34, 0.93)),
                   Panel((), STANDING_VIEW, "Three seconds down, up as usual", "good"))
 
 

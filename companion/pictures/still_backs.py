@@ -17,6 +17,7 @@ from companion.pictures.squats import (
     HINGED,
     POINTING,
     STANDING_POSTURE,
+    Back,
     at_depth,
     close,
     scene,
@@ -97,16 +98,16 @@ def arms_forward_shallow() -> Drawing:
              view=(-0.36, -0.05, 0.58, 0.88)),))
 
 
-def stops(where: str, *depths: tuple[Posture, str]) -> Drawing:
+def stops(where: str, *depths: tuple[Posture, str], mark: Back = "good") -> Drawing:
     """Return three stops on the way down, numbered, each with its title."""
     return Drawing(f"three stops on the way down, from the side, {where}the back in the same shape at each: hold each for 1 to 2 seconds, "
-                   "then stand up.", tuple(seen(posture, f"{n}: {title}", "good", view=(-0.34, -0.05, 0.50, 0.95))
+                   "then stand up.", tuple(seen(posture, f"{n}: {title}", mark, view=(-0.34, -0.05, 0.50, 0.95))
                                            for n, (posture, title) in enumerate(depths, 1)))
 
 
 def pause_stops() -> Drawing:
     """The three stops of the pause squat."""
-    return stops("", (squat(-50, 9, 28), "near the top"), (squat(-25, 25.5), "half way"), (squat(0, 35.8), "at the bottom"))
+    return stops("", (squat(-50, 9, 28), "near the top"), (squat(-25, 25.5), "half way"), (squat(0, 35.8), "at the bottom"), mark="")
 
 
 def pause_watch() -> Drawing:
@@ -143,13 +144,13 @@ def hinge_to_squat() -> Drawing:
     """Hinge to squat as a loop: hinge, sink, back into the hinge, stand."""
     poses = {"stand": STANDING_POSTURE, "hinge": HINGED, "squat": HINGE_SQUAT}
     ways = (("stand", "hinge"), ("hinge", "squat"), ("squat", "hinge"), ("hinge", "stand"))
-    moves = [[(*scene(_carrying(posture), "good"), *_on_back(posture),
+    moves = [[(*scene(_carrying(posture), "plain"), *_on_back(posture),
                *props.note((0.16, 0.99), start if share < 0.5 else end, "l", GUIDE, 16))
               for share, posture in ((share, between(poses[start], poses[end], share)) for share in eased(FPS)[1:])]
              for start, end in ways]
     return moving("a loop from the side, a stick on the upper back: hips back into the hinge, sink into the squat, "
-        "hinge again, stand up. The back keeps its shape.", loop(moves[0][-1], *moves[1:], moves[0][:-1]),
-        Panel((), (-0.44, -0.05, 0.52, 1.04), "Back keeps its shape all the way", "good"))
+        "hinge again, stand up.", loop(moves[0][-1], *moves[1:], moves[0][:-1]),
+        Panel((), (-0.44, -0.05, 0.52, 1.04), "Hinge, squat, hinge, stand"))
 
 
 def hinge_watch() -> Drawing:

@@ -49,13 +49,14 @@ def _wall_panel(posture: Posture, title: str, mark: Back, *more: Item, label: st
     joints = joints_of(posture)
     at = joints.near.knee[0] + 0.040 if wall is None else wall
     posture = replace(posture, near_arm=Reach(at - PALM, joints.shoulder[1] - 0.03, 1, 85))
-    return Panel((*scene(posture), *props.wall(at, 0.72), *_gap(joints.near.toe[0] + 0.012, at, label), *more, *_side_words(joints)),
+    named = _side_words(joints, -0.085 if label else -0.055)
+    return Panel((*scene(posture), *props.wall(at, 0.72), *_gap(joints.near.toe[0] + 0.012, at, label), *more, *named),
                  (at - 0.80, -0.17, at + 0.16, 0.80), title, mark)
 
 
-def _side_words(joints: Joints) -> tuple[Item, ...]:
-    """Return the side's name under the front foot."""
-    return props.limb_name((joints.near.ankle[0] - 0.13, -0.055), "{SIDE} foot")
+def _side_words(joints: Joints, low: float) -> tuple[Item, ...]:
+    """Return the side's name so far under the front foot."""
+    return props.limb_name(((joints.near.heel[0] + joints.near.toe[0]) / 2, low), "{SIDE} foot")
 
 
 def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
@@ -64,7 +65,7 @@ def _gap(toe: float, at: float, label: str) -> tuple[Item, ...]:
         return ()
     return (*props.tape(at, at - 0.26), Stroke(((toe, 0.05), (toe, -0.05)), WATCH_INK, 0.006),
             Stroke(((toe, -0.05), (at, -0.05)), WATCH_INK, 0.006),
-            *props.note((at + 0.14, -0.115), label, "r", WATCH_INK))
+            *props.note((toe + 0.008, -0.128), label, "l", WATCH_INK))
 
 
 def knee_to_wall() -> Drawing:
@@ -91,9 +92,9 @@ def knee_to_wall_level(placement: str = "") -> Drawing:
     """Knee to wall with the phone along the shin, at the place chosen; at both if none was."""
     down = _at_wall(LUNGE_SHIN)
     leg = joints_of(down).near
-    upright = (Stroke((leg.ankle, along(leg.ankle, 90, 0.26)), GUIDE, 0.006, 0.02),
-               *props.swing(leg.ankle, 0.19, 90, 90 - LUNGE_SHIN + 8),
-               *props.note(along(leg.ankle, 90 - LUNGE_SHIN * 0.45, 0.25), "40°", "m"))
+    upright = (Stroke((leg.ankle, along(leg.ankle, 90, 0.34)), GUIDE, 0.006, 0.02),
+               *props.swing(leg.ankle, 0.30, 90, 90 - LUNGE_SHIN),
+               *props.note(along(leg.ankle, 90 - LUNGE_SHIN * 0.5, 0.35), "40°", "m"))
 
     def held(share: float, words: str) -> tuple[Item, ...]:
         """Return the phone at a share of the shin, its place named beyond the wall."""

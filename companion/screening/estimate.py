@@ -128,8 +128,8 @@ def depth_estimate(screen: Screen, about: About, errors: Errors | None = None, s
                           for name, squat, trial in _changes(show)), key=lambda one: -one.gain))
     points_at = _points_at(chance, at_least)
     return DepthEstimate(depths, seen, chance, points_at, at_least, helps, _under_bar(lifter, about),
-                         (*_depth_words(depths, at_least), *_seen_words(seen, chance, points_at, at_least),
-                          *_help_words(helps), HALF, ESTIMATE_CAUTION))
+                         (*_depth_words(depths, at_least), ESTIMATE_CAUTION, *_seen_words(seen, chance, points_at, at_least),
+                          *_help_words(helps), HALF))
 
 
 def stiffer_ankle(screen: Screen, height: float, errors: Errors) -> Spread | None:

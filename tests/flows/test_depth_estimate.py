@@ -41,6 +41,11 @@ def test_it_is_called_an_estimate_with_an_80_percent_interval_and_never_a_reason
     assert "never a reason to go deeper or heavier" in said
 
 
+def test_the_picture_of_one_s_own_squat_goes_with_the_words_that_it_is_no_reason_to_go_deeper():
+    say, = (say for say in told().says if say.picture)
+    assert "never a reason to go deeper or heavier" in say.text
+
+
 def test_it_is_set_against_the_depth_that_was_seen():
     assert "You saw it start at parallel. The estimated chance that length alone explains that is" in heard(told())
     assert "You saw it start" not in heard(told(squat_look=SquatLook(seen_by="film", plain_rounds="no")))

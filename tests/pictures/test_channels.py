@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 import io
 from collections.abc import AsyncIterator
 from dataclasses import replace
@@ -216,6 +217,8 @@ def test_the_contact_sheet_has_every_picture_with_its_words(tmp_path: Path, monk
     for drawing in poses().values():
         assert (tmp_path / "all" / f"{drawing.name}.{'gif' if drawing.moves else 'png'}").exists()
         assert f'src="{drawing.name}.' in page
+        assert f'alt="{html.escape(drawing.words)}"' in page
+        assert f"<br>{html.escape(replace(POSE, words=drawing.words).caption)}<" in page, "the short caption below: nothing is read twice"
     assert "hand_on_back_squat.did (shared)" in page
     assert page.count('alt="Picture: ') == page.count("<img ") == len(list((tmp_path / "all").iterdir())) - 1
     assert {"chart_leg_raise_one.png", "chart_leg_raise_gaps.png", "chart_pain_forty.png", "your_squat.gif"} <= {

@@ -70,6 +70,19 @@ def test_lines_and_values_are_labelled_where_they_are():
     assert level == {70.0, 80.0}
 
 
+@pytest.mark.parametrize("days", [[0], [0, 14, 28, 150, 171], list(range(0, 280, 7))])
+@pytest.mark.parametrize("low", [58.0, 61.0, 64.0, 67.0])
+def test_a_value_never_stands_on_a_line_of_another_value(days, low):
+    """As drawn: no line at 70 or 80 degrees goes through the words of a reading."""
+    figure = charts.draw(leg_raise(days, left=low))
+    figure.canvas.draw()
+    for axes in figure.axes:
+        for text in (text for text in axes.texts if text.get_text() not in ("70°", "80°")):
+            box = text.get_window_extent()
+            for mark in (70.0, 80.0):
+                assert not box.y0 < axes.transData.transform((0, mark))[1] < box.y1, (text.get_text(), mark)
+
+
 def test_error_bars_are_those_of_the_lifter_s_own_error():
     """Published SEM for nobody's sex 4.2 degrees (screening.readings); 1.96 SEM to each side."""
     chart = leg_raise([0])
@@ -204,6 +217,15 @@ def test_a_back_that_could_not_be_told_is_not_drawn_as_still():
     assert "no answer" in chart.words
     axes, = axes_of(chart)
     assert {line.get_marker() for line in axes.lines if line.get_marker() != "None"} == {"o", "D", "v"}
+
+
+def test_many_days_close_together_never_cover_one_that_hurt_or_one_whose_back_moved():
+    """A day without an answer and one that was still lie under one that moved, and all of them under one that hurt."""
+    rows = [said("squat_after", 1, "hurt", "yes", 0), *told(2, "moved", 1), *told(3, "cant_tell", 2), *told(4, "still", 3)]
+    chart = chart_of("chart_depth", rows, ChartOwner(steps=tuple((date(2026, 3, 2 + n), "parallel") for n in range(4))))
+    assert chart is not None
+    axes, = axes_of(chart)
+    assert [line.get_marker() for line in axes.lines if line.get_marker() != "None"] == ["D", "o", "v", "X"]
 
 
 def test_a_squat_day_told_the_morning_after_stands_at_its_own_day_as_it_was_told():

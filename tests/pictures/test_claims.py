@@ -174,8 +174,8 @@ ROWS: tuple[tuple[str, Measure, float, float], ...] = (
     (r"a pillow lies on the heels", lambda one: min(to_line(one.ankle(), item.start, item.end) / CM
                                                     for item in of(one.items, Limb, ink=GUIDE)), 0, 14),
     (r"a loop of somebody walking on the spot|walk on the spot", walks, 45, 70),
-    (r"hips back into the hinge, sink into the squat, hinge again, stand up|and the squat it sinks into", lambda one: (
-        min(frame.hip()[1] for frame in one.all or one.panels) / CM), 35, 60),
+    (r"hips back into the hinge, sink into the squat, hinge again, stand up|hinge, squat, hinge, stand|and the squat it sinks into",
+     lambda one: (min(frame.hip()[1] for frame in one.all or one.panels) / CM), 35, 60),
     (r"the right leg and the left arm go out, back to the floor, out again|out, back to the floor, out again", lambda one: [
         max(frame.knee()[1] for frame in one.all) / CM - 60, min(abs(frame.knee()[1] - THIGH[1]) for frame in one.all) / CM], -20, 4),
     # postures
@@ -210,7 +210,7 @@ ROWS: tuple[tuple[str, Measure, float, float], ...] = (
     (r"(?:all )?above (?:the depth where the back|where it) rounds|above the rounding depth|only to just above where it rolled",
      lambda one: one.panels[-1].way(THIGH), -60, -5),
     # the back
-    (r"(?:no: )?(?:the )?back keeps its shape(?: all the way)?|the back in the same shape at each|back in its own easy curve|it all holds|"
+    (r"(?:no: )?(?:the )?back keeps its shape|the back in the same shape at each|back in its own easy curve|it all holds|"
      r"hinge keeps its shape|squat keeps it|curve still under the palm|the curve keeps still|(?:the )?back still|back level and still",
      lambda one: [abs(bend(frame)) for frame in one.all or [one]], 0, 1.5),
     (r"a little: it flattens|here the lower back begins to round", bend, 12, 14),
