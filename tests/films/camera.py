@@ -55,6 +55,10 @@ def times_of(film: Film) -> list[float]:
     return times
 
 
+ENCODED = "threads=1:rc-lookahead=0:mbtree=0:bframes=0"
+"""As a phone encodes what it films, without looking ahead; with that, the same pictures gave another file each time they were encoded."""
+
+
 def make(film: Film, path: Path) -> list[float]:
     """Write a film; returns the times of its frames."""
     phone, chance = film.phone, np.random.default_rng(film.seed)
@@ -68,7 +72,7 @@ def make(film: Film, path: Path) -> list[float]:
     shade = (blotches * phone.gain * 200).clip(0, 255).astype(np.uint8)
     try:
         with av.open(str(path), "w") as out:
-            stream = out.add_stream("libx264", rate=round(phone.rate), options={"preset": "veryfast"})
+            stream = out.add_stream("libx264", rate=round(phone.rate), options={"preset": "veryfast", "x264-params": ENCODED})
             turned = phone.flag % 180 != 0
             stream.width, stream.height = (height, width) if turned else (width, height)
             stream.pix_fmt, stream.bit_rate = "yuv420p", phone.bits
