@@ -91,15 +91,7 @@ def act_on(draft: Draft, text: str) -> bool:
         case SpeechAct.NOT_YET:
             draft.say(WAITS)
         case SpeechAct.UNSURE:
-            unsure = [option.value for option in ask.kind.options if option.value in NOT_TOLD and not ask.safety]
-            if ask.safety or matches("degree", " ".join(clause.text for clause in clauses(text))):
-                return False
-            if unsure:
-                answer(draft, Answer(unsure[0], text))
-            elif skippable(draft.compiled.flow, ask):
-                ask_again(draft, NOT_KNOWN)
-            else:
-                return False
+            return not (ask.safety or matches("degree", " ".join(clause.text for clause in clauses(text)))) and _untold(draft, text)
         case SpeechAct.CHAT:
             return False
         case SpeechAct.ANSWER if _earlier(draft, text):
@@ -240,40 +232,41 @@ def _put_right(draft: Draft, text: str) -> bool:
     return True
 
 
-def do_wish(draft: Draft, text: str) -> None:
-    """Do what a message was understood to want, once that is confirmed."""
-    wants = wants_of(draft, text)
-    if wants.startswith(TO_START):
-        start(draft, wants.removeprefix(TO_START))
-    elif not _wanted(draft, wants):
-        ask_again(draft)
-
-
 def do_meant(draft: Draft, text: str, name: str) -> None:
     """Do what a message was said to mean, by its name in the learnt layer."""
     match name[:1], name[1:]:
         case "!", wants if wants.startswith(TO_START):
             start(draft, wants.removeprefix(TO_START))
-        case "!", wants:
-            _wanted(draft, wants)
+        case "!", wants if not _wanted(draft, wants):
+            ask_again(draft)
+        case "!", _:
+            pass
         case "@", "question":
             tell(draft, text)
         case "@", "not_yet":
             draft.say(WAITS)
         case "@", "correction":
             _put_right(draft, text)
+        case "@", _ if not _untold(draft, text):
+            ask_again(draft)
         case "@", _:
-            _untold(draft, text)
+            pass
         case "#", _:
             fill(draft, text, sure=True, spoken=rules_at(draft, text))
         case _:
             answer(draft, Answer(name, text), sure=True)
 
 
-def _untold(draft: Draft, text: str) -> None:
-    """Take it that somebody doesn't know: by the answer that says so, if there is one."""
+def _untold(draft: Draft, text: str) -> bool:
+    """Take it that somebody doesn't know: by the answer that says so, else by saying how to leave it out; return False where neither is."""
     unsure = [option.value for option in draft.ask.kind.options if option.value in NOT_TOLD]
-    answer(draft, Answer(unsure[0], text), sure=True) if unsure else ask_again(draft, "Not knowing is fine: “skip” leaves it out.")
+    if unsure:
+        answer(draft, Answer(unsure[0], text))
+    elif skippable(draft.compiled.flow, draft.ask):
+        ask_again(draft, NOT_KNOWN)
+    else:
+        return False
+    return True
 
 
 def _wanted(draft: Draft, name: str, text: str = "") -> bool:

@@ -12,7 +12,7 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from companion.conversation.acting import act_on, control, do_meant, do_wish, fill, not_words, other_than_answer
+from companion.conversation.acting import act_on, control, do_meant, fill, not_words, other_than_answer
 from companion.conversation.amending import amend
 from companion.conversation.answers import answered, refuse, tell_idle
 from companion.conversation.asking import aside_options, ask_again, ask_aside, show_aside
@@ -29,6 +29,7 @@ from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_p
 from companion.conversation.session import SAID_AHEAD
 from companion.conversation.signs import heard_sign, is_option
 from companion.conversation.slots import heard_at, read_of, reads_acts
+from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches
 from companion.language.acts import SpeechAct
 from companion.language.clauses import flat
@@ -162,7 +163,7 @@ def _aside_decided(draft: Draft, decided: str) -> None:
         case "corrected", "yes":
             amend(draft, aside.text)
         case "wish", "yes":
-            do_wish(draft, aside.text)
+            do_meant(draft, aside.text, f"!{wants_of(draft, aside.text)}")
         case "which", "1" | "2" | "3":
             do_meant(draft, aside.text, heard_at(draft, aside.text).between[int(decided) - 1])
         case "unusual" | "understood" | "corrected" | "wish" | "which", _:

@@ -20,8 +20,8 @@ out."""
 
 def wish_of(draft: Draft, text: str) -> str:
     """Return what a message seems to want, in words."""
-    wants = wants_of(draft, text)
-    return WISHES.get(wants) or f"go to {draft.book[wants.removeprefix(TO_START)].flow.title}"
+    wants = wants_of(draft, text) or "menu"  # nothing any more, if what is learnt changed since
+    return WISHES.get(wants) or f"open “{draft.book[wants.removeprefix(TO_START)].flow.title}”"
 
 
 def wants_of(draft: Draft, text: str) -> str:

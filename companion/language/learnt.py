@@ -9,7 +9,7 @@ that what is learnt at one question serves where the same is asked again. ``read
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from functools import cache, lru_cache
 from importlib.resources import files
 from math import exp
@@ -47,7 +47,8 @@ def pieces(text: str) -> set[str]:
     return pairs(words) | {f"_{word[:size]}" for word in words for size in _BEGINS if len(word) > size}
 
 
-def candidates(options: Iterable[tuple[str, str]], typed: str, flows: Iterable[str]) -> tuple[tuple[str, tuple[str, ...]], ...]:
+@lru_cache(maxsize=512)
+def candidates(options: tuple[tuple[str, str], ...], typed: str, flows: tuple[str, ...]) -> tuple[tuple[str, tuple[str, ...]], ...]:
     """Return what a reply to a question may be, each with the names of its weights. ``options``: value and label of each; ``typed``:
     ``A_NUMBER`` or ``OWN_WORDS`` where these are asked for; ``flows``: those that may be asked for."""
     answers: list[tuple[str, tuple[str, ...]]] = [(value, (value, f"{value}={flat(label).replace(' ', '_')}")) for value, label in options]

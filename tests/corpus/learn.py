@@ -229,7 +229,7 @@ def choice_of(turn: Turn) -> Choice | None:
 
 def among_at(ask: Ask) -> Among:
     """Return what a reply to a question may be."""
-    return learnt.candidates([(option.value, option.label) for option in ask.kind.options], typed_at(ask), asked_for())
+    return learnt.candidates(tuple((option.value, option.label) for option in ask.kind.options), typed_at(ask), asked_for())
 
 
 @cache
@@ -242,7 +242,7 @@ def phrased() -> list[Choice]:
     """Every phrase for an option, once for each set of options it is among, and the words that begin each flow."""
     asks = [ask for flow in flows() for ask in BOOK[flow.name].stops.values() if isinstance(ask, Ask)]
     sets = dict.fromkeys(ask.kind.options for ask in asks if reads_acts(ask) and not ask.safety and len(ask.kind.options) > 1)
-    among = {options: learnt.candidates([(one.value, one.label) for one in options], "", ())[:len(options)] for options in sets}
+    among = {options: learnt.candidates(tuple((one.value, one.label) for one in options), "", ())[:len(options)] for options in sets}
     said = [Choice(among[options], value, phrase, PHRASE_COUNTS)
             for options in sets for value, phrases in phrases_of(options) for phrase in phrases]
     starts = tuple(one for one in learnt.candidates((), "", asked_for()) if one[0].startswith(f"!{learnt.TO_START}"))
