@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Final
 
 from companion.conversation.corrections import corrected_words
 from companion.conversation.draft import Draft
@@ -15,6 +16,9 @@ from companion.conversation.table import AGAIN
 from companion.conversation.wishes import meant_words, wish_of
 from companion.conversation.wording import MOST_WORDS
 from companion.language.units import shown
+
+MEANT_IS: Final = "meant_"
+"""Before the place of what a person says they mean."""
 
 
 def show(draft: Draft, before: str = "", after: float = 0) -> None:
@@ -91,8 +95,8 @@ def aside_options(draft: Draft) -> tuple[Option, ...]:
         case "unusual":
             return (Option("yes", f"Yes, {_unusual(draft, aside.text)}", ("yes",)), Option("no", "No"))
         case "which":
-            return (*(Option(str(n), meant_words(draft, aside.text, name), (str(n),))
-                      for n, name in enumerate(heard_at(draft, aside.text).between, 1)),
+            meant = enumerate(heard_at(draft, aside.text).between)  # "2" alone is a number that is said anew, not the second of these
+            return (*(Option(f"{MEANT_IS}{n}", meant_words(draft, aside.text, name)) for n, name in meant),
                     Option("no", "None of these", ("neither", "no", "none", "something else")))
         case "wish":
             return (Option("yes", "Yes", ("yes", "please", "yes please")), Option("no", "No"))

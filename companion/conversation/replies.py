@@ -15,7 +15,7 @@ from typing import Final
 from companion.conversation.acting import act_on, control, do_meant, fill, not_words, other_than_answer
 from companion.conversation.amending import amend
 from companion.conversation.answers import answered, refuse, tell_idle
-from companion.conversation.asking import aside_options, ask_again, ask_aside, show_aside
+from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, show_aside
 from companion.conversation.condition import ALWAYS
 from companion.conversation.day_kinds import Day, Rest, SquatDays
 from companion.conversation.draft import Draft
@@ -164,8 +164,8 @@ def _aside_decided(draft: Draft, decided: str) -> None:
             amend(draft, aside.text)
         case "wish", "yes":
             do_meant(draft, aside.text, f"!{wants_of(draft, aside.text)}")
-        case "which", "1" | "2" | "3":
-            do_meant(draft, aside.text, heard_at(draft, aside.text).between[int(decided) - 1])
+        case "which", _ if decided.startswith(MEANT_IS):
+            do_meant(draft, aside.text, heard_at(draft, aside.text).between[int(decided.removeprefix(MEANT_IS))])
         case "unusual" | "understood" | "corrected" | "wish" | "which", _:
             ask_again(draft, "Then once more.")
         case "return", "go_on":

@@ -71,7 +71,7 @@ def test_where_it_may_be_two_things_both_are_buttons_and_one_tap_does_it():
     (say,) = step(BOOK, session, Typed("folded like a deckchair"), Known(facts, NOW)).effects
     assert [tap.label for row in say.buttons for tap in row] == ["It rounded", "It kept its shape", "None of these"]
     assert typed("hinge_to_squat/hinge", "folded like a deckchair", "it rounded")[0].top.got["hinge"] == "rounds"
-    assert typed("hinge_to_squat/hinge", "folded like a deckchair", "2")[0].top.got["hinge"] == "clean"
+    assert typed("hinge_to_squat/hinge", "folded like a deckchair", "it kept its shape")[0].top.got["hinge"] == "clean"
     session, said = typed("hinge_to_squat/hinge", "folded like a deckchair", "none of these")
     assert (session.aside, session.top.state) == (None, "hinge")
 
@@ -85,3 +85,10 @@ def test_a_question_or_a_wish_among_what_it_may_be_is_answered_or_done():
 @pytest.mark.parametrize("text", ["blue bananas sing loudly", "qqq zzz blorp"])
 def test_what_was_never_seen_is_not_guessed(text):
     assert typed("hinge_to_squat/hinge", text)[0].aside is None
+
+
+def test_a_number_after_the_question_what_is_meant_is_the_answer_and_no_place_in_the_list():
+    session, said = typed("about_you/years", "show how far along i am")
+    assert (session.aside.about, said[-1]) == ("which", "Which do you mean?")
+    session, _ = typed("about_you/years", "show how far along i am", "2")
+    assert (session.aside, session.top.got["years"]) == (None, 2.0)
