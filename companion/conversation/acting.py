@@ -8,18 +8,18 @@ from typing import Final
 from companion.conversation.amending import amend
 from companion.conversation.answers import help_with, tell
 from companion.conversation.asking import ask_again, ask_aside, describe
-from companion.conversation.corrections import beside, correction, elsewhere
+from companion.conversation.corrections import Elsewhere, beside, changes, correction, corrections
 from companion.conversation.draft import Draft
 from companion.conversation.kinds import Answer
 from companion.conversation.moves import answer, back, skip
 from companion.conversation.parking import park, start
 from companion.conversation.prompt import skippable
 from companion.conversation.slots import heard_at, likely_at, rules_at, slot_words, torn, understand
-from companion.conversation.wishes import wants_of
+from companion.conversation.wishes import SURE_OF_WISH, wants_of
 from companion.language.act_rules import matches, tables_in
 from companion.language.acts import Asks, SpeechAct, Spoken, hear_act
 from companion.language.clauses import Mood, clauses, flat
-from companion.language.learnt import TO_START, behind
+from companion.language.learnt import OWN_WORDS, TO_START, behind
 from companion.language.phrases import Phrase
 
 
@@ -138,8 +138,8 @@ def _fits(draft: Draft, text: str) -> bool:
 
 def other_than_answer(draft: Draft, text: str) -> bool:
     """SpeechAct on a reply that is no place, date, picture or number: a question, a wish, not yet; return False for anything else."""
-    if wants_of(draft, text):
-        ask_aside(draft, "wish", text)
+    if wants_of(draft, text) or puts_right(draft, text):
+        ask_aside(draft, "wish" if wants_of(draft, text) else "corrected", text)
         return True
     spoken = hear_act(text)
     answers = draft.ask.kind.options and spoken.act not in (SpeechAct.QUESTION, SpeechAct.COMMAND)
@@ -189,7 +189,7 @@ def not_words(draft: Draft, text: str) -> bool:
     if spoken.wants in RIGHTS and len(text.split()) <= _RIGHTS_LONGEST and not draft.ask.safety:
         return _wanted(draft, spoken.wants)
     if not draft.ask.safety and len(text.split()) <= _ASIDES_LONGEST:
-        about = "wish" if wants_of(draft, text) else "corrected" if _names_another(draft, text) else ""
+        about = "wish" if wants_of(draft, text) else "corrected" if puts_right(draft, text) else ""
         if about:
             ask_aside(draft, about, text)
             return True
@@ -203,9 +203,14 @@ def not_words(draft: Draft, text: str) -> bool:
     return False
 
 
-def _names_another(draft: Draft, text: str) -> bool:
-    """True if a message puts an earlier answer right by name, with the new one."""
-    return hear_act(text).act is SpeechAct.CORRECTION and (found := correction(draft, text)) is not None and found.named and bool(found.new)
+def puts_right(draft: Draft, text: str) -> bool:
+    """True if a message, where words of one's own are expected, puts an earlier answer right: by name with the new one, or most likely."""
+    likely = likely_at(draft, text)
+    corrects = bool(likely) and likely[0].name == "@correction" and behind(likely, OWN_WORDS) >= SURE_OF_WISH
+    if not (corrects or hear_act(text).act is SpeechAct.CORRECTION) or draft.ask.safety:
+        return False
+    found = correction(draft, text)
+    return found is not None and found.new is not None and found.key != draft.ask.key and (found.named or corrects)
 
 
 _ASIDES: Final = (*_HEARD_AS, *RIGHTS, "menu")
@@ -213,19 +218,20 @@ _ASIDES: Final = (*_HEARD_AS, *RIGHTS, "menu")
 
 def _put_right(draft: Draft, text: str) -> bool:
     """Ask whether a correction is understood; return False if it is none of an earlier answer."""
-    found = correction(draft, text)
-    if (found is None or not found.named) and not draft.ask.safety and elsewhere(draft, text):
+    those = changes(draft, text) if not draft.ask.safety else corrections(draft, text)
+    if isinstance(those, Elsewhere):
         ask_aside(draft, "corrected", text)
         return True
+    found = those[0] if those else None
     here = beside(draft, text)
     if here >= max(found.points if found else 0, found is not None) and _fits(draft, text):
         ask_aside(draft, "understood", text)
         return True
     if found is None and draft.ask.safety:
         return False
-    if found is None or found.points == 1:
+    if found is None or (found.points == 1 and len(those) == 1):
         ask_again(draft, "Which answer should change, and to what? Say it with its name, such as “left 11”.")
-    elif found.new is None:
+    elif found.new is None and len(those) == 1:
         amend(draft, text)
     else:
         ask_aside(draft, "corrected", text)

@@ -3,28 +3,32 @@
 from __future__ import annotations
 
 from companion.conversation.asking import show
-from companion.conversation.corrections import Elsewhere, corrected_words, correction, elsewhere
+from companion.conversation.corrections import Elsewhere, changed_words, changes, corrected_words
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Record
 from companion.conversation.flow import Ask
-from companion.conversation.moves import record, take_back
+from companion.conversation.kinds import Answer
+from companion.conversation.moves import answer, record, take_back
 from companion.conversation.number_slots import Slot
 from companion.conversation.table import ENDINGS, START
 
 
-def amend(draft: Draft, text: str) -> None:
-    """Make a confirmed correction: a new row replaces the old one; questions that it opens are asked, answers it leaves without a
-    question are withdrawn."""
-    found = correction(draft, text)
-    if (found is None or not found.named) and (other := elsewhere(draft, text)):
-        _elsewhere(draft, other, text)
+def amend(draft: Draft, text: str, nth: int = 0) -> None:
+    """Make a confirmed correction, the ``nth`` of those a message may make: a new row replaces the old one; questions that it opens are
+    asked, answers it leaves without a question are withdrawn."""
+    those = changes(draft, text)
+    found = next(iter(those[nth:]), None) if not isinstance(those, Elsewhere) else None
+    if isinstance(those, Elsewhere):
+        _elsewhere(draft, those, text)
     elif found is None:
         show(draft)
     elif found.new is None:
         last = found.key == next(iter(reversed(draft.top.trail)), "")
         show(draft, (take_back(draft) or "Once more, then.") if last else "What should it be? Say it with its name, such as “left 11”.")
+    elif found.key == draft.top.state:
+        answer(draft, Answer(found.new.value, text, found.new.unit), sure=True)
     else:
-        words = corrected_words(draft, text)
+        words = changed_words(draft, found)
         _replace(draft, found.new, text)
         _fold(draft)
         show(draft, f"Changed: {words}.")

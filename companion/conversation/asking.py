@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from companion.conversation.corrections import corrected_words
+from companion.conversation.corrections import buttons_of, corrected_words, several_of
 from companion.conversation.draft import Draft
 from companion.conversation.effects import DESCRIBE, Say
 from companion.conversation.kinds import Option
@@ -73,6 +73,8 @@ def show_aside(draft: Draft, before: str = "") -> None:
             text = f"{_unusual(draft, aside.text)} would be unusual. Is it right?"
         case "understood":
             text = f"I understand: {understood_words(draft, aside.text)}. Is that right?"
+        case "corrected" if several_of(draft, aside.text):
+            text = "Which should change?"
         case "corrected":
             text = f"I understand: {corrected_words(draft, aside.text)}. Is that right?"
         case "which":
@@ -87,6 +89,9 @@ def show_aside(draft: Draft, before: str = "") -> None:
     draft.effects.append(aside_say(flow, state, f"{before}\n\n{text}" if before else text, aside_options(draft)))
 
 
+NONE_OF_THESE: Final = Option("no", "None of these", ("neither", "no", "none", "something else"))
+
+
 def aside_options(draft: Draft) -> tuple[Option, ...]:
     """Return the answers to the side question."""
     aside = draft.session.aside
@@ -97,7 +102,9 @@ def aside_options(draft: Draft) -> tuple[Option, ...]:
         case "which":
             meant = enumerate(heard_at(draft, aside.text).between)  # "2" alone is a number that is said anew, not the second of these
             return (*(Option(f"{MEANT_IS}{n}", meant_words(draft, aside.text, name)) for n, name in meant),
-                    Option("no", "None of these", ("neither", "no", "none", "something else")))
+                    NONE_OF_THESE)
+        case "corrected" if several := several_of(draft, aside.text):
+            return (*(Option(f"{MEANT_IS}{n}", words) for n, words in enumerate(buttons_of(draft, several))), NONE_OF_THESE)
         case "wish":
             return (Option("yes", "Yes", ("yes", "please", "yes please")), Option("no", "No"))
         case "understood" | "corrected":

@@ -8,20 +8,22 @@ All but "I meant …" about the last answer is said back and confirmed. Answers 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fnmatch import fnmatchcase
 from typing import Final, NamedTuple
 
 from companion.conversation.condition import Value
+from companion.conversation.day_kinds import ClockTime
 from companion.conversation.draft import Draft
 from companion.conversation.flow import SIDES, Ask
-from companion.conversation.kinds import Ready
-from companion.conversation.naming import COMPARED_WITH, POINTS_EACH, names_it, points, sides
+from companion.conversation.kinds import Answer, Ready
+from companion.conversation.naming import COMPARED_WITH, POINTS_EACH, heading_of, names_it, points, sides
 from companion.conversation.number_kinds import Number
 from companion.conversation.number_slots import Slot, slot_of
-from companion.conversation.slots import likely_at, options_of, slot_words
+from companion.conversation.slots import options_of, reads_acts, slot_words
 from companion.language.choosing import choose
 from companion.language.clauses import Clause, Mood, clauses
+from companion.language.learnt import lifted, likeliest
 from companion.language.quantities import quantities, spelt
 from companion.language.units import to_kept
 
@@ -29,19 +31,36 @@ _OLD: Final = re.compile(
     r"\b(?:not|instead of|rather than|isnt|wasnt|ignore the|"
     r"(?:put|said|typed|wrote|sent|gave|entered|told you|tapped|pressed)(?: in| you)?)"
     r"\s+(?:the |a |an |that |was )?(-?\d[\d.]*)")
+_WRONG: Final = re.compile(r"\bwrong\b|\bincorrect\b")
 _NOT_THAT: Final = re.compile(r",? \b(?:not|instead of|rather than) (?!at all)(?:the |a |an )?([a-z ]+)$")
+"""The old answer at the end of a correction: "a little not clearly"."""
 _LEAD: Final = re.compile(r"^(?:(?:no|oh|ah|oops|wait|sorry|hang on|hold on|hmm+|actually|well|yes|yeah)\b[ ,.!-]*)+(?=\S)")
 """Words with which a correction begins, none of which is its new answer."""
-"""The old answer at the end of a correction: "a little not clearly"."""
+
+CHANGED_MOST: Final = 3
+"""Most answers of which a person is asked which should change; our choice."""
+CLEAR, LEAST_OF_THESE = 0.75, 0.06
+"""Part of all that is likely from which one answer alone is said back, and below which none is named; chosen on lines left out."""
+LIFT: Final = 10
+"""Tenths of a log-odds in a step of what the words say for an answer; our choice."""
+WORDS_READ, READ_MOST = 3, 6
+"""Most words that are read as a time, a day or a place, and most of these that a message is taken to name; our choice."""
+
 
 class Correction(NamedTuple):
-    """One answer of this run to put right: its slot with the new value, None to ask it again; and the value it had. ``points``: how clearly
-    the message says which it is; with 1 it is only the last of its kind, and others were given since."""
+    """One answer of this run to put right, or the open question's: its slot with the new value, None to ask it again; and the value it had.
+    ``points``: how clearly the message names it; ``weights``: the names of its weights in the learnt layer."""
 
     key: str
     new: Slot | None
     old: Value
     points: float = 0
+    weights: tuple[str, ...] = ()
+
+    @property
+    def name(self) -> str:
+        """The question and its new value."""
+        return f"{self.key}={self.new.value if self.new else ''}"
 
     @property
     def named(self) -> bool:
@@ -50,17 +69,26 @@ class Correction(NamedTuple):
 
 
 def correction(draft: Draft, text: str) -> Correction | None:
-    """Return the answer that a message puts right, None where that is not clear. Of those that fit as well the last is meant."""
+    """Return the answer that a message most likely puts right, None for none."""
+    return next(iter(corrections(draft, text)), None)
+
+
+def corrections(draft: Draft, text: str) -> tuple[Correction, ...]:
+    """Return the answers that a message may put right, the likeliest first: one where it is clear which, else up to ``CHANGED_MOST``."""
+    may_be = {found.name: found for found in candidates(draft, text)}
+    likely = likeliest(text, tuple((name, found.weights) for name, found in may_be.items()))
+    if likely and likely[0].share >= CLEAR:
+        likely = likely[:1]
+    return tuple(may_be[one.name] for one in likely[:CHANGED_MOST] if one.share >= LEAST_OF_THESE)
+
+
+def candidates(draft: Draft, text: str) -> list[Correction]:
+    """Return every answer of this run that a message could put right, with each value that it could have now."""
     plain = COMPARED_WITH.sub(" ", _LEAD.sub("", spelt(text)))
     if not draft.top.trail:
-        return None
+        return []
     whole = tuple(Clause(clause.words, Mood.SAID, clause.ends, clause.raw) for clause in clauses(_NOT_THAT.sub("", plain)))
-    rated = [(rating, found) for found in _candidates(draft, plain, whole) if (rating := _rating(draft, plain, found)) >= 0]
-    if not rated:
-        return None
-    best = max(rating for rating, _ in rated)
-    top = [found for rating, found in rated if rating == best]
-    return top[0]._replace(points=best) if len(top) == 1 or not best else None
+    return [_rated(draft, plain, found) for found in _possible(draft, plain, whole) if not found.new or found.new.value != found.old]
 
 
 def beside(draft: Draft, text: str) -> int:
@@ -123,19 +151,45 @@ def _named(draft: Draft, ask: Ask, flow: str, key: str, value: Value | None, pla
     return any(re.search(rf"\b{re.escape(name)}\b", plain) for name in (title, old))
 
 
+def changes(draft: Draft, text: str) -> Elsewhere | tuple[Correction, ...]:
+    """Return the answers of this run that a message may put right, or one of another run where it names that and none of these."""
+    found = corrections(draft, text)
+    return (None if found and found[0].named else elsewhere(draft, text)) or found
+
+
+def several_of(draft: Draft, text: str) -> tuple[Correction, ...]:
+    """Return the answers of which a person is asked which should change; () where one is meant, or none."""
+    found = changes(draft, text)
+    return found if not isinstance(found, Elsewhere) and len(found) > 1 else ()
+
+
 def corrected_words(draft: Draft, text: str) -> str:
     """Return a correction in one line: "left 9 cm in place of 11 cm"."""
-    found = correction(draft, text)
-    if (found is None or not found.named) and (other := elsewhere(draft, text)):
-        stop = draft.book[other.flow].stops[other.new.key]
-        assert isinstance(stop, Ask)
-        was = slot_words(draft, stop, Slot(other.new.key, other.old, stop.kind.unit))
-        return f"{slot_words(draft, stop, other.new)} in place of {was}, in {draft.book[other.flow].flow.title}"
-    ask = draft.compiled.stops.get(found.key) if found else None
-    if found is None or not isinstance(ask, Ask):
-        return text
+    found = changes(draft, text)
+    if not isinstance(found, Elsewhere):
+        return changed_words(draft, found[0]) if found else text
+    stop = draft.book[found.flow].stops[found.new.key]
+    assert isinstance(stop, Ask)
+    was = slot_words(draft, stop, Slot(found.new.key, found.old, stop.kind.unit))
+    return f"{slot_words(draft, stop, found.new)} in place of {was}, in {draft.book[found.flow].flow.title}"
+
+
+def changed_words(draft: Draft, found: Correction) -> str:
+    """Return a correction of this run in one line."""
+    ask = draft.compiled.stops[found.key]
+    assert isinstance(ask, Ask)
+    if found.new and ask is draft.ask:
+        return slot_words(draft, ask, found.new)
     old = slot_words(draft, ask, Slot(found.key, found.old, ask.kind.unit))
     return f"{slot_words(draft, ask, found.new)} in place of {old}" if found.new else f"{old} was wrong"
+
+
+def buttons_of(draft: Draft, several: Sequence[Correction]) -> list[str]:
+    """Return several corrections as the words of buttons; those that read alike begin with the heading of their question."""
+    words = [changed_words(draft, one) for one in several]
+    asks = [ask for one in several if isinstance(ask := draft.compiled.stops[one.key], Ask)]
+    named = [f"{heading_of(draft, ask)}: {said}" if words.count(said) > 1 else said for ask, said in zip(asks, words, strict=True)]
+    return [said[0].upper() + said[1:] for said in named]
 
 
 def _answered(draft: Draft) -> Iterator[Ask]:
@@ -143,52 +197,69 @@ def _answered(draft: Draft) -> Iterator[Ask]:
     stops = draft.compiled.stops
     for key in dict.fromkeys(reversed(draft.top.trail)):
         ask = stops[key]
-        if isinstance(ask, Ask) and draft.log_name(ask) in draft.top.got and not (ask.safety or ask.free or isinstance(ask.kind, Ready)):
+        open_to_change = isinstance(ask, Ask) and not (ask.safety or ask.free or isinstance(ask.kind, Ready))
+        if isinstance(ask, Ask) and open_to_change and draft.top.got.get(draft.log_name(ask), "") != "":
             yield ask
 
 
-def _candidates(draft: Draft, plain: str, whole: tuple[Clause, ...]) -> Iterator[Correction]:
+def _possible(draft: Draft, plain: str, whole: tuple[Clause, ...]) -> Iterator[Correction]:
+    """Yield every new answer that the words may hold, to each question that was answered and to the open one, with what speaks for it."""
     was = {float(found[1].rstrip(".")) for found in _OLD.finditer(plain)}
-    for ask in _answered(draft):
-        old = draft.top.got[draft.log_name(ask)]
-        if isinstance(ask.kind, Number):
-            new = [slot for one in quantities(plain) if not one.counts and one.unit in ("", ask.kind.unit) and one.value not in was
-                   and (slot := slot_of(draft, ask, one)) is not None]
-            if new:
-                yield Correction(ask.key, new[-1], old)
-        chosen = choose(whole, options_of(draft, ask)) if ask.kind.options else None
-        values = [value for value in chosen.values if value != old] if chosen else []
-        if chosen and not values and not quantities(plain) and points(draft, ask, plain) > 0:
-            values = _likely_values(draft, ask, plain, old)
-        if len(values) == 1:
-            yield Correction(ask.key, Slot(ask.key, values[0]), old)
-        elif not quantities(plain) and not values and re.search(r"\bwrong\b|\bincorrect\b", plain):
-            yield Correction(ask.key, None, old)
+    numbers = [one for one in quantities(plain) if not one.counts]
+    here = [draft.ask] if reads_acts(draft.ask) and not isinstance(draft.ask.kind, Ready) else []
+    for ask in (*here, *_answered(draft)):
+        old, kind = draft.top.got.get(draft.log_name(ask), ""), ask.kind
+        if isinstance(kind, Number):
+            found = {slot: one for one in reversed(numbers) if one.unit in ("", kind.unit) and (slot := slot_of(draft, ask, one))}
+            for n, (slot, one) in enumerate(found.items()):
+                yield Correction(ask.key, slot, old, weights=(".number", f".number_{n}", f".was_{one.value in was}"))
+        if kind.options and not isinstance(kind, ClockTime):
+            chosen = choose(whole, options_of(draft, ask)).values
+            for value, lift in lifted(plain, tuple((one.value, one.label) for one in kind.options)).items():
+                by = f".chosen_{len(chosen)}" if value in chosen else ".other"
+                yield Correction(ask.key, Slot(ask.key, value), old, weights=(".option", by, f".lift_{max(-1, min(9, lift // LIFT))}"))
+        elif not isinstance(kind, Number):
+            for n, value in enumerate(_read_in(draft, ask, plain)):
+                yield Correction(ask.key, Slot(ask.key, value), old, weights=(".read", f".number_{n}"))
+        if not numbers and old and _WRONG.search(plain):
+            yield Correction(ask.key, None, old, weights=(".wrong",))
 
 
-def _likely_values(draft: Draft, ask: Ask, plain: str, old: Value) -> list[str]:
-    """Return the answer that is likeliest meant where none is read in the words."""
-    values = {option.value for option in ask.kind.options} - {old}
-    return [one.name for one in likely_at(draft, plain, ask) if one.name in values][:1]
+def _read_in(draft: Draft, ask: Ask, plain: str) -> list[Value]:
+    """Return the times, days or places in a message: as it stands, else in one, two or three of its words, the last first."""
+    words = _NOT_THAT.sub("", plain).split()
+    spans = ((at, at + size) for size in range(1, WORDS_READ + 1) for at in range(len(words) - size, -1, -1))
+    parts = [" ".join(words), *(" ".join(words[start:end]) for start, end in spans)]
+    read = dict.fromkeys(found.value for part in parts if isinstance(found := ask.kind.read(part, draft.context), Answer))
+    return list(read)[:READ_MOST]
 
 
-def _rating(draft: Draft, plain: str, found: Correction) -> float:
-    """Return how well a correction fits an answer: less than 0 not at all, 0 by its kind only, more where its name, side, place in the
-    order or old value agree; of two alike the last of its kind, and the last of all."""
+def _rated(draft: Draft, plain: str, found: Correction) -> Correction:
+    """Return a correction with its points, and the names of the weights for where its question stands and what names it."""
     ask = draft.compiled.stops[found.key]
     assert isinstance(ask, Ask)
-    if found.new is not None and found.new.value == found.old:
-        return -1
-    rating = float(points(draft, ask, plain))
-    last = not rating and found.key == next(one.key for one in _answered(draft) if one.kind == ask.kind)
-    if ask.side and draft.ask.side and ask.side != draft.ask.side and ask.side not in sides(plain) and not last:
-        return -1
-    if (denied := _NOT_THAT.search(plain)) and ask.kind.options:
-        rating += POINTS_EACH * (found.old in choose(clauses(denied[1]), options_of(draft, ask)).values)
-    if isinstance(ask.kind, Number) and not isinstance(found.old, str):
-        was = [float(one[1].rstrip(".")) for one in _OLD.finditer(plain)]
-        rating += POINTS_EACH * any(abs(_kept(draft, ask.kind, number) - found.old) < 0.06 for number in was)
-    return rating + last + 0.5 * (found.key == draft.top.trail[-1]) if rating >= 0 else rating
+    rating, weights = points(draft, ask, plain), [f"~{part}" for part in _parts(ask)]
+    if denied := _denied(draft, ask, found.old, plain):
+        weights.append(".denied")
+    alike = [one.key for one in _answered(draft) if one.kind == ask.kind]
+    weights += [".open"] if ask is draft.ask else [".last"] if found.key == draft.top.trail[-1] else []
+    weights += [".last_of_kind"] if alike[:1] == [found.key] else []
+    if ask.side and draft.ask.side and ask.side != draft.ask.side and ask.side not in sides(plain):
+        weights.append(".other_side")
+    return found._replace(points=rating + POINTS_EACH * denied, weights=(*found.weights, f".points_{max(rating, -2)}", *weights))
+
+
+def _parts(ask: Ask) -> tuple[str, ...]:
+    stem = ask.key.removeprefix(f"{ask.side}_") if ask.side else ask.key
+    return tuple(dict.fromkeys((stem, *stem.split("_"))))
+
+
+def _denied(draft: Draft, ask: Ask, old: Value, plain: str) -> bool:
+    """True if a message says that the old answer does not hold: "not clearly", "I put 9"."""
+    if isinstance(ask.kind, Number) and not isinstance(old, str):
+        return any(abs(_kept(draft, ask.kind, float(one[1].rstrip("."))) - old) < 0.06 for one in _OLD.finditer(plain))
+    said = _NOT_THAT.search(plain)
+    return bool(said and ask.kind.options and old in choose(clauses(said[1]), options_of(draft, ask)).values)
 
 
 def _kept(draft: Draft, kind: Number, number: float) -> float:

@@ -53,26 +53,27 @@ def points(draft: Draft, ask: Ask, plain: str) -> int:
         rating += POINTS_EACH if ask.side in said else -10
     if (told := orders(plain)) and place:
         rating += POINTS_EACH if place in told else -10
-    return rating + POINTS_EACH * bool(_names(_stem(ask), _heading(draft, ask)).search(plain))
+    return rating + POINTS_EACH * bool(_names(_stem(ask), heading_of(draft, ask)).search(plain))
 
 
 def names_it(draft: Draft, ask: Ask, plain: str) -> bool:
     """True if a text names a question by a word."""
-    return bool(_names(_stem(ask), _heading(draft, ask)).search(plain))
+    return bool(_names(_stem(ask), heading_of(draft, ask)).search(plain))
 
 
 def _stem(ask: Ask) -> str:
     return ask.key.removeprefix(f"{ask.side}_") if ask.side else ask.key
 
 
-def _heading(draft: Draft, ask: Ask) -> str:
+def heading_of(draft: Draft, ask: Ask) -> str:
+    """Return the heading a question begins with ("second set, changed"), "" where it has none."""
     found = _HEADING.search(ask.say)
     return flat(draft.worded(found[1], ask.side)) if found else ""
 
 
 def _place(draft: Draft, ask: Ask) -> int:
     """Return a question's place in the order that its heading or its key tells, 0 for none; the first of several without a number is 1."""
-    told = orders(_heading(draft, ask))
+    told = orders(heading_of(draft, ask))
     last = ask.key.rsplit("_", 1)[-1]
     if len(told) == 1:
         return told.pop()

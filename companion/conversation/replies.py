@@ -162,6 +162,8 @@ def _aside_decided(draft: Draft, decided: str) -> None:
             fill(draft, aside.text, sure=True)
         case "corrected", "yes":
             amend(draft, aside.text)
+        case "corrected", _ if decided.startswith(MEANT_IS):
+            amend(draft, aside.text, int(decided.removeprefix(MEANT_IS)))
         case "wish", "yes":
             do_meant(draft, aside.text, f"!{wants_of(draft, aside.text)}")
         case "which", _ if decided.startswith(MEANT_IS):

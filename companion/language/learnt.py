@@ -26,6 +26,8 @@ LEARNT_COMMANDS: Final = ("skip", "stop", "back", "again", "help", "menu", "resu
 TO_START: Final = "start:"
 """Before the name of a flow: the command to begin it."""
 A_NUMBER: Final = "#number"
+WORDLESS: Final = "."
+"""Before the name of a weight that counts by itself, whatever the words are."""
 OWN_WORDS: Final = "#words"
 """An answer in words of one's own, a day or a place."""
 _BEGINS: Final = (4, 5)
@@ -65,12 +67,24 @@ def ranked(text: str, options: tuple[tuple[str, str], ...], typed: str = "") -> 
     words = plain(_WORD.findall(flat(spelt(text))))
     if 2 * sum(f"={word}" in _weights() for word in words) < len(words) or not words:
         return ()
+    return likeliest(text, candidates(options, typed, _flows()))
+
+
+def likeliest(text: str, among: tuple[tuple[str, tuple[str, ...]], ...]) -> tuple[Likely, ...]:
+    """Return which of some things a message means, the likeliest first. ``among``: the name of each with the names of its weights."""
     sums = _sums(text)
-    odds = {name: sum(sums.get(one, 0) for one in weights) for name, weights in candidates(options, typed, _flows())}
-    best = max(odds.values())
+    odds = {name: sum(sums.get(one, 0) for one in weights) for name, weights in among}
+    best = max(odds.values(), default=0)
     whole = sum(exp((one - best) / STEPS_A_UNIT) for one in odds.values())
     return tuple(Likely(name, best - odds[name], exp((odds[name] - best) / STEPS_A_UNIT) / whole)
                  for name in sorted(odds, key=odds.__getitem__, reverse=True))
+
+
+def lifted(text: str, options: tuple[tuple[str, str], ...]) -> Mapping[str, int]:
+    """Return option → how much likelier the words of a message make it, in tenths of a log-odds; all options of a question."""
+    sums, start = _sums(text), _weights()[""]
+    names = {value: weights for value, weights in candidates(options, "", ()) if value in dict(options)}
+    return {value: sum(sums.get(one, 0) - start.get(one, 0) for one in weights) for value, weights in names.items()}
 
 
 def behind(likely: Sequence[Likely], name: str) -> int:

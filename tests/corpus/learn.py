@@ -24,6 +24,7 @@ import numpy.typing as npt
 from scipy.optimize import minimize
 from scipy.sparse import csr_array
 
+from companion.conversation.corrections import candidates
 from companion.conversation.flow import Ask
 from companion.conversation.slots import phrases_of, reads_acts, typed_at
 from companion.language import learnt
@@ -35,7 +36,7 @@ from companion.language.pain.classifier import STEPS_A_UNIT, THRESHOLD_AT_REST, 
 from companion.language.pain.rules import Pain, by_the_rules, unexplained
 from companion.language.phrases import hear
 from flows.catalogue import BOOK, flows
-from tests.corpus.turns import Turn, expected, turns
+from tests.corpus.turns import Turn, draft_at, expected, fits, turns
 
 HERE = Path(__file__).parent
 LANGUAGE = HERE.parent.parent / "companion" / "language"
@@ -53,10 +54,13 @@ PARTS = {
 }
 FLAGGED = ("flags_seen.tsv", "flags_more_c.tsv", "flags_more_d.tsv", "flags_more_e.tsv", "flags_more_f.tsv", "flags_more_g.tsv",
            "flags_more_h.tsv", "flags_more_i.tsv", "flags_more_j.tsv", "flags_more_k.tsv", "flags_more_m.tsv", "flags_more_l.tsv",
-           "flags_more_n.tsv")
+           "flags_more_n.tsv", "flags_more_o.tsv", "flags_more_p.tsv", "flags_more_q.tsv",
+           "flags_more_r.tsv", "flags_more_s.tsv", "flags_more_t.tsv")
 UNFLAGGED = ("not_flags_seen.txt", "not_flags_more_c.txt", "not_flags_more_d.txt", "not_flags_more_e.txt", "not_flags_more_f.txt",
              "not_flags_more_g.txt", "not_flags_more_h.txt", "not_flags_more_i.txt", "not_flags_more_j.txt",
-             "not_flags_more_k.txt", "not_flags_more_m.txt", "not_flags_more_l.txt", "not_flags_more_n.txt")
+             "not_flags_more_k.txt", "not_flags_more_m.txt", "not_flags_more_l.txt", "not_flags_more_n.txt", "not_flags_more_o.txt",
+             "not_flags_more_p.txt", "not_flags_more_q.txt", "not_flags_more_r.txt", "not_flags_more_s.txt",
+             "not_flags_more_t.txt")
 # Lines of pain parts and of everyday use, none of which was written to carry a flag; those the rules hear one in are left out.
 MOSTLY_UNFLAGGED = ("not_pain_seen.txt", "not_pain_more.txt", "not_pain_more_g.txt", "not_pain_more_h.txt", "not_flags_bot.txt")
 _PAINED = ("pain_more_g.txt", "pain_more_h.txt")
@@ -86,8 +90,11 @@ class Way(NamedTuple):
 
 # Chosen on the corpus by leaving out a part, or a writer, at a time (choice, no source).
 PAIN = Way(80, 0.5, 2e-4, 2, STEPS_A_UNIT)
-READING = Way(60, 0.3, 3e-4, 2, learnt.STEPS_A_UNIT)
+READING = Way(60, 0.3, 3e-5, 2, learnt.STEPS_A_UNIT)
+CORRECTING = Way(60, 0.3, 1e-4, 2, learnt.STEPS_A_UNIT)
 PHRASE_COUNTS, COMMAND_COUNTS = 0.1, 0.5
+SLIGHT = 1
+"""Steps up to which a weight of the reading is left out."""
 FLAGS_COST, ROUNDS, SEEN_AT_LEAST = 0.2, 60, 2
 FOLDS = 3
 PAIN_IN = "tenths of a log-odds"
@@ -227,6 +234,17 @@ def choice_of(turn: Turn) -> Choice | None:
     return Choice(among, said, turn.text, 1.0) if said in {name for name, _ in among} else None
 
 
+def corrected() -> list[Choice]:
+    """Every seen correction that names its new answer, among all that it could put right where it is typed."""
+    return [choice for turn in turns("seen") if turn.act == "correction" and turn.value and (choice := _correction_of(turn))]
+
+
+def _correction_of(turn: Turn) -> Choice | None:
+    found = candidates(draft_at(turn), turn.text)
+    said = [one.name for one in found if one.new and fits(turn, {one.new.key: one.new.value})]
+    return Choice(tuple((one.name, one.weights) for one in found), said[0], turn.text, 1.0) if said else None
+
+
 def among_at(ask: Ask) -> Among:
     """Return what a reply to a question may be."""
     return learnt.candidates(tuple((option.value, option.label) for option in ask.kind.options), typed_at(ask), asked_for())
@@ -257,6 +275,7 @@ def learn_reading(of: Sequence[Choice], way: Way | None = None) -> dict[str, dic
     place = {piece: at for at, piece in enumerate(sorted(piece for piece, times in seen.items() if times >= way.seen_at_least), 1)}
     names = sorted({name for choice in of for _, named in choice.among for name in named})
     row = {name: at for at, name in enumerate(names)}
+    wordless = [at for name, at in row.items() if name.startswith(learnt.WORDLESS)]
     groups: dict[Among, list[int]] = {}
     for at, choice in enumerate(of):
         groups.setdefault(choice.among, []).append(at)
@@ -279,10 +298,11 @@ def learn_reading(of: Sequence[Choice], way: Way | None = None) -> dict[str, dic
             shares = np.exp(odds - odds.max(1, keepdims=True))
             wrong = counts * (shares / shares.sum(1, keepdims=True) - said)
             slopes[here] += has.T @ (columns_of @ wrong).T
+        slopes[wordless, 1:] = 0.0
         squares += slopes * slopes
         weights -= way.pace * slopes / np.sqrt(squares)
     steps = np.rint(weights * way.steps).astype(int)
-    return {name: {"": int(steps[at, 0])} | {piece: int(steps[at, col]) for piece, col in place.items() if steps[at, col]}
+    return {name: {"": int(steps[at, 0])} | {piece: int(steps[at, col]) for piece, col in place.items() if abs(steps[at, col]) > SLIGHT}
             for name, at in row.items()}
 
 
@@ -338,7 +358,9 @@ def table(weights: dict[str, int]) -> str:
 
 def corpus_hash(of: Sequence[Choice]) -> str:
     """The hash of what the reading is learnt from; it stands in the weights' file, as learning takes too long for every test run."""
-    return sha256("\n".join(sorted(f"{choice.among}\t{choice.said}\t{choice.text}" for choice in of)).encode()).hexdigest()
+    lines = [f"{choice.among}\t{choice.said}\t{choice.text}" for choice in of]
+    lines += ["\t".join(turn[:4]) for turn in turns("seen") if turn.act == "correction"]
+    return sha256("\n".join(sorted(lines)).encode()).hexdigest()
 
 
 def written(weights: Mapping[str, dict[str, int]], unit: str) -> str:
@@ -407,9 +429,9 @@ class FlagFigures(NamedTuple):
     unflagged: int
 
 
-def flag_figures(sums: list[tuple[Message, int, tuple[Flag, ...]]], over_urgent: int, over: int) -> FlagFigures:
-    """What the sums of messages left out would have done at two thresholds."""
-    heard = [message for message, sum_, flags in sums if sum_ > (over_urgent if flags[0] in of_flags.URGENT else over)]
+def flag_figures(sums: list[tuple[Message, int, tuple[Flag, ...]]], over: int) -> FlagFigures:
+    """What the sums of messages left out would have done at a threshold."""
+    heard = [message for message, sum_, _ in sums if sum_ > over]
     flagged = sum(bool(message.flags) for message, _, _ in sums)
     added = sum(not message.flags and not message.heard for message in heard)
     return FlagFigures(sum(bool(message.flags) for message in heard), flagged, added, len(sums) - flagged)
@@ -422,10 +444,9 @@ def check_flags() -> None:
     first = sum(flags[0] in message.flags for message, flags in said)
     among = sum(not message.flags.isdisjoint(flags) for message, flags in said)
     print(f"flags: named first {first}, among those named {among} of {len(said)}")
-    for over_urgent in range(-80, 1, 20):
-        for over in range(over_urgent, over_urgent + 61, 20):
-            found = flag_figures(sums, over_urgent, over)
-            print(f"over {over_urgent:2}, {over:2}: heard {found.heard} of {found.flagged}, added {found.added} false of {found.unflagged}")
+    for over in range(-80, 1, 20):
+        found = flag_figures(sums, over)
+        print(f"over {over:3}: heard {found.heard} of {found.flagged}, added {found.added} false of {found.unflagged}")
 
 
 def check_pain() -> None:
@@ -442,7 +463,8 @@ if __name__ == "__main__":
         check_flags()
     else:
         choices = [*typed(), *phrased()]
-        text = written(learn_reading(choices), PAIN_IN) + f"# Learnt from {corpus_hash(choices)}\n"
+        learnt_of = {**learn_reading(choices), **learn_reading(corrected(), CORRECTING)}
+        text = written(learnt_of, PAIN_IN) + f"# Learnt from {corpus_hash(choices)}\n"
         (LANGUAGE / "reading_weights.txt").write_text(text, "utf-8")
         (LANGUAGE / "pain" / "weights.txt").write_text(written({"pain": learn(corpus())}, PAIN_IN), "utf-8")
         (LANGUAGE / "flags" / "weights.bin").write_bytes(of_flags.written(learn_flags(messages())))

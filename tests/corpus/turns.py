@@ -25,7 +25,7 @@ from random import Random
 from typing import Final, NamedTuple
 
 from companion.conversation.condition import Value
-from companion.conversation.corrections import correction
+from companion.conversation.corrections import correction, several_of
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Record, Say
 from companion.conversation.events import Typed
@@ -37,8 +37,10 @@ from companion.conversation.session import Frame, Session
 from companion.conversation.slots import heard_at, read_of, reads_acts, torn, understand
 from companion.conversation.step import step
 from companion.conversation.wishes import wants_of
+from companion.conversation.wording import render
 from companion.language.acts import SpeechAct, hear_act
 from companion.language.learnt import A_NUMBER
+from companion.language.places import find_zone
 from companion.language.quantities import quantities
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW
@@ -150,8 +152,9 @@ def _slot(turn: Turn, name: str, wanted: str) -> tuple[str, str] | None:
 
 
 @cache
-def session_at(state: str) -> tuple[Session, Mapping[str, Value]]:
-    """Return a session that waits at a state, with plausible answers before it, and the facts known beside it."""
+def session_at(state: str, of: frozenset[str] = frozenset()) -> tuple[Session, Mapping[str, Value]]:
+    """Return a session that waits at a state, with plausible answers before it, and the facts known beside it. ``of``: questions that were
+    answered before, where that can be: those of which a line puts an answer right."""
     name, key = state.split("/")
     compiled, draw = BOOK[name], Random(state)
     asks = [step for step in compiled.flow.steps if isinstance(step, Ask)]
@@ -161,24 +164,32 @@ def session_at(state: str) -> tuple[Session, Mapping[str, Value]]:
     except (KeyError, ValueError, TypeError):
         fixed = {}
     best: tuple[dict[str, Value], list[str]] = ({}, [])
+    reached = False
     for attempt in range(ATTEMPTS):
         got: dict[str, Value] = {}
         trail: list[str] = []
+        here = False
         for ask in asks:
             facts = compiled.facts_of(FACTS, fixed, got)
             if ask.key == key:
-                if ask.only_if.holds(facts) or not best[1]:
-                    best = got, trail
-                if ask.only_if.holds(facts):
-                    frame = Frame(name, compiled.flow.version, "1", key, got, fixed, tuple(trail))
-                    return Session(stack=(frame,), runs=1, at=NOW.isoformat()), FACTS
+                here = ask.only_if.holds(facts)
+                if (here and not reached) or not best[1]:
+                    best, reached = (got, trail), here
                 break
-            if ask.only_if.holds(facts) and not ask.log_as:
+            if ask.only_if.holds(facts):
                 values = [value for value in ask.kind.samples if not isinstance(value, str) or all(
                     option.value != value or option.only_if.holds(facts) for option in ask.kind.options)]
-                got[ask.key] = plausible(ask.kind, draw, values if attempt else [], draw.random() if attempt >= ATTEMPTS // 2 else USUAL)
+                got[render(ask.log_as, facts, NOW, ask.side) or ask.key] = plausible(
+                    ask.kind, draw, values if attempt else [], draw.random() if attempt >= ATTEMPTS // 2 else USUAL)
                 trail.append(ask.key)
-    frame = Frame(name, compiled.flow.version, "1", key, best[0], fixed, tuple(best[1]))
+        if here and of <= got.keys():
+            best = got, trail
+            break
+    got, trail = best
+    for ask in asks:  # what other facts would have had asked
+        if ask.key in of and ask.key not in trail:
+            got, trail = got | {ask.key: plausible(ask.kind, draw, list(ask.kind.samples), USUAL)}, [*trail, ask.key]
+    frame = Frame(name, compiled.flow.version, "1", key, got, fixed, tuple(trail))
     return Session(stack=(frame,), runs=1, at=NOW.isoformat()), FACTS
 
 
@@ -205,7 +216,7 @@ def same(wanted: str, value: Value | None) -> bool:
     if isinstance(value, float | int):
         found = quantities(wanted)
         return bool(found) and abs(found[0].value - value) < 0.06
-    return wanted.casefold() == str(value).casefold()
+    return wanted.casefold() == str(value).casefold() or find_zone(wanted, NOW) == value
 
 
 def fits(turn: Turn, slots: Mapping[str, Value | None]) -> bool:
@@ -227,15 +238,20 @@ def _otherwise(session: Session, turn: Turn) -> Session:
     return session.with_top(top._replace(got=got))
 
 
+def draft_at(turn: Turn) -> Draft:
+    """Return the place where a line is typed."""
+    of = frozenset(expected(turn)) - {"", turn.state.split("/")[1]} if turn.act == "correction" else frozenset()
+    session, facts = session_at(turn.state, of)
+    return Draft(BOOK, _otherwise(session, turn), Known(facts, NOW), [])
+
+
 def play(turn: Turn) -> Outcome:
     """Play one line through the real step."""
-    session, facts = session_at(turn.state)
-    session = _otherwise(session, turn)
+    draft = draft_at(turn)
     flow, key = turn.state.split("/")
     ask = BOOK[flow].stops[key]
     assert isinstance(ask, Ask)
-    known = Known(facts, NOW)
-    taken = step(BOOK, session, Typed(turn.text), known)
+    taken = step(BOOK, draft.session, Typed(turn.text), draft.known)
     after = taken.session
     log_name = next((row.key for row in taken.effects if isinstance(row, Record) and ask.log_as), key)
     filled = {key if row.key == log_name else row.key: row.value for row in taken.effects if isinstance(row, Record) and row.status == "ok"}
@@ -243,10 +259,12 @@ def play(turn: Turn) -> Outcome:
     over = {frame.flow for frame in after.stack[1:]} | ({after.stack[-1].flow} if after.stack and after.stack[-1].flow != flow else set())
     about = after.aside.about if after.aside else ""
     stays = bool(after.stack) and after.top.flow == flow and after.top.state == key and not about
-    draft = Draft(BOOK, session, known, [])
     proposed: dict[str, Value | None] = {}
     if about == "understood" and (heard := understand(draft, turn.text, heard_at(draft, turn.text))):
         proposed = {slot.key: slot.value for slot in heard.slots}
+    elif about == "corrected" and (several := several_of(draft, turn.text)):
+        good = turn.act == "correction" and any(fits(turn, {one.new.key: one.new.value}) for one in several if one.new)
+        return Outcome("asked" if good or turn.ask else "missed", f"which {[(one.key, one.new and one.new.value) for one in several]}")
     elif about == "corrected" and (found := correction(draft, turn.text)) and found.new:
         proposed = {found.new.key: found.new.value}
     elif about == "which":

@@ -313,7 +313,7 @@ def test_the_weights_of_flags_are_written_as_they_are_read_and_small() -> None:
 def test_the_second_layer_hears_a_writer_it_has_not_learnt_from(told: Callable[[str], None]) -> None:
     """Four ordinary messages in a hundred are what it may cost. By day the first writer alone is left out."""
     sums = learn.flags_left_out(learn.messages(), () if BY_NIGHT else (0,))
-    found = learn.flag_figures(sums, classifier.THRESHOLD_URGENT, classifier.THRESHOLD)
+    found = learn.flag_figures(sums, classifier.THRESHOLD)
     told(f"flags, second layer alone, writer left out: heard {found.heard} of {found.flagged}, added {found.added} of {found.unflagged}")
     assert found.heard / found.flagged >= 0.6
     assert found.added / found.unflagged <= 0.04

@@ -1,0 +1,68 @@
+"""Which earlier answer a message puts right where no rule is sure: up to three are offered, and the one that is tapped changes."""
+
+import pytest
+
+from companion.conversation.corrections import candidates, corrections, several_of
+from companion.conversation.effects import Record, Say
+from companion.conversation.events import Tapped, Typed
+from companion.conversation.step import step
+from flows.catalogue import BOOK
+from tests.corpus.turns import Turn, draft_at
+
+SHORT = Turn("squat_look/change_2_depth", "correction", "change_1_depth=parallel", "the one before should be at level not over it", False)
+
+
+def asked(turn):
+    """Return the session, the message and its buttons after a line."""
+    draft = draft_at(turn)
+    taken = step(BOOK, draft.session, Typed(turn.text), draft.known)
+    said = [one for one in taken.effects if isinstance(one, Say)][-1]
+    return draft, taken.session, said, [tap for row in said.buttons for tap in row]
+
+
+def test_several_that_may_be_meant_are_buttons_that_read_apart():
+    _, session, said, taps = asked(SHORT)
+    assert session.aside.about == "corrected"
+    assert said.text == "Which should change?"
+    labels = [tap.label for tap in taps]
+    assert labels[-1] == "None of these"
+    assert 3 <= len(labels) == len(set(labels)) <= 4
+
+
+def test_the_one_that_is_tapped_changes_and_no_other():
+    draft, session, _, taps = asked(SHORT)
+    several = several_of(draft, SHORT.text)
+    for tap, one in zip(taps, several, strict=False):
+        taken = step(BOOK, session, Tapped(tap.data), draft.known)
+        rows = [row for row in taken.effects if isinstance(row, Record) and row.status == "ok"]
+        assert [(row.key, row.value) for row in rows] == [(draft.log_name(draft.compiled.stops[one.key]), one.new.value)]
+        assert taken.session.aside is None
+
+
+def test_none_of_these_changes_nothing():
+    draft, session, _, taps = asked(SHORT)
+    taken = step(BOOK, session, Tapped(taps[-1].data), draft.known)
+    assert not [row for row in taken.effects if isinstance(row, Record)]
+    assert taken.session.top == session.top
+
+
+@pytest.mark.parametrize(("state", "value", "text"), [
+    ("reminder_times/quiet_to", "quiet_from=22:00", "quiet should start at ten not nine"),
+    ("whereabouts/stay", "zone=Europe/Lisbon", "I said Madrid but it is Lisbon where I am"),
+    ("about_you/mass", "height=181 cm", "made myself too tall, 181")])
+def test_times_places_and_numbers_are_found_among_the_words(state, value, text):
+    key, _, new = value.partition("=")
+    found = candidates(draft_at(Turn(state, "correction", value, text, False)), text)
+    values = {str(one.new.value).removesuffix(".0") for one in found if one.key == key and one.new}
+    assert new.removesuffix(" cm") in values
+
+
+def test_the_open_question_may_be_what_is_put_right():
+    turn = Turn("squat_look/again_depth", "correction", "again_depth=parallel", "watched it once more and it goes at level", False)
+    assert any(one.key == "again_depth" and one.new.value == "parallel" for one in candidates(draft_at(turn), turn.text))
+
+
+def test_what_stands_already_is_no_correction():
+    draft = draft_at(SHORT)
+    assert all(one.new is None or one.new.value != one.old for one in candidates(draft, SHORT.text))
+    assert len(corrections(draft, SHORT.text)) <= 3
