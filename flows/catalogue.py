@@ -22,10 +22,12 @@ class FlowFiles(Mapping[str, Flow]):
 
     def __init__(self) -> None:
         self._files = sorted(file.name for file in iter_modules(here.__path__) if file.name != "catalogue")
+        self._read: dict[str, Flow | None] = {}
 
     def __getitem__(self, name: str) -> Flow:
-        flow: Flow | None = getattr(import_module(f"{here.__name__}.{name}"), "FLOW", None) if name in self._files else None
-        if flow is None:
+        if name not in self._read:
+            self._read[name] = getattr(import_module(f"{here.__name__}.{name}"), "FLOW", None) if name in self._files else None
+        if (flow := self._read[name]) is None:
             raise KeyError(name)
         return flow
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import timedelta
+from functools import lru_cache
 from itertools import chain, product
 from random import Random
 from typing import Final
@@ -116,13 +117,12 @@ def tried_of(flow: str) -> list[Mapping[str, str]]:
     return cases if BY_NIGHT or len(cases) <= TRIED_BY_DAY else Random(flow).sample(cases, TRIED_BY_DAY)
 
 
-def few_cases_of(flow: str) -> Iterator[Mapping[str, str]]:
+@lru_cache(maxsize=4)  # the tests of one flow follow each other
+def few_cases_of(flow: str) -> list[Mapping[str, str]]:
     """One thing unusual, then anything."""
-    for axis, values in AXES.items():
-        yield from (USUAL | {axis: value} for value in values)
-    draw = Random(flow)
-    for _ in range(DRAWN):
-        yield {axis: draw.choice(list(values)) for axis, values in AXES.items()}
+    draw, every = Random(flow), {axis: list(values) for axis, values in AXES.items()}
+    return [*(USUAL | {axis: value} for axis, values in AXES.items() for value in values),
+            *({axis: draw.choice(values) for axis, values in every.items()} for _ in range(DRAWN))]
 
 
 def hold(flow: str, case: Mapping[str, str], became: tuple[str, str]) -> None:

@@ -8,7 +8,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any, Final
 
-import pytest
+from tests.table import each_row
 
 HERE: Final = Path(__file__).parent
 COLUMNS: Final = {"hazard", "cause", "control", "by", "tests", "remains"}
@@ -44,7 +44,7 @@ def missing(row: dict[str, Any]) -> list[str]:
     return wrong
 
 
-@pytest.mark.parametrize("hazard", TABLE)
+@each_row("hazard", TABLE)
 def test_a_hazard_has_cause_control_tests_that_are_there_and_what_remains(hazard):
     assert missing(TABLE[hazard]) == []
 

@@ -15,9 +15,9 @@ from typing import Any
 
 from transitions import EventData, Machine, Transition
 
+from companion.conversation.ahead import Ahead
 from companion.conversation.condition import ALWAYS, Condition, Every, Facts, Unless, Value
 from companion.conversation.flow import END, Ask, Do, Flow, Tell
-from companion.conversation.progress import Ahead
 from companion.conversation.table import EARLY_END, ENDINGS, IN_PAIN, PAUSED, START, Move, Stops, onward, stops_of, table
 
 

@@ -28,6 +28,7 @@ from tests.app.test_service import CHECK, SAM, WARM, with_results
 from tests.coach.gym import KIM, Gym
 from tests.drive import CHECKED, NOW
 from tests.raised import NEWS, raised, update
+from tests.table import each_row
 
 YES, NO = "Yes, keep them", "No"
 ASKS, MEANS = "They stay for two years. May I keep them?", "Then I stop here"
@@ -86,7 +87,7 @@ def test_an_answer_that_would_lead_to_another_flow_is_not_taken_either():
     assert [(frame.flow, frame.state) for frame in taken.session.stack] == [("welcome", "zone_right"), ("consent_again", "")]
 
 
-@pytest.mark.parametrize("words", ["my back hurts", "ouch", "my leg is numb", "stop", "/export", "/erase", "my data", "my coaches"])
+@each_row("words", ["my back hurts", "ouch", "my leg is numb", "stop", "/export", "/erase", "my data", "my coaches"])
 def test_pain_a_stop_and_ones_own_data_go_before(words):
     book = raised("lifter").BOOK
     for session in (Session(), Session(stack=(Frame("about_you", book["about_you"].flow.version, "1", "height"),), runs=1)):

@@ -2,7 +2,6 @@
 
 from datetime import date, datetime, time, timedelta
 
-import pytest
 from dateutil.rrule import DAILY, FR, MO, SA, SU, TH, TU, WE, WEEKLY, rrule, rruleset
 from hypothesis import given
 from hypothesis import strategies as st
@@ -29,6 +28,7 @@ from companion.calendar.plan import (
     squat_days,
 )
 from tests.calendar.plans import DAYS, END, PLANS, START, TEN_YEARS, TIMES, until
+from tests.table import each_row
 
 TUESDAYS_AND_FRIDAYS = Plan(weekly=((1, time(18)), (4, time(18))))
 TUESDAY = date(2026, 12, 1)
@@ -97,7 +97,7 @@ def test_a_text_from_anywhere_is_a_change_that_can_be_kept_or_none(text):
     assert change is None or change_of(str(change)) == change
 
 
-@pytest.mark.parametrize("text", ["", "weekly", "weekly MO", "weekly XX=18:00", "every 0 18:00 2026-12-01", "every 15 18:00 2026-12-01",
+@each_row("text", ["", "weekly", "weekly MO", "weekly XX=18:00", "every 0 18:00 2026-12-01", "every 15 18:00 2026-12-01",
                                   "on 2026-02-30 18:00", "skip", "move 2026-12-01", "pause tomorrow",
                                   "away 2026-12-01", "away 9999-12-30 9999-12-31", "stay", "stop it", "weekly MO=25:00",
                                   "on 2026-12-01 18:00+01:00", "weekly MO=18:00Z", "every 2 18:00+01:00 2026-12-01",

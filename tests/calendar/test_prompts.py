@@ -3,7 +3,6 @@
 from datetime import date, datetime, time, timedelta
 from itertools import islice
 
-import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
@@ -24,6 +23,7 @@ from companion.calendar.prompts import (
 )
 from companion.calendar.words import date_words, day_words, plan_words
 from tests.calendar.plans import DAYS, PLANS, TIMES, WISHES, ZONES, utc
+from tests.table import each_row
 
 NEVER_QUIET = (time(0), time(0))
 MIDNIGHT_CHANGES = ("Africa/Cairo", "America/Havana", "Asia/Beirut", "Atlantic/Azores", "America/Nuuk", "America/Scoresbysund")
@@ -41,7 +41,7 @@ def shows_quiet(moment: datetime, wishes: Preferences, zone: str) -> bool:
     return begin <= at < end if begin <= end else at >= begin or at < end
 
 
-@pytest.mark.parametrize(("zone", "day", "at", "evening", "hour_before"), [
+@each_row(("zone", "day", "at", "evening", "hour_before"), [
     # The clocks go forward: 18:00 on both sides, then a squat time that does not exist.
     ("Europe/Lisbon", "2026-03-29", "18:00", "2026-03-28 18:00", "2026-03-29 16:00"),
     ("Europe/Lisbon", "2026-03-30", "18:00", "2026-03-29 17:00", "2026-03-30 16:00"),
@@ -78,7 +78,7 @@ def test_a_prompt_comes_the_evening_before_by_the_wall_clock_or_an_hour_before(z
     assert prompt_at(squat, Preferences(before=1, quiet=NEVER_QUIET), zone) == utc(hour_before)
 
 
-@pytest.mark.parametrize(("zone", "squatted", "asked", "over"), [
+@each_row(("zone", "squatted", "asked", "over"), [
     ("Europe/Lisbon", "2026-03-28", "2026-03-29 08:00", "2026-03-29 23:00"),
     ("Europe/Lisbon", "2026-10-24", "2026-10-25 09:00", "2026-10-26 00:00"),
     ("America/New_York", "2026-03-07", "2026-03-08 13:00", "2026-03-09 04:00"),
@@ -137,7 +137,7 @@ def test_a_follow_up_that_a_clock_change_leaves_no_time_for_comes_out_stale():
     assert follow_up_at(squat, wishes, "Africa/Cairo") >= follow_up_stale_at(squat, "Africa/Cairo")
 
 
-@pytest.mark.parametrize(("begin", "end", "moment", "over"), [
+@each_row(("begin", "end", "moment", "over"), [
     ("20:00", "01:30", "2026-10-25 00:15", "2026-10-25 01:30"),  # 01:15 comes twice: quiet until the second 01:30
     ("20:00", "01:30", "2026-10-25 00:45", "2026-10-25 01:30"),
     ("01:30", "09:00", "2026-10-25 01:15", "2026-10-25 09:00"),  # they have begun with the first 01:30
@@ -242,13 +242,13 @@ def test_wishes_are_kept_as_text_whole(wishes):
     assert Preferences.loads(wishes.dumps()) == wishes
 
 
-@pytest.mark.parametrize("text", ["", "0", "25 18:00 20:00 09:00", "-1 18:00 20:00 09:00", "0 18:00 20:00", "0 18:00 20:00 9am",
+@each_row("text", ["", "0", "25 18:00 20:00 09:00", "-1 18:00 20:00 09:00", "0 18:00 20:00", "0 18:00 20:00 9am",
                                   "0 18:00+01:00 20:00 09:00", "0 18:00 20:00 09:00 10:00"])
 def test_a_text_that_is_no_wishes_keeps_the_night_quiet(text):
     assert Preferences.loads(text) == Preferences()
 
 
-@pytest.mark.parametrize(("plan", "words"), [
+@each_row(("plan", "words"), [
     (Plan(weekly=((1, time(18)), (4, time(18)))), "Every Tuesday and Friday at 18:00"),
     (Plan(weekly=((0, time(7)), (2, time(7)), (4, time(7)))), "Every Monday, Wednesday and Friday at 07:00"),
     (Plan(weekly=((1, time(18)), (5, time(10)))), "Tuesday at 18:00, Saturday at 10:00"),

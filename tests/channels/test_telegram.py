@@ -42,6 +42,7 @@ from tests.fakes.bot_api import TOKEN, BotApi, Fault, flood
 from tests.fakes.clock import FakeClock
 from tests.fakes.memory_outbox import MemoryOutbox
 from tests.fakes.pictures import FromFiles
+from tests.table import each_row
 
 
 class Turns:
@@ -473,7 +474,7 @@ async def test_a_send_without_a_readable_answer_is_repeated_unless_it_is_a_court
     assert [one.chat_id for one in api.sent].count(1) == 1
 
 
-@pytest.mark.parametrize(("asked", "wait"), [(1e15, 3600), (10**400, 3600), ("abc", 5), (-3, 1), (0, 1), ("17", 17), (2.2, 3),
+@each_row(("asked", "wait"), [(1e15, 3600), (10**400, 3600), ("abc", 5), (-3, 1), (0, 1), ("17", 17), (2.2, 3),
                                              ([], 5), (None, 5), (True, 5), (float("nan"), 5), (float("inf"), 3600)])
 def test_whatever_pause_is_asked_for_is_one_that_can_be_waited_for(asked: object, wait: int) -> None:
     assert pause_of(asked) == wait
@@ -514,7 +515,7 @@ def _timed_out(cause: Exception) -> TimedOut:
     return error
 
 
-@pytest.mark.parametrize(("error", "outcome"), [
+@each_row(("error", "outcome"), [
     (RetryAfter(7), Later(7.0)),
     (RetryAfter(timedelta(seconds=8)), Later(8.0)),
     (Forbidden("blocked"), Gone("blocked")),

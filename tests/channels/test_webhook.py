@@ -19,6 +19,7 @@ from companion.port import Typed
 from tests.channels.test_telegram import Live, until
 from tests.fakes.bot_api import BotApi
 from tests.fakes.hostile import chat_of, message_of
+from tests.table import each_row
 
 SECRET = "a-right_Secret1"
 AT = Webhook("https://bot.example/hooks/squat", SECRET, port=0)
@@ -257,7 +258,7 @@ def test_the_secret_shows_in_no_repr():
     assert SECRET not in repr(AT) + repr(TelegramSettings("1:a", webhook=AT))
 
 
-@pytest.mark.parametrize("given", [
+@each_row("given", [
     {"URL": "http://bot.example/x", "SECRET": SECRET}, {"URL": "https://bot.example", "SECRET": SECRET},
     {"URL": "https://bot.example/", "SECRET": SECRET}, {"URL": "https://bot.example/x?y", "SECRET": SECRET},
     {"URL": "https://bot.example/x"}, {"URL": "https://bot.example/x", "SECRET": "two words"},

@@ -20,6 +20,7 @@ from flows.catalogue import BOOK
 from flows.find_lifter import is_name
 from tests.coach.caseload_rows import NOW, Room, ago, lines_of, record
 from tests.coach.gym import KIM, MIA, SAM
+from tests.table import each_row
 
 
 def by_code(room: Room, name: str, code: str) -> int:
@@ -101,7 +102,7 @@ def test_nobody_elses_lifter_is_found(room):
     assert find(room, "sam").text == "None of your lifters has that name."
 
 
-@pytest.mark.parametrize("said", ["find sam", "Lifter Sam", "show me sam", "show sam", "Please find sam.", "open sam", "look up sam",
+@each_row("said", ["find sam", "Lifter Sam", "show me sam", "show sam", "Please find sam.", "open sam", "look up sam",
                                   "find lifter sam"])
 def test_a_sentence_of_a_coach_finds_a_lifter_and_is_none_of_anybody_else(said):
     assert BOOK.sentence(said, {"is_coach": "yes"}) == ("find_lifter", "sam")
@@ -109,7 +110,7 @@ def test_a_sentence_of_a_coach_finds_a_lifter_and_is_none_of_anybody_else(said):
     assert BOOK.sentence(said, {}) is None
 
 
-@pytest.mark.parametrize("said", ["sam", "show me", "find it", "find out why my back rounds", "show me my results", "open the menu",
+@each_row("said", ["sam", "show me", "find it", "find out why my back rounds", "show me my results", "open the menu",
                                   "lifters", "show me how", "show data", "show me squat days", "open digest", "show picture",
                                   "find the level app on my phone please", "show lifters"])
 def test_what_is_no_name_finds_nobody(said):

@@ -15,6 +15,7 @@ from companion.conversation.step import step
 from companion.conversation.wording import MOST_WORDS, render
 from companion.verify.check import _without_card
 from flows.catalogue import BOOK
+from tests.table import each_row
 
 pytestmark = pytest.mark.unit
 NOW = datetime(2026, 3, 2, 10, tzinfo=UTC)
@@ -116,7 +117,7 @@ def test_a_safety_question_stands_again_in_full():
     assert said(ask("safety_check", "bladder", "why do you ask?"))[-1].endswith("loss of sexual function.")
 
 
-@pytest.mark.parametrize(("flow", "open_"), ASKS, ids=lambda one: one if isinstance(one, str) else one.key)
+@each_row(("flow", "open_"), ASKS, ids=lambda one: one if isinstance(one, str) else one.key)
 def test_refusals_are_never_the_same_twice_and_never_longer(flow, open_):
     """The third names the way on; none but the first takes more words than it."""
     session, texts = at(flow, open_.key), []

@@ -12,6 +12,7 @@ from companion.conversation.kinds import Answer, Media, Option, ReadingContext, 
 from companion.conversation.number_kinds import Number, Numbers, PainScore
 from companion.conversation.policy import Policy
 from tests.drive import CHECKED, NOW, Talk, small_book
+from tests.table import each_row
 
 PLAN = '{"weekly":{"TU":"18:00","FR":"18:00"}}'
 EARS = ReadingContext(now=NOW, facts=lambda: {"today": "2026-03-02", "squat.plan": PLAN})
@@ -75,7 +76,7 @@ def test_what_is_not_clear_is_not_guessed(words: str):
 # the rest of a half ---------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(("half", "reply", "whole"), [
+@each_row(("half", "reply", "whole"), [
     ("weekly TU=06:00?", "evening", "weekly TU=18:00"), ("weekly TU=06:00?", "am", "weekly TU=06:00"),
     ("weekly TU=??:??", "18:00", "weekly TU=18:00"), ("weekly TU=??:??", "6", "weekly TU=06:00?"),
     ("every 2 07:00 ????-??-??", "tomorrow", "every 2 07:00 2026-03-03"),
@@ -152,7 +153,7 @@ def test_such_an_answer_is_taken_by_its_button_only_while_it_is_offered():
     assert talk.tap("No bar today").answers["load"] == "none"
 
 
-@pytest.mark.parametrize(("text", "kept"), [
+@each_row(("text", "kept"), [
     ("20, 10, 5 and 2.5", "20,10,5,2.5"), ("2.5 5 10 20", "20,10,5,2.5"), ("20kg/10kg/5kg", "20,10,5"),
     ("1,25 and 2,5", "2.5,1.25"),
     ("5, 5, 5", "5"), ("20", "20"),

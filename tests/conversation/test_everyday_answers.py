@@ -8,6 +8,7 @@ from companion.conversation.flow import Known
 from companion.conversation.step import step
 from flows.catalogue import BOOK
 from tests.conversation.test_cards import GROWN, NOW, at
+from tests.table import each_row
 
 pytestmark = pytest.mark.unit
 
@@ -20,7 +21,7 @@ def logged(flow: str, key: str, text: str, got: dict | None = None) -> tuple[str
     return row.status, row.value
 
 
-@pytest.mark.parametrize(("text", "value"), [
+@each_row(("text", "value"), [
     ("yes", "clearly"), ("yep", "clearly"), ("no rounding", "no"), ("it kept", "no"), ("nope", "no"), ("kinda", "little"),
     ("a bit", "little"), ("only in the last one", "some"), ("in some of them", "some"), ("sometimes", "some"), ("dunno", "cant_tell"),
     ("can't see", "cant_tell")])
@@ -28,7 +29,7 @@ def test_whether_the_back_rounds_is_told_as_people_tell_it(text, value):
     assert logged("squat_look", "plain_rounds", text) == ("ok", value)
 
 
-@pytest.mark.parametrize(("flow", "key", "text", "value"), [
+@each_row(("flow", "key", "text", "value"), [
     ("squat_after", "back", "it kept", "still"), ("squat_after", "back", "a bit", "moved"),
     ("squat_after", "kept", "same as before", "kept"),
     ("hinge_to_squat", "hinge", "it kept", "clean"), ("pause_squat", "shape", "kinda", "rounds"),

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from companion.conversation.kinds import Answer, ReadingContext, Unclear, YesNo, Zone, choice
 from companion.conversation.number_kinds import Number, PainScore
 from companion.language.units import IMPERIAL, METRIC, shown, to_kept
+from tests.table import each_row
 
 CM = Number("cm", 0, 250, usual=(0, 250), example_value=11)
 KG = Number("kg", 0, 500, usual=(0, 500), example_value=80)
@@ -20,7 +21,7 @@ def value(read: Answer | Unclear) -> float | str | None:
     return read.value if isinstance(read, Answer) else None
 
 
-@pytest.mark.parametrize(("text", "kept"), [
+@each_row(("text", "kept"), [
     ("11", 11), ("11.5", 11.5), ("11,5", 11.5), ("11 cm", 11), ("11cm.", 11), ("about 11", 11), ("~11", 11), ("It is 11", 11),
     ("five", 5), ("110 mm", 11), ("4 in", 10.16), ("4 1/2 inches", 11.43), ("4½ in", 11.43), ("1.8 m", 180),
     ("5ft 10", 177.8), ("5' 10\"", 177.8), ("5'10", 177.8), ("6 feet", 182.88), ("1/2", 0.5), ("٣", 3)])
@@ -29,7 +30,7 @@ def test_a_number_is_read_with_the_unit_it_has(text, kept):
     assert value(CM.read(text, EARS)) == pytest.approx(kept)
 
 
-@pytest.mark.parametrize("text", ["lots", "12 to 14", "12-14", "-3", "900 cm", "11 kg", "11 12", "eleven or so twelve", "",
+@each_row("text", ["lots", "12 to 14", "12-14", "-3", "900 cm", "11 kg", "11 12", "eleven or so twelve", "",
                                   "12?13", "5ft 10 11", "1/0", "∞", "1e5", "11 cm 3"])
 def test_what_is_not_one_number_is_asked_again(text):
     assert isinstance(CM.read(text, EARS), Unclear)
@@ -95,7 +96,7 @@ def test_what_is_no_pain_score_is_asked_again(text):
     assert isinstance(PainScore().read(text, EARS), Unclear)
 
 
-@pytest.mark.parametrize(("text", "zone"), [
+@each_row(("text", "zone"), [
     ("Lisbon", "Europe/Lisbon"), ("lisboa", "Europe/Lisbon"), ("Porto", "Europe/Lisbon"), ("São Paulo", "America/Sao_Paulo"),
     ("sao paulo", "America/Sao_Paulo"), ("New York", "America/New_York"), ("Manchester", "Europe/London"),
     ("manchestr", "Europe/London"), ("Sydney", "Australia/Sydney"), ("I'm in Berlin", "Europe/Berlin"),

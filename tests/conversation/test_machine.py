@@ -39,6 +39,7 @@ from companion.verify.domains import Ways
 from companion.verify.proof import prove
 from tests.conversation.test_condition import conditions, facts
 from tests.drive import NOW, small_book
+from tests.table import each_row
 from tests.verify.scxml import ways_out
 
 KEYS = ("q0", "q1", "q2", "q3", "q4")
@@ -95,7 +96,7 @@ BOTH_WAYS = Flow("one", 1, "One", gates=(Gate(fact("shut").known, "Shut."), Gate
 WARM = {"warm": "done"}
 
 
-@pytest.mark.parametrize(("event", "state", "there", "target"), [
+@each_row(("event", "state", "there", "target"), [
     (BEGIN, START, WARM, "a"), (BEGIN, START, {}, START), (BEGIN, START, {"here.tried_warm_up": "yes"}, GATE_CLOSED),
     (BEGIN, START, WARM | {"shut": "yes"}, GATE_CLOSED),
     (BACK, "b", {"here.last": "a"}, "a"), (BACK, "hold", {"here.last": "a"}, "a"), (BACK, "hold", {"here.last": "b"}, "b"),
@@ -169,7 +170,7 @@ def test_two_flows_of_one_name_or_one_command_and_a_run_of_nothing_are_no_book()
             small_book(*wrong)
 
 
-@pytest.mark.parametrize(("steps", "words"), [
+@each_row(("steps", "words"), [
     ((Ask("a", "?", YesNo()), Ask("b", "?", Ready(), only_if=fact("a").is_("yes") & fact("a").is_("no"))), "b can't be reached"),
     ((Ask("a", "?", Ready(), then=(Jump(ALWAYS, "a"),)),), "a leads nowhere"),
     ((Ask("a", "?", YesNo(), then=(Jump(fact("a").is_("yes") & fact("a").is_("no"), END),)),), "the jump from a to end can never be taken"),

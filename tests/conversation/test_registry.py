@@ -10,6 +10,7 @@ from companion.conversation.flow import Ask, Flow, Run, Tell
 from companion.conversation.kinds import Ready
 from companion.conversation.registry import Book, Flows, bind
 from flows.catalogue import BOOK, FlowFiles
+from tests.table import each_row
 
 HOME = Flow("home", 1, "Menu", steps=(Tell("Menu."),))
 CODES = Flow("link", 1, "A code", sentences=(r"code (?P<asked>[a-z]{4})",), steps=(Tell("Thank you."),))
@@ -75,7 +76,7 @@ def test_the_flows_of_the_bot_fit_together_and_all_compile():
     assert {BOOK.home, BOOK.pain, BOOK.link} <= set(BOOK.flows)
 
 
-@pytest.mark.parametrize("name", ["catalogue", "shared", "day_facts", "", ".", "os", "welcome.FLOW", "../welcome", "__init__"])
+@each_row("name", ["catalogue", "shared", "day_facts", "", ".", "os", "welcome.FLOW", "../welcome", "__init__"])
 def test_only_a_file_with_a_flow_is_one(name: str):
     assert name not in FlowFiles()
     assert BOOK.flows.get(name) is None

@@ -9,6 +9,7 @@ from companion.conversation.session import Session
 from companion.screening.screen import LoggedAnswer as Row
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW, Talk
+from tests.table import each_row
 
 METRIC = {**CHECKED, "welcome.units": "metric"}
 TALL = {"about_you.height": 175.0}
@@ -186,7 +187,7 @@ def test_an_unclear_number_is_asked_about(text):
     assert "left_1" not in talk.answers
 
 
-@pytest.mark.parametrize("text", ["no", "I didn't film it", "haven't got one", "forgot to film", "no camera here", "can't film",
+@each_row("text", ["no", "I didn't film it", "haven't got one", "forgot to film", "no camera here", "can't film",
                                   "unable to", "not comfortable with that", "leave it"])
 def test_a_picture_nobody_has_to_send_takes_no_for_an_answer(text):
     talk = Talk(BOOK["film"].flow, known={**METRIC, **TALL}, book=BOOK).say(text)

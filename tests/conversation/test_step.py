@@ -13,6 +13,7 @@ from companion.conversation.number_kinds import Number, PainScore
 from companion.conversation.session import Session
 from companion.conversation.step import prompt_now
 from tests.drive import NOW, Talk, small_book
+from tests.table import each_row
 
 CM = Number("cm", 0, 30, usual=(3, 20), example_value=11)
 APART = Fact("{side}_apart", 0, 30, step=0.1, of=lambda got, side: abs(float(got[f"{side}_1"]) - float(got[f"{side}_2"])))
@@ -66,7 +67,7 @@ def test_a_nonsense_answer_gets_a_reason_an_example_and_the_same_question():
     assert "left_1" not in talk.answers
 
 
-@pytest.mark.parametrize("text", ["12 to 14", "-3", "900 cm", "🏋️", "x" * 5000, "12 14", "", "   "])
+@each_row("text", ["12 to 14", "-3", "900 cm", "🏋️", "x" * 5000, "12 14", "", "   "])
 def test_what_is_no_answer_is_never_recorded(text):
     talk = Talk(REACH).say("ready")
     talk.send(Typed(text))
@@ -169,7 +170,7 @@ def test_an_old_stop_button_still_stops():
     assert talk.last == "Did something hurt?"
 
 
-@pytest.mark.parametrize("data", ["", "x", "go.nowhere", "reach.1.left_1", "reach.1.left_1.nonsense", "a.b.c.d",
+@each_row("data", ["", "x", "go.nowhere", "reach.1.left_1", "reach.1.left_1.nonsense", "a.b.c.d",
                                   "reach.99999999999.left_1.x", "....", "reach.1.left_1?.yes"])
 def test_a_forged_button_changes_nothing(data):
     talk = Talk(REACH).say("ready")

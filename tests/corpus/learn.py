@@ -306,10 +306,15 @@ def learn_reading(of: Sequence[Choice], way: Way | None = None) -> dict[str, dic
             for name, at in row.items()}
 
 
+@cache
+def _pieces(message: Message) -> list[npt.NDArray[np.uint32]]:
+    return [np.array(kind, np.uint32) for kind in of_flags.pieces(message.text, list(message.words))]
+
+
 def _rows(of: list[Message], places: int) -> csr_array:
     """The messages, a row each, as ``Weights.sum`` counts their pieces."""
-    kinds = [kind for message in of for kind in of_flags.pieces(message.text, list(message.words))]
-    at = np.concatenate([np.array(kind, np.int64) for kind in kinds]) & (places - 1)
+    kinds = [kind for message in of for kind in _pieces(message)]
+    at = np.concatenate(kinds).astype(np.int64) & (places - 1)
     counts = np.repeat([1 / np.sqrt(max(1, len(kind))) for kind in kinds], list(map(len, kinds)))
     ends = np.cumsum([0, *map(len, kinds)])[:: len(kinds) // len(of)]
     return csr_array((counts, at, ends), (len(of), places))
@@ -387,7 +392,7 @@ def flags_left_out(of: list[Message], left_out: Sequence[int] = ()) -> list[tupl
         weights = learn_flags([message for message, wrote in zip(of, writers, strict=True) if wrote != writer])
         for message, wrote in zip(of, writers, strict=True):
             if wrote == writer:
-                found.append((message, *of_flags.weighed(of_flags.pieces(message.text, list(message.words)), weights)))
+                found.append((message, *of_flags.weighed([kind.tolist() for kind in _pieces(message)], weights)))
     return found
 
 

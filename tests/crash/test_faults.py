@@ -31,6 +31,7 @@ from tests.crash.nursery import Nursery
 from tests.fakes.bot_api import TOKEN, BotApi, Fault, flood
 from tests.fakes.clock import FakeClock
 from tests.fakes.wire import Server
+from tests.table import each_row
 
 TESTS = Path(__file__).parents[1]
 
@@ -88,7 +89,7 @@ FAULTS = (
 )
 
 
-@pytest.mark.parametrize("row", FAULTS, ids=[row.fault for row in FAULTS])
+@each_row("row", FAULTS, ids=[row.fault for row in FAULTS])
 def test_every_fault_that_is_stated_has_its_test(row: Row) -> None:
     tests = {name for file in TESTS.rglob("test_*.py") for name in re.findall(r"def (test_\w+)\(", file.read_text(encoding="utf-8"))}
     assert row.test in tests

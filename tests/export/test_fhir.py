@@ -18,6 +18,7 @@ from flows.catalogue import BOOK
 from tests.app.test_service import CHECK, WARM, Life, settled
 from tests.coach.caseload_rows import ago, record
 from tests.coach.rows import QUESTIONS, log_of, logs, row
+from tests.table import each_row
 
 # The standard's value sets (hl7.org/fhir/R5). fhir.resources takes any string for a code, so they are held against here.
 # Read in the fields of fhir.resources 8.3 (R5 5.0.0): bundle-type, publication-status, questionnaire-answers-status.
@@ -164,7 +165,7 @@ TAKEN_BACK = row("right_limit", None, status="withdrawn")
 SQUATTED = row("squatted", "ready", flow="squat_day")  # where it leads hangs on the day's safety check too
 
 
-@pytest.mark.parametrize(("ending", "rows", "status"), [
+@each_row(("ending", "rows", "status"), [
     (None, (row(),), "in-progress"),
     (None, (LAST, TAKEN_BACK), "in-progress"),
     ("done", (row(), LAST), "completed"),
@@ -267,7 +268,7 @@ def test_pain_is_loinc_72514_3_with_the_number_and_stands_however_the_run_ended(
     assert isinstance(seen["valueQuantity"]["value"], int)
 
 
-@pytest.mark.parametrize(("rows", "value"), [
+@each_row(("rows", "value"), [
     ([row("method", "level"), row("left_level", 72.0), row("left_lean", "short")], {"value": 72}),
     ([row("method", "level"), row("left_level", 72.0)], None),
     ([row("method", "level"), row("left_level", 12.0), row("left_lean", "past")], {"value": 102}),
@@ -308,7 +309,7 @@ def test_a_heel_height_given_up_for_another_way_is_no_reading():
         ("leg_raise.leg_length", 88), ("leg_raise.angle", 78)]
 
 
-@pytest.mark.parametrize(("rows", "status"), [
+@each_row(("rows", "status"), [
     ([row(ending=None)], "preliminary"), ([row(ending="left")], "final"), ([row(ending="pain")], "cancelled"),
     ([row(value=None, status="in_pain", ending=None)], "cancelled"), ([row(value=None, status="in_pain", ending="pain")], "cancelled"),
     ([row(), row(value=None, status="withdrawn")], "entered-in-error"),

@@ -7,7 +7,6 @@ import io
 import json
 import unicodedata
 
-import pytest
 from hypothesis import given, settings
 
 from companion.export.table import ANSWER_COLUMNS, as_csv, as_json_lines
@@ -19,6 +18,7 @@ from flows.catalogue import BOOK
 from tests.app.test_service import CHECK, WARM, Life, settled
 from tests.coach.made_up import a_lifter, opened
 from tests.coach.rows import NASTY, log_of, logs, row
+from tests.table import each_row
 
 BERLIN = "Europe/Berlin"
 
@@ -57,7 +57,7 @@ def test_a_number_that_was_kept_stays_a_number_and_one_that_was_typed_stays_text
     assert (cells["value"], cells["raw"]) == ("-3", "'-3")
 
 
-@pytest.mark.parametrize("typed", ["=1+1", "+1", "-1", "@A1", " =1", "\t=1", "\r=1", "\u00a0=1", "\u200b=1", "\ufeff=1", "\uff1d1",
+@each_row("typed", ["=1+1", "+1", "-1", "@A1", " =1", "\t=1", "\r=1", "\u00a0=1", "\u200b=1", "\ufeff=1", "\uff1d1",
                                    "\uff0b1", "\uff0d1", "\uff20A1", "\N{MINUS SIGN}1", "=\u0338"])
 def test_what_would_begin_a_formula_is_text(typed):
     for cells in read_back(as_csv([row("limits", typed, flow="safety_check", raw=typed)], BOOK, "UTC")):
@@ -65,7 +65,7 @@ def test_what_would_begin_a_formula_is_text(typed):
         assert cells["value"].startswith("'")
 
 
-@pytest.mark.parametrize("typed", ["12 - 13", "a=b", "me@home", "5+1", "é", "straße", "Zoë’s", "日本"])
+@each_row("typed", ["12 - 13", "a=b", "me@home", "5+1", "é", "straße", "Zoë’s", "日本"])
 def test_what_begins_no_formula_is_left_as_it_is(typed):
     assert read_back(as_csv([row(raw=typed)], BOOK, "UTC"))[0]["raw"] == typed
 
@@ -100,7 +100,7 @@ def test_json_lines_hold_every_value_with_its_type(rows):
         assert (cells["row"], cells["status"], cells["replaces"]) == (one.id, one.status, None)
 
 
-@pytest.mark.parametrize("typed", [one for one in NASTY if one.isprintable()] + ["\x1b[31m", "\u202eabc", "a\r\n\tb", "\u2028", "\x00"])
+@each_row("typed", [one for one in NASTY if one.isprintable()] + ["\x1b[31m", "\u202eabc", "a\r\n\tb", "\u2028", "\x00"])
 def test_json_lines_keep_what_was_typed_to_the_letter(typed):
     assert lines(as_json_lines([row(raw=typed or "-")], BOOK, "UTC"))[0]["raw"] == (typed or "-")
 

@@ -13,7 +13,6 @@ from datetime import timedelta
 from functools import cache, partial
 from pathlib import Path
 from random import Random
-from traceback import extract_tb
 from typing import Any
 
 import pytest
@@ -43,6 +42,7 @@ from tests.flows.test_plain_words import GRADE_MOST, TO_COACHES, WORDS_LEAST
 from tests.flows.walks import Replay, Walk, facts_after, proof_of, rows_of, walk, walk_saying, walks_of, ways_of
 from tests.reading_grade import grade
 from tests.screening.build import open_tests
+from tests.table import failing
 
 FOLDER = Path(flows.__file__).parent
 NAMES = sorted(BOOK.flows)
@@ -60,23 +60,13 @@ def each(rows: Sequence[tuple[Any, ...]]) -> Callable[[Callable[..., None]], Cal
         @pytest.mark.parametrize("name", sorted({row[0] for row in rows}))
         def test(name: str) -> None:
             of_it = (row for row in rows if row[0] == name)
-            wrong = [f"{name} {'->'.join(map(str, row[1:]))}: {failed}" for row in of_it if (failed := failing(check, row))]
+            wrong = [f"{name} {'->'.join(map(str, row[1:]))}: {failed}" for row in of_it if (failed := failing(partial(check, *row)))]
             assert not wrong, "\n".join((f"{len(wrong)} fail", *wrong))
 
         test.__name__, test.__doc__ = check.__name__, check.__doc__
         return test
 
     return of
-
-
-def failing(check: Callable[..., None], row: tuple[Any, ...]) -> str:
-    """The line that fails and why, or nothing."""
-    try:
-        check(*row)
-    except Exception as error:  # whatever it is: the rows after it are looked at too
-        last = extract_tb(error.__traceback__)[-1]
-        return f"{Path(last.filename).name}:{last.lineno} {last.line}\n    {type(error).__name__}: {error}"
-    return ""
 
 
 @cache
@@ -401,6 +391,10 @@ def longest(name: str, field: str) -> Value:
 # pain and safety over the whole book --------------------------------------------------------------------------
 
 
+LOOKED_AT = sorted({compare.fact for one in BOOK.flows.values() for gate in one.flow.gates for compare in gate.shut.compares()})
+"""The facts that gates look at."""
+
+
 class World:
     """The whole book and what is kept, as pure data: facts that a step leaves and the next one finds."""
 
@@ -435,10 +429,9 @@ class World:
     @property
     def key(self) -> tuple[object, ...]:
         """What decides where it may lead: where everything stands, and what the gates look at."""
-        looked_at = sorted({compare.fact for one in BOOK.flows.values() for gate in one.flow.gates for compare in gate.shut.compares()})
         return (tuple((frame.flow, frame.state, frame.paused, frame.hurt, frame.tried) for frame in self.session.stack),
                 tuple(tuple((frame.flow, frame.state, frame.hurt) for frame in stack) for stack in self.session.parked[-2:]),
-                self.session.aside, tuple(self.facts.get(name) for name in looked_at))
+                self.session.aside, tuple(self.facts.get(name) for name in LOOKED_AT))
 
 
 FLOOR_TESTS = open_tests(Level.NO_LOAD)

@@ -13,6 +13,7 @@ from companion.screening.levels import LEVEL_WORDS
 from companion.screening.limits import Work
 from companion.screening.safety import Level
 from flows.frequent import ANSWERS, FREQUENT, LIMITED, PERMITS, closed_words, read_topics, says, topic_of, with_numbers
+from tests.table import each_row
 
 pytestmark = pytest.mark.unit
 CORPUS = Path(__file__).parents[1] / "corpus"
@@ -26,7 +27,7 @@ def known(**facts) -> Known:
     return Known({"today": "2026-03-02", "person": "1", **facts}, NOW)
 
 
-@pytest.mark.parametrize(("text", "topic"), [
+@each_row(("text", "topic"), [
     ("why does my back do this", "why_round"), ("is it dangerous", "dangerous"), ("how long will it take", "how_long"),
     ("can I deadlift", "deadlift"), ("should i see someone", "see_someone"), ("so whats wrong with me", "findings"),
     ("with shoes or barefoot?", "shoes"), ("do i wear my belt", "belt"), ("sore or hurt?", "sore_or_hurt"),
@@ -102,7 +103,7 @@ def test_an_answer_without_a_source_or_a_standing_is_refused(row):
         read_topics(row)
 
 
-@pytest.mark.parametrize("corpus", sorted(CORPUS.glob("flags_*.tsv")), ids=lambda path: path.stem)
+@each_row("corpus", sorted(CORPUS.glob("flags_*.tsv")), ids=lambda path: path.stem)
 def test_no_sign_is_missed_because_it_stands_in_a_question_about_the_tests(corpus):
     rows = [line.split("\t")[:2] for line in corpus.read_text("utf-8").splitlines() if "\t" in line and not line.startswith("#")]
     missed = [text for _, text in rows if about_the_tests(ANSWERS, text) and hear_flags(text) and not hear_flags(text, weigh=False)]

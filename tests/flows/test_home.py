@@ -2,8 +2,6 @@
 
 from collections.abc import Mapping
 
-import pytest
-
 from companion.conversation.condition import Value
 from companion.conversation.effects import Began
 from companion.conversation.flow import Ask, Flow
@@ -12,6 +10,7 @@ from companion.conversation.registry import Book, bind
 from flows.catalogue import BOOK, flows
 from flows.home import FLOW, TESTS
 from tests.drive import CHECKED, Talk
+from tests.table import each_row
 
 WAYS = {"Find out why my back rounds": "screen", "Priming drill": "prime", "Does the drill help me?": "trial", "My results": "outcome",
         "Test again": "retest", "How far I am": "progress", "About me": "about_you", "My data": "my_data"}
@@ -34,21 +33,21 @@ def labels(talk: Talk) -> list[str]:
     return [tap.label for row in talk.says[-1].buttons for tap in row]
 
 
-@pytest.mark.parametrize(("label", "flow"), WAYS.items())
+@each_row(("label", "flow"), WAYS.items())
 def test_each_option_leads_where_it_says_and_back_to_the_menu(label: str, flow: str):
     talk = begun().tap(label)
     assert talk.state == f"{flow}.here"
     assert talk.tap("Ready").state == "home.pick"
 
 
-@pytest.mark.parametrize(("test", "title"), TESTS)
+@each_row(("test", "title"), TESTS)
 def test_each_single_test_can_be_picked(test: str, title: str):
     talk = begun().tap("One test")
     assert talk.state == "home.test"
     assert talk.tap(title).state == f"{test}.here"
 
 
-@pytest.mark.parametrize(("words", "flow"), [
+@each_row(("words", "flow"), [
     ("full screen", "full_screen"), ("test me", "screen"), ("drill", "prime"), ("results", "outcome"), ("how far", "progress"),
     ("privacy", "my_data"), ("erase", "erase"), ("knee to wall", "knee_to_wall"), ("safety check", "safety_check"),
     ("what changed", "changes"), ("my depth", "depth_estimate"), ("retest", "retest"), ("/screen", "screen")])

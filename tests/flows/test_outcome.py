@@ -28,6 +28,7 @@ from flows.catalogue import BOOK
 from flows.outcome import FLOW
 from tests.drive import CHECKED, NOW, Talk
 from tests.screening.build import ABOUT, CALF_LIKELY, CONTROL_LIKELY, CONTROL_OUT, HEAVY, LENGTH_OUT, LOOK, STRENGTH_LIKELY, STRENGTH_OUT
+from tests.table import each_row
 
 NO_ROUNDING = SquatLook(seen_by="film", plain_rounds="no")
 A_LITTLE = SquatLook(seen_by="film", plain_rounds="little", plain_depth="parallel", again_rounds="little", again_depth="parallel")
@@ -165,7 +166,7 @@ RULINGS: dict[tuple[str, str], dict[str, Any]] = {
 }
 
 
-@pytest.mark.parametrize(("cause", "ruling"), RULINGS)
+@each_row(("cause", "ruling"), RULINGS)
 def test_each_cause_is_told_by_its_ruling_and_kept_with_its_reasons(cause: str, ruling: str):
     talk = told(**{"squat_look": LOOK, **RULINGS[cause, ruling]})
     words = {"ruled_out": "ruled out", "likely": "likely", "too_close": "too close to call", "not_tested": "not tested"}[ruling]

@@ -10,6 +10,7 @@ from flows.catalogue import BOOK
 from flows.pain import FLOW
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
 from tests.drive import CHECKED, UNCHECKED, Talk
+from tests.table import each_row
 
 SMALL = ("Lower back", "1", "no", "no", "no")
 ASKED_BELOW = ("back", "hip", "leg", "other", "chest")
@@ -90,7 +91,7 @@ def test_wherever_it_is_a_small_dull_pain_bars_load_only(where: str):
     assert ("below_knee" in talk.answers) == (where in ASKED_BELOW)
 
 
-@pytest.mark.parametrize("bad", range(11))
+@each_row("bad", range(11))
 def test_from_4_or_a_rise_of_2_nothing_more_today(bad: int):
     """Choice: pain >= 4/10, or a rise of >= 2 within the session."""
     from_nothing = begun("Lower back", str(bad), "no", "no", "no", known={"safety_check.pain": 0.0})

@@ -12,6 +12,7 @@ from companion.screening.sources import SOURCES
 from flows.catalogue import BOOK
 from flows.frequent import FREQUENT
 from tests.reading_grade import grade, syllables
+from tests.table import each_row
 
 pytestmark = pytest.mark.unit
 
@@ -65,7 +66,7 @@ def test_the_grade_is_that_of_worked_examples(text, expected):
     assert grade(text) == pytest.approx(expected, abs=0.75)
 
 
-@pytest.mark.parametrize(("word", "count"), [("squat", 1), ("ankle", 2), ("rounded", 2), ("moved", 1), ("degrees", 2), ("changes", 2),
+@each_row(("word", "count"), [("squat", 1), ("ankle", 2), ("rounded", 2), ("moved", 1), ("degrees", 2), ("changes", 2),
                                              ("going", 2), ("pieces", 2), ("physiotherapist", 6)])
 def test_syllables_are_counted(word, count):
     assert syllables(word) == count
@@ -77,7 +78,7 @@ def test_every_text_a_lifter_gets_reads_at_grade_seven():
     assert not hard
 
 
-@pytest.mark.parametrize("script", SCRIPTS, ids=lambda script: script.stem)
+@each_row("script", SCRIPTS, ids=lambda script: script.stem)
 def test_every_message_of_a_conversation_is_short_and_plain(script):
     for text in (text for turn in said_in(script) for text in turn):
         assert len(text.split()) <= MOST_WORDS, text
@@ -98,7 +99,7 @@ def unexplained(said: list[str]) -> list[str]:
             and not any(re.search(meaning, one) for one in said[:n + 1])]
 
 
-@pytest.mark.parametrize("name", sorted(set(BOOK.flows) - set(TO_COACHES)))
+@each_row("name", sorted(set(BOOK.flows) - set(TO_COACHES)))
 def test_a_word_of_the_trade_is_explained_before_or_where_a_run_first_uses_it(name):
     flow = BOOK[name].flow
     steps = [step.say if isinstance(step, Tell) else " ".join((step.say, *(option.label for option in step.kind.options)))
@@ -107,7 +108,7 @@ def test_a_word_of_the_trade_is_explained_before_or_where_a_run_first_uses_it(na
     assert not [gate.say for gate in flow.gates if unexplained([gate.say])]
 
 
-@pytest.mark.parametrize("script", SCRIPTS, ids=lambda script: script.stem)
+@each_row("script", SCRIPTS, ids=lambda script: script.stem)
 def test_no_message_of_a_conversation_uses_a_word_of_the_trade_unexplained(script):
     assert not unexplained([text for turn in said_in(script) for text in turn])
 
@@ -117,7 +118,7 @@ def test_what_results_and_sources_say_needs_no_word_of_the_trade():
     assert not [text for text in said if unexplained([text])]
 
 
-@pytest.mark.parametrize("script", SCRIPTS, ids=lambda script: script.stem)
+@each_row("script", SCRIPTS, ids=lambda script: script.stem)
 def test_at_most_three_messages_follow_a_reply(script):
     for turn in said_in(script):
         timed = [text for text in turn if re.search(r"seconds|minute|Time\.|about a set", text)]

@@ -10,6 +10,7 @@ from companion.conversation.effects import Replan, StopReminders
 from flows.catalogue import BOOK
 from flows.reminder_times import FLOW
 from tests.drive import UNCHECKED, Talk
+from tests.table import each_row
 
 
 def begun(**known: Value) -> Talk:
@@ -97,7 +98,7 @@ def test_beside_a_first_plan_only_one_question_is_asked():
 # all of them off ------------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("said", [
+@each_row("said", [
     "stop all reminders", "Stop reminders", "stop the reminders please", "no more reminders", "turn off reminders", "turn my reminders off",
     "cancel all my reminders", "stop sending me reminders", "can you stop reminding me", "stop reminding me", "don't remind me anymore",
     "Don’t remind me any more.", "stop messaging me", "stop texting me", "please stop all notifications"])

@@ -9,6 +9,7 @@ from companion.conversation.effects import Calendar
 from flows.catalogue import BOOK
 from flows.reminders import FLOW
 from tests.drive import UNCHECKED, Talk
+from tests.table import each_row
 
 PLAN = '{"weekly":{"TU":"18:00","FR":"18:00"}}'
 
@@ -41,7 +42,7 @@ def test_those_of_other_kinds_stand_among_them():
     assert len(shown) == 5
 
 
-@pytest.mark.parametrize("words", ["my reminders", "reminders", "next five reminders", "what is coming", "show me my next 5 reminders",
+@each_row("words", ["my reminders", "reminders", "next five reminders", "what is coming", "show me my next 5 reminders",
                                    "what are my squat days", "show my reminders", "when do i squat next?", "when is my next session"])
 def test_one_command_shows_them(words: str):
     talk = Talk(BOOK["home"].flow, known={**UNCHECKED, "squat.plan": PLAN}, book=BOOK).say(words)

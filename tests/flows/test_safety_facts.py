@@ -29,6 +29,7 @@ from flows.safety_facts import (
     tomorrow,
 )
 from tests.drive import NOW
+from tests.table import each_row
 
 BEFORE: dict[str, Any] = {"today": "2026-03-02", "stood": "go", "stood_today": "no", "stood_why": "", "stood_cleared_until": "",
                           "was_pregnant": "no", "sent": "no"}
@@ -43,14 +44,14 @@ SMALL: dict[str, Any] = {"where": "back", "bad": 1.0, "sharp": "no", "below_knee
 # what was written ---------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("said", ["my chest is tight", "short of breath", "i feel faint", "i blacked out", "it went black out",
+@each_row("said", ["my chest is tight", "short of breath", "i feel faint", "i blacked out", "it went black out",
     "passed out",
                                   "nearly pass out", "my heart races", "blacking out", "passing out", "PASSED OUT"])
 def test_words_of_heart_breath_and_faintness_are_asked_about(said: str) -> None:
     assert said_heart({"said": said}, "") == "yes"
 
 
-@pytest.mark.parametrize("said", ["my bladder", "bowel trouble", "saddle area", "i wet myself", "cant pee", "cant poo",
+@each_row("said", ["my bladder", "bowel trouble", "saddle area", "i wet myself", "cant pee", "cant poo",
     "no control on the toilet",
                                   "my groin is numb", "numb between my legs", "between the legs", "both legs are weak", "both my legs",
                                   "BOTH LEGS"])
@@ -58,7 +59,7 @@ def test_words_of_bladder_bowel_saddle_and_both_legs_are_asked_about(said: str) 
     assert said_saddle({"said": said}, "") == "yes"
 
 
-@pytest.mark.parametrize("said", ["my foot is numb", "tingling", "pins in my leg", "needles", "it shoots down", "it zings", "electric",
+@each_row("said", ["my foot is numb", "tingling", "pins in my leg", "needles", "it shoots down", "it zings", "electric",
     "cant feel my foot",
                                   "can't feel it", "NUMB"])
 def test_words_of_the_nerves_are_a_sign_by_themselves(said: str) -> None:
@@ -84,7 +85,7 @@ def test_what_stood_is_kept_with_the_check() -> None:
                                         "was_pregnant": "yes", "sent": "no"}
 
 
-@pytest.mark.parametrize(("level", "why", "sent"), [
+@each_row(("level", "why", "sent"), [
     ("emergency", "", "yes"), ("same_day", "", "yes"), ("clinician", "history", "no"), ("clinician", "leg_signs", "yes"),
     ("clinician", "bad below_knee", "yes"), ("clinician", "tingling", "yes"), ("not_today", "tingling", "no"), ("go", "leg_signs", "no"),
     ("", "", "no")])
@@ -92,7 +93,7 @@ def test_who_was_sent_to_be_seen_is_asked_whether_they_were(level: str, why: str
     assert stood(Known({"safety.level": level, "safety.why": why}, NOW))["sent"] == sent
 
 
-@pytest.mark.parametrize(("changed", "level"), [
+@each_row(("changed", "level"), [
     ({}, "go"), ({"bladder": "yes"}, "emergency"), ({"bladder": "unsure"}, "emergency"), ({"chest": "yes"}, "emergency"),
     ({"pain": 3.0}, "no_load"), ({"pain": 4.0}, "not_today"), ({"leg_signs": "yes"}, "clinician"), ({"history": "yes"}, "clinician"),
     ({"urgent": "yes", "weakness": "yes", "fall": "no", "fever": "no"}, "same_day"),
@@ -116,7 +117,7 @@ def test_the_level_a_check_finds(changed: dict[str, Any], level: str) -> None:
     assert level_after_check({**WELL, **changed}, "") == level
 
 
-@pytest.mark.parametrize(("changed", "level"), [
+@each_row(("changed", "level"), [
     ({"stood": "not_today", "stood_today": "yes"}, "not_today"), ({"stood": "not_today", "stood_today": "no"}, "go"),
     ({"stood": "no_load", "stood_today": "yes", "pain": 4.0}, "not_today"),
     ({"stood": "clinician"}, "clinician"), ({"stood": "clinician", "mistake": "yes"}, "go"),
@@ -137,7 +138,7 @@ def test_who_was_not_seen_is_asked_no_more_and_stays_where_they_were() -> None:
     assert level_after_check({**BEFORE, "stood": "same_day", "sent": "yes", "seen": "no"}, "") == "same_day"
 
 
-@pytest.mark.parametrize(("said", "level"), [
+@each_row(("said", "level"), [
     ({}, "go"), ({"bladder": "no"}, "go"), ({"chest": "yes"}, "emergency"), ({"urgent": "yes"}, "same_day"),
     ({"urgent": "unsure"}, "same_day"),
     ({"urgent": "yes", "weakness": "no"}, "same_day"), ({"urgent": "yes", "weakness": "no", "fall": "no"}, "go"),
@@ -192,7 +193,7 @@ def test_a_clearance_told_today_counts_for_half_a_year() -> None:
     assert cleared_until({"today": "2026-03-02", "cleared": "yes"}, "") is None
 
 
-@pytest.mark.parametrize(("got", "said"), [
+@each_row(("got", "said"), [
     ({"limits": "no bending"}, "no bending"), ({"limits": "None."}, None), ({"limits": " no "}, None), ({"limits": "nothing"}, None),
     ({"limits": "no limits"}, None), ({"limits": ""}, None), ({}, None), ({"told": "nothing serious"}, None),
     ({"told": "no weights for 3 weeks"}, "no weights for 3 weeks"), ({"told": "light training is fine"}, "light training is fine"),
@@ -233,7 +234,7 @@ def test_pain_keeps_what_stood_before_it() -> None:
     assert history | {"level_before": "clinician", "why_before": "history"} == history
 
 
-@pytest.mark.parametrize(("changed", "level"), [
+@each_row(("changed", "level"), [
     ({}, "no_load"), ({"bad": 2.0}, "not_today"), ({"bad": 4.0}, "not_today"), ({"sharp": "yes"}, "not_today"),
     ({"bad": 3.0, "safety_check.pain": 2.0, "safety.checked.today": "yes"}, "no_load"),
     ({"bad": 3.0, "safety_check.pain": 2.0}, "not_today"),  # of another day
@@ -277,7 +278,7 @@ def test_pain_in_the_chest_is_told_for_that_alone() -> None:
     assert (level_after_pain(got, ""), keys_of_pain(got, "")) == ("emergency", "where")
 
 
-@pytest.mark.parametrize(("said", "level"), [
+@each_row(("said", "level"), [
     ({}, "not_today"), ({"where": "back", "bad": 1.0}, "not_today"), ({"level_before": "clinician"}, "clinician"),
     ({"where": "chest"}, "emergency"), ({"below_knee": "yes"}, "clinician"), ({"below_knee": "yes", "bladder": "yes"}, "emergency"),
     ({"below_knee": "yes", "bladder": "no", "weakness": "yes"}, "same_day"), ({"heart_now": "yes"}, "emergency")])

@@ -21,6 +21,7 @@ from flows.screen_facts import wanted
 from tests.drive import CHECKED, NOW, Talk
 from tests.flows.test_full_screen import SQUATS, STUBS, book, done, heard, rows_of, run_flows
 from tests.screening.build import START, open_tests, rows
+from tests.table import each_row
 
 LOOK = SquatLook("film", "clearly", "a_little_above", heels_depth="below", front_depth="a_little_above", slow_depth="a_little_above",
                  wide_depth="a_little_above", again_depth="a_little_above", load_film="no")
@@ -120,7 +121,7 @@ def test_a_test_that_needs_years_is_offered_only_to_who_has_them_and_asks_there(
     assert ("hinge to squat" in heard(talk)) is (state == "run")
 
 
-@pytest.mark.parametrize("test", route())
+@each_row("test", route())
 def test_a_test_that_is_done_is_not_wanted(test: str):
     known = {**CHECKED, **YEARS, "arms_forward_squat.fault": "clean", "pause_squat.shape": "clean"}
     assert wanted(protocol(test)).holds(known)

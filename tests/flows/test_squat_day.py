@@ -14,6 +14,7 @@ from flows.catalogue import BOOK
 from flows.squat_day import FLOW
 from tests.drive import CHECKED, NOW, UNCHECKED, Talk
 from tests.flows.squatting import RESULTS, SCREENED, Lifter, squatted
+from tests.table import each_row
 
 JOINED_AT = NOW - timedelta(days=20)
 SEED = f"7 {JOINED_AT.isoformat()}"
@@ -30,7 +31,7 @@ def on_a(arm: str, **known: str) -> Lifter:
     return Lifter(FLOW, {**JOINED, **known}, [*JOIN, *days]).say("80")
 
 
-@pytest.mark.parametrize("words", ["squatting", "Squatting now", "time to squat", "I'm going to squat", "squat day", "at the gym",
+@each_row("words", ["squatting", "Squatting now", "time to squat", "I'm going to squat", "squat day", "at the gym",
                                    "ok I'm about to squat", "squat today", "it's squat day", "warm me up"])
 def test_they_just_say_that_they_are_squatting(words: str):
     assert BOOK.command(words) == "squat_day" or BOOK.sentence(words)[0] == "squat_day"

@@ -20,6 +20,7 @@ from flows.catalogue import BOOK
 from flows.plan_facts import since_when
 from flows.squat_days import FLOW
 from tests.drive import NOW, UNCHECKED, Talk
+from tests.table import each_row
 
 PLAN = '{"weekly":{"TU":"18:00","FR":"18:00"}}'
 TOLD: Mapping[str, Value] = {"reminder_times.before": "0", "squat.goal": "parallel"}
@@ -144,7 +145,7 @@ def test_under_18_without_a_coach_it_stays_shut():
 # changing ---------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(("typed", "days"), [
+@each_row(("typed", "days"), [
     ("no squats this friday", ["03", "10", "13", "17"]),
     ("not tomorrow", ["06", "10", "13", "17"]),
     ("i can't squat on friday", ["03", "10", "13", "17"]),
@@ -249,7 +250,7 @@ def test_a_pause_ends_by_a_word_in_the_menu_as_it_says():
     assert list(plan_of(talk.say("unpause"))) == ["03", "06", "10", "13"]
 
 
-@pytest.mark.parametrize(("typed", "days"), [
+@each_row(("typed", "days"), [
     ("away 10 to 20 March", ["03", "06", "24", "27"]), ("skip next week", ["03", "06", "17", "20"]),
     ("no squats next week", ["03", "06", "17", "20"]), ("pause from friday until 14 march", ["03", "17", "20", "24"]),
     ("i'm away from friday until monday", ["03", "10", "13", "17"]), ("on holiday from 10 march to 20 march", ["03", "06", "24", "27"]),

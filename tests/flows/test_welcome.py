@@ -9,6 +9,7 @@ from flows.erase import FLOW as ERASE
 from flows.export import FLOW as EXPORT
 from flows.welcome import FLOW
 from tests.drive import Talk, small_book
+from tests.table import each_row
 
 CONSENT = "Yes, keep them"
 
@@ -121,7 +122,7 @@ def test_no_other_flow_begins_over_it():
     assert "come first" in talk.last
 
 
-@pytest.mark.parametrize(("said", "adult"), [
+@each_row(("said", "adult"), [
     ("34", "yes"), ("yeah im 34", "yes"), ("I'm 45 years old", "yes"), ("18", "yes"), ("no im 16", "no"), ("yes 17", "no"),
     ("i'm only 15", "no"), ("no im 34", None), ("not 18 yet", None), ("almost 18", None),
     ("34 and my brother 12", None), ("1", None), ("180", None)])

@@ -11,6 +11,7 @@ from companion.conversation.events import Sent
 from flows.catalogue import BOOK
 from flows.whereabouts import FLOW, is_place
 from tests.drive import NOW, UNCHECKED, Talk
+from tests.table import each_row
 
 AT_HOME: dict[str, Value] = {**UNCHECKED, "welcome.zone": "Europe/Lisbon"}
 
@@ -96,7 +97,7 @@ def test_a_wrong_clock_is_asked_again_and_nothing_kept():
     assert talk.found["zone.away"] == "Europe/Lisbon"
 
 
-@pytest.mark.parametrize("words", ["position", "place", "bed", "pain", "agony", "tears", "good shape", "shock", "a meeting", "the gym",
+@each_row("words", ["position", "place", "bed", "pain", "agony", "tears", "good shape", "shock", "a meeting", "the gym",
                                    "front of the wall", "a lot of trouble", "doubt", "no rush", "two minds", "between"])
 def test_a_state_to_be_in_is_no_place(words: str):
     assert not is_place(words)

@@ -13,6 +13,7 @@ from flows.why_told import MESSAGES_MOST, topic_of
 from tests.drive import Talk
 from tests.flows.test_outcome import told
 from tests.screening.build import CALF_LIKELY, CONTROL_LIKELY, LENGTH_OUT, LOOK, STRENGTH_LIKELY, STRENGTH_OUT
+from tests.table import each_row
 
 ALL: dict[str, dict[str, Any]] = {
     "calf": CALF_LIKELY, "strength": STRENGTH_LIKELY, "control": CONTROL_LIKELY, "out": {**LENGTH_OUT, **STRENGTH_OUT, "squat_look": LOOK}}
@@ -29,7 +30,7 @@ def asked(talk: Talk, *replies: str) -> str:
     return "\n".join(since(talk, before))
 
 
-@pytest.mark.parametrize(("question", "topic"), [
+@each_row(("question", "topic"), [
     ("why 80 %", "load"), ("why 80%?", "load"), ("why the 70° line?", "leg_raise"), ("why 80 degrees", "leg_raise"),
     ("why 10 cm", "knee_to_wall"), ("why 5 inches?", "knee_to_wall"), ("why 4 weeks", "retest"), ("but why the retest date", "retest"),
     ("why 2 sets of 5", "drill"), ("why is it the calf", "length"), ("why control?", "control"), ("why that load", "load"),
@@ -129,7 +130,7 @@ def test_in_the_middle_of_a_test_the_open_question_is_asked_again_after_the_answ
 # what no rule reads and people are only told: the number in their words ------------------------------------------------
 
 
-@pytest.mark.parametrize(("row", "told"), [
+@each_row(("row", "told"), [
     ("mdc", "is 2.772 times the standard error of one reading (1.96 · √2)"), ("phone_level_icc", "it agreed with itself at 0.65 to 0.82"),
     ("raise_by_age", "did not change with age between 20 years and 79 years"), ("rounding_is_common", "trained men bent about 26°"),
     ("lean_loads_back", "In 8 people the load on the lower back followed"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
-from functools import cache
+from functools import cache, lru_cache
 from random import Random
 from typing import Final
 
@@ -73,7 +73,13 @@ def drawn(ways: Ways, draw: Random, names: Iterable[str]) -> dict[str, Value]:
     """A value or nothing for each name."""
     there = draw.choice((0.0, 0.1, 0.5, 0.9, 1.0))
     return {name: draw.choice(values) for name in sorted(names)
-            if draw.random() < there and (values := sorted(ways.whole(name) - {None}, key=repr))}
+            if draw.random() < there and (values := in_order(ways.whole(name) - {None}))}
+
+
+@lru_cache(maxsize=4096)
+def in_order(values: Domain) -> list[Value | None]:
+    """Values in an order that is always the same."""
+    return sorted(values, key=repr)
 
 
 @cache
@@ -94,9 +100,10 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
     holds; ``on`` from there to an end. What is fixed at the start is as in ``like`` where that may be."""
     compiled, cases = ways.compiled, ways.cases
     never = proof_of(ways.flow.name).never
-    read = {name for names in ways.reads.values() for name in names}
-    own = {name for ask in ways.asks.values() for name in ways.log_names(ask, {})} | compiled.stops.keys()
-    free = ways.compares.keys() - own - ways.worked_out.keys() - ways.fixed - read
+    own, read = parts_of(ways.flow.name)
+    free, drawn_beside = ways.compares.keys() - own - ways.worked_out.keys() - ways.fixed - read, read - own
+    drawn_beside |= free
+    whole = {name: ways.whole(name) for name in free}
     fixed = dict(ways.flow.at_start(Known(CHECKED, NOW, run=str(draw.randrange(9))))) if ways.flow.at_start else {}
     goal = compiled.ways[draw.choice(sorted(missing))]
     suits = suiting(ways.flow.name, (goal.source, goal.target), also)
@@ -109,14 +116,14 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
         told = {field for step in ways.flow.steps for field in said_fields(step) if "." not in field}
         told -= fixed.keys() | own | ways.worked_out.keys() | ways.compares.keys()
         fixed |= {name: A_DAY for name in sorted(told) if draw.random() < 0.8}
-    far, astray = distances(ways, goal.source), draw.choice((1, 3, 9, 30))
+    far, astray = distances(ways.flow.name, goal.source), draw.choice((1, 3, 9, 30))
     calm = draw.choice((0.0, 0.85, 1.0))
     state, got, replies, passed = START, dict[str, Value](), list[Reply](), list[tuple[str, str]]()
     while state not in (END, EARLY_END) and len(passed) < LONGEST:
         arrows = [arrow for arrow in compiled.leaving[state] if (state, arrow.target) not in never]
         arrows.sort(key=lambda arrow: (arrow is not goal, far.get(arrow.target, LONGEST) + draw.random() * astray))
         for arrow, given in ((arrow, given) for arrow in arrows for given in given_in(ways, state, draw, draw.random() < calm)):
-            beside = {**CHECKED, **drawn(ways, draw, (read | free) - own)}
+            beside = {**CHECKED, **drawn(ways, draw, drawn_beside)}
             stop = compiled.stops.get(state)
             hangs = isinstance(stop, Ask) and (stop.log_as or any(option.only_if != ALWAYS for option in stop.kind.options))
             facts = compiled.facts_of(beside, fixed, got) if hangs else {}
@@ -131,7 +138,7 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
             if given is not None and name != "run_parked":
                 after[name] = given
             facts = compiled.facts_of(beside, fixed, after)
-            sets = {name: ways.whole(name) if name in free else frozenset((facts.get(name),)) for name in ways.compares}
+            sets = {name: frozenset((facts.get(name),)) for name in ways.compares} | whole
             wanted = cases.both(cases.of(also), cases.of(arrow.when)) if arrow is goal else cases.of(arrow.when)
             if (chosen := cases.model(wanted, sets)) is None:
                 continue
@@ -154,8 +161,7 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
 def beside_where(ways: Ways, draw: Random, when: Condition, fixed: Mapping[str, Value],
                  got: Mapping[str, Value]) -> dict[str, Value] | None:
     """What may stand beside a run so that a condition holds in it; None where none was found."""
-    read = {name for names in ways.reads.values() for name in names}
-    own = {name for ask in ways.asks.values() for name in ways.log_names(ask, {})} | ways.compiled.stops.keys()
+    own, read = parts_of(ways.flow.name)
     here = {name for name in ways.move_compares if name.startswith("here.")}
     free = ways.move_compares.keys() - own - ways.worked_out.keys() - fixed.keys() - read - here
     may_be, diagram = {name: values_beside(ways, name) for name in free}, ways.move_cases.of(when)
@@ -179,9 +185,19 @@ def values_beside(ways: Ways, name: str) -> Domain:
     return frozenset((None, A_DAY, *(value for compare in ways.move_compares[name] for value in ways.sides(compare))))
 
 
-def distances(ways: Ways, target: str) -> dict[str, int]:
+@cache
+def parts_of(name: str) -> tuple[frozenset[str], frozenset[str]]:
+    """The facts that a flow's answers and runs give, and those that its worked-out facts read."""
+    ways = ways_of(name)
+    return (frozenset({one for ask in ways.asks.values() for one in ways.log_names(ask, {})} | ways.compiled.stops.keys()),
+            frozenset(one for names in ways.reads.values() for one in names))
+
+
+@cache
+def distances(name: str, target: str) -> Mapping[str, int]:
     """How many arrows a state is away from another, over the arrows that can be taken."""
-    never, far = proof_of(ways.flow.name).never, {target: 0}
+    ways = ways_of(name)
+    never, far = proof_of(name).never, {target: 0}
     waiting = [target]
     while waiting:
         here = waiting.pop(0)
@@ -196,9 +212,16 @@ def given_in(ways: Ways, state: str, draw: Random, calm: bool) -> list[Value | N
     """The answers to try in a state, in a drawn order; where ``calm``, the typical one first."""
     stop = ways.compiled.stops.get(state)
     if isinstance(stop, Ask):
-        values: list[Value | None] = [*ways.answers(stop), *([] if stop.safety else [SKIPPED])]
+        values = answers_of(ways.flow.name, state)
         return sorted(draw.sample(values, len(values)), key=lambda value: calm and value != stop.kind.typical)
     return draw.sample(["done", "closed"], 2) if stop and stop.flow != PARKED else ["done"]
+
+
+@cache
+def answers_of(name: str, state: str) -> list[Value | None]:
+    """The answers of a question, and that it is skipped where it may be."""
+    ask = ways_of(name).asks[state]
+    return [*ways_of(name).answers(ask), *([] if ask.safety else [SKIPPED])]
 
 
 def offered(ask: Ask, given: Value | None, facts: Mapping[str, Value]) -> bool:

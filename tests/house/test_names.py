@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from companion.screening.protocols import protocols
+from tests.table import each_row
 
 ROOT = Path(__file__).parents[2]
 PAIRS = "companion/screening/pairs.py"
@@ -53,13 +54,13 @@ def strays(path: str, source: str) -> list[str]:
             for line, test in named_in(source) if path not in ALLOWED | own(test)]
 
 
-@pytest.mark.parametrize("file", FILES, ids=[file.relative_to(ROOT).as_posix() for file in FILES])
+@each_row("file", FILES, ids=[file.relative_to(ROOT).as_posix() for file in FILES])
 def test_nothing_else_names_a_test(file):
     found = strays(file.relative_to(ROOT).as_posix(), file.read_text(encoding="utf-8"))
     assert not found, "\n".join(found)
 
 
-@pytest.mark.parametrize("line", [
+@each_row("line", [
     'fact("knee_to_wall.method")', 'picture = "chart_knee_to_wall"', "screen.knee_to_wall", "Screen(knee_to_wall=None)",
     "record = KneeToWall()", "from companion.screening.protocols import knee_to_wall",
     "from companion.screening.protocols.knee_to_wall import PROTOCOL", 'ask = f"go_knee_to_wall"', 'TESTS = ("knee_to_wall",)'])

@@ -8,6 +8,7 @@ import re
 import pytest
 
 from tests.house.source import modules, texts
+from tests.table import each_row
 
 SQL = re.compile(r"\s*(?:select\s.+\sfrom|select (?:1|count|max|min|exists)\b|insert (?:or \w+ )?into|update \w+ set|delete from|"
                  r"(?:create|drop|alter) (?:table|index|view)|pragma|begin immediate|savepoint|rollback|with \w+ as)\b",
@@ -20,7 +21,7 @@ def elsewhere() -> list[tuple[str, ast.Module]]:
     return [(path, tree) for path, tree in modules("companion", "flows") if not path.startswith(ROOMS)]
 
 
-@pytest.mark.parametrize("statement", ["select value from facts", "SELECT count(*) from runs", "insert or ignore into runs values (?)",
+@each_row("statement", ["select value from facts", "SELECT count(*) from runs", "insert or ignore into runs values (?)",
                                        "update reminders set state = 'sent'", "delete from outbox", "pragma wal_checkpoint(truncate)",
                                        "create table persons (id)", "\nwith m as materialized (select 1)"])
 def test_a_statement_is_told_from_words(statement):

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.choosing import named
+from tests.table import each_row
 
 ROUNDS = named([("no", ("no", "no rounding", "it kept")), ("little", ("a little", "a bit")), ("clearly", ("clearly",)),
                 ("cant_tell", ("can't tell", "not sure"))])
@@ -14,7 +15,7 @@ FOLD = named([("fold", ("reached the fold", "reached", "fold")), ("back", ("pres
 DONE = named([("ready", ("done", "ready"))])
 
 
-@pytest.mark.parametrize(("text", "options", "asks"), [
+@each_row(("text", "options", "asks"), [
     ("what does clearly mean?", ROUNDS, Asks.MEANS), ("what is the tail", ROUNDS, Asks.MEANS), ("what does that mean?", ROUNDS, Asks.MEANS),
     ("how do i know i reached the fold", FOLD, Asks.HOW), ("why do you ask", ROUNDS, Asks.WHY),
     ("is the priming drill safe", DONE, Asks.GENERAL), ("why does my back do this", ROUNDS, Asks.GENERAL),

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import pytest
-
 from companion.language.coach_words import Wish, nearly_called, of_oneself, wish_in
+from tests.table import each_row
 
 NAMES = ("Ana Ruiz", "Tom Becker", "Tom Hale", "Maria Santos", "Will Hurt", "Stitch", "Bill Back", "Søren Ånestad", "Sam (no. 15)",
          "Sam (no. 16)", "Tuesday 6 pm (3)", "everybody (8)")
 
 
-@pytest.mark.parametrize(("said", "wish"), [
+@each_row(("said", "wish"), [
     ("whats up with maria", Wish("see", "maria")), ("How is Tom doing?", Wish("see", "tom")), ("hows soren", Wish("see", "soren")),
     ("how is will hurt doing?", Wish("see", "will hurt")), ("is ana hurt?", Wish("see", "ana", "", "hurt")),
     ("what about maria santos", Wish("see", "maria santos")), ("Tom", Wish("see", "tom")),
@@ -42,14 +41,14 @@ def test_a_wish_about_a_lifter_is_understood(said, wish):
     assert wish_in(said, NAMES) == wish
 
 
-@pytest.mark.parametrize("said", [
+@each_row("said", [
     "how is it going", "how is my back", "tell me about rounding", "write to my coach", "show me the menu", "set my retest", "back", "skip",
     "yes", "who am i", "how is nobody", "cap the bar at 80", "my back hurts", "ask me for a film", "parallel", "80", "", "?"])
 def test_other_words_of_a_coach_are_no_wish_about_a_lifter(said):
     assert wish_in(said, NAMES) is None
 
 
-@pytest.mark.parametrize(("said", "left"), [
+@each_row(("said", "left"), [
     ("how is will hurt", ""), ("who is hurt", ""), ("ask will hurt for a film", "film"),
     ("compare will hurt and stitch", ""), ("set will hurt to 80kg", ""), ("is ana hurt", ""), ("find stitch", ""),
     ("hurt", "hurt"), ("stitch", "stitch"), ("my back hurts", "my back hurts"), ("how is my hurt back", "how is my hurt back"),

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from datetime import date, time, timedelta
 
-import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
@@ -37,6 +36,7 @@ from companion.language.days.reading import (
     read_rest,
 )
 from companion.language.days.rules import made
+from tests.table import each_row
 
 TODAY = date(2026, 11, 25)
 TUE_FRI = Plan(weekly=((1, time(18)), (4, time(18))))
@@ -131,7 +131,7 @@ CLOCKS = table_rows("""
 """)
 
 
-@pytest.mark.parametrize(("typed", "meaning"), CLOCKS)
+@each_row(("typed", "meaning"), CLOCKS)
 def test_a_time_of_day_is_read_and_a_doubtful_one_is_not(typed, meaning):
     times = read_hours(typed)
     assert " ".join(f"{at:%H:%M}" for at in times) == meaning.replace("?", "")
@@ -213,7 +213,7 @@ DATES = table_rows("""
 """)
 
 
-@pytest.mark.parametrize(("typed", "meaning"), DATES)
+@each_row(("typed", "meaning"), DATES)
 def test_a_date_is_read_and_a_doubtful_one_is_not(typed, meaning):
     assert str(read_date(typed, TODAY) or "?") == meaning
 
@@ -327,7 +327,7 @@ DAYS = table_rows("""
 """)
 
 
-@pytest.mark.parametrize(("typed", "meaning"), DAYS)
+@each_row(("typed", "meaning"), DAYS)
 def test_squat_days_are_read(typed, meaning):
     assert str(read_days(typed, TODAY) or "?") == meaning
 
@@ -347,7 +347,7 @@ NO_DAYS = """
 """
 
 
-@pytest.mark.parametrize("typed", [typed.strip() for typed in NO_DAYS.replace("\n", "|").split("|")])
+@each_row("typed", [typed.strip() for typed in NO_DAYS.replace("\n", "|").split("|")])
 def test_other_words_are_no_squat_days(typed):
     assert read_days(typed, TODAY) is None
 
@@ -479,7 +479,7 @@ CHANGED = table_rows("""
 """)
 
 
-@pytest.mark.parametrize(("typed", "meaning"), CHANGED)
+@each_row(("typed", "meaning"), CHANGED)
 def test_a_change_is_read(typed, meaning):
     read = read_change(typed, TUE_FRI, TODAY)
     assert not isinstance(read, UnclearChange), read.reason
@@ -538,7 +538,7 @@ REFUSED = table_rows("""
 """)
 
 
-@pytest.mark.parametrize(("typed", "reason"), REFUSED)
+@each_row(("typed", "reason"), REFUSED)
 def test_what_can_not_be_is_refused_with_its_reason(typed, reason):
     assert read_change(typed, TUE_FRI, TODAY) == UnclearChange(reason)
 
@@ -561,7 +561,7 @@ NO_CHANGES = """
 """
 
 
-@pytest.mark.parametrize("typed", [typed.strip() for typed in NO_CHANGES.replace("\n", "|").split("|") if typed.strip()])
+@each_row("typed", [typed.strip() for typed in NO_CHANGES.replace("\n", "|").split("|") if typed.strip()])
 def test_other_words_are_no_change(typed):
     assert isinstance(read_change(typed, TUE_FRI, TODAY), UnclearChange)
 
@@ -602,7 +602,7 @@ LATER = table_rows("""
 """)
 
 
-@pytest.mark.parametrize(("typed", "meaning"), LATER)
+@each_row(("typed", "meaning"), LATER)
 def test_a_pause_that_begins_later_is_read(typed, meaning):
     read = read_change(typed, TUE_FRI, TODAY)
     assert not isinstance(read, UnclearChange), read.reason
@@ -638,7 +638,7 @@ def test_a_day_added_by_hand_can_be_moved_and_a_day_left_out_is_no_squat_day():
     assert read_change("also friday 9am", plan, TODAY) == On(date(2026, 11, 27), time(9))
 
 
-@pytest.mark.parametrize(("open_", "wants", "reply", "now"), [
+@each_row(("open_", "wants", "reply", "now"), [
     ("weekly TU=06:00?,FR=19:00", "half", "evening", "weekly TU=18:00,FR=19:00"),
     ("weekly TU=06:00?,FR=06:30?", "half", "in the morning please", "weekly TU=06:00,FR=06:30"),
     ("weekly TU=06:00?", "half", "pm", "weekly TU=18:00"),

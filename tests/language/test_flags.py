@@ -19,6 +19,7 @@ from companion.language.flags import Flag, Heard, classifier, hear_flags, patter
 from companion.language.flags.tables import SIGN_TABLES, context
 from tests.by_night import BY_NIGHT
 from tests.corpus import learn
+from tests.table import each_row
 
 CORPUS = Path(learn.__file__).parent
 # Of the unseen corpus; measured, then set. Wanted are 1.0, 0.98 and 0.05, which are not met.
@@ -97,17 +98,17 @@ def flags_of(text: str) -> set[Flag]:
     return {heard.flag for heard in hear_flags(text)}
 
 
-@pytest.mark.parametrize(("flag", "text"), EACH)
+@each_row(("flag", "text"), EACH)
 def test_a_flag_is_heard(flag: Flag, text: str) -> None:
     assert flag in flags_of(text)
 
 
-@pytest.mark.parametrize("text", ORDINARY)
+@each_row("text", ORDINARY)
 def test_an_ordinary_or_denying_message_carries_none(text: str) -> None:
     assert hear_flags(text) == ()
 
 
-@pytest.mark.parametrize(("flag", "said", "unsaid"), PAIRS)
+@each_row(("flag", "said", "unsaid"), PAIRS)
 def test_what_tips_the_scale(flag: Flag, said: str, unsaid: str) -> None:
     assert flag in flags_of(said)
     assert flag not in flags_of(unsaid)
@@ -129,7 +130,7 @@ def test_the_words_are_the_part_of_the_message_as_it_was_typed() -> None:
     assert hear_flags("ｌｅｆｔ 11, I’m on wárfarin")[0].words == "wárfarin"
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("flag", "text"),
     [(Flag.PREGNANCY, "imPregnant"), (Flag.CHEST, "chestpain"), (Flag.PREGNANCY, "i'm pregnnat"), (Flag.CHEST, "palpitatons"),
      (Flag.BLADDER_BOWEL, "cant controll my blader"), (Flag.ANTICOAGULANTS, "warfrin"), (Flag.SELF_HARM, "im sucidal"),
@@ -255,13 +256,13 @@ def test_the_second_layer_only_adds_one_doubtful_flag_and_what_else_a_doubt_may_
     assert not any(one.also for one in after if one.sure or len(after) > 1)
 
 
-@pytest.mark.parametrize("text", [*UNFORESEEN, *(text for _, text in DOUBTFUL)])
+@each_row("text", [*UNFORESEEN, *(text for _, text in DOUBTFUL)])
 def test_a_doubt_names_three_signs_at_most_and_none_twice(text: str) -> None:
     named = hear_flags(text)[0].named
     assert len(set(named)) == len(named) <= classifier.NAMED_MOST
 
 
-@pytest.mark.parametrize("text", ["these sqauts r killing me", "these squats r killing me", "my coach had a heart bypass",
+@each_row("text", ["these sqauts r killing me", "these squats r killing me", "my coach had a heart bypass",
                                   "somebody in my spin class has a pacemaker", "nobody's told me not to lift",
                                   "cant get it up off the floor",
                                   "nothing wrong with my waterworks", "fever pitch in here", "legs both strong, no giving way"])

@@ -11,12 +11,13 @@ from hypothesis import strategies as st
 from companion.language.limits import CLEARED, is_end, parts_named, read_end, read_limit, sets_none
 from companion.language.units import IMPERIAL
 from companion.screening.limits import LimitPart
+from tests.table import each_row
 
 TODAY = date(2026, 11, 28)
 STRETCHES = {"stretch_hip", "stretch_hamstrings", "stretch_calf"}
 
 
-@pytest.mark.parametrize(("words", "parts", "kg", "until", "by"), [
+@each_row(("words", "parts", "kg", "until", "by"), [
     ("no hamstring stretching and no weights for 3 weeks", {"load", "stretch_hamstrings"}, None, "2026-12-19", ""),
     ("nothing over 60 kg until christmas", set(), 60.0, "2026-12-25", ""),
     ("my doctor said no lifting for two weeks", {"load"}, None, "2026-12-12", "a doctor"),
@@ -41,7 +42,7 @@ def test_a_limit_is_read_with_its_parts_its_end_and_who_said_so(words: str, part
     assert told.read
 
 
-@pytest.mark.parametrize("words", [
+@each_row("words", [
     "take it easy for a while", "nothing serious, light training is fine", "don't go below parallel", "listen to your body",
     "no weights and careful with the hips", "no weights for 2 weeks and no squats for 6 weeks", "nothing above the head", "some words",
     "only what feels right", "you can train but gently"])
@@ -52,7 +53,7 @@ def test_words_that_are_not_understood_in_full_are_asked_about(words: str):
     assert not told.none
 
 
-@pytest.mark.parametrize("words", [
+@each_row("words", [
     "none", "None.", "no", "nothing", "no limits", "no restrictions at all", "nothing serious", "he said i can train as usual", "all clear",
     "nothing wrong", "there are no limits", "fully cleared"])
 def test_no_limit_is_told_apart_from_words_that_are_not_understood(words: str):
@@ -71,7 +72,7 @@ def test_a_weight_without_a_unit_is_in_the_lifters_own():
     assert read_limit("nothing over 100", TODAY).kg == 100.0
 
 
-@pytest.mark.parametrize(("words", "end"), [
+@each_row(("words", "end"), [
     ("3 weeks", "2026-12-19"), ("for a month", "2026-12-28"), ("until 3 january", "2027-01-03"), ("3 january", "2027-01-03"),
     ("christmas", "2026-12-25"), ("until they clear me", CLEARED), ("forever", CLEARED), ("until monday", "2026-11-30"),
     ("no idea", ""), ("until 30 february", ""), ("last week", "")])

@@ -15,6 +15,7 @@ from companion.language import places
 from companion.language.pain import classifier, patterns, tables
 from companion.language.pain.rules import Pain, by_the_rules, hear_pain, unexplained
 from tests.corpus import learn
+from tests.table import each_row
 
 CORPUS = Path(__file__).parent.parent / "corpus"
 
@@ -51,17 +52,17 @@ DOUBTFUL = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize("text", HURTS)
+@each_row("text", HURTS)
 def test_pain_is_heard(text: str) -> None:
     assert hear_pain(text) is Pain.YES
 
 
-@pytest.mark.parametrize("text", ORDINARY)
+@each_row("text", ORDINARY)
 def test_an_ordinary_or_denying_reply_is_no_pain(text: str) -> None:
     assert hear_pain(text) is Pain.NO
 
 
-@pytest.mark.parametrize("text", DOUBTFUL)
+@each_row("text", DOUBTFUL)
 def test_a_doubtful_reply_is_asked_about(text: str) -> None:
     assert hear_pain(text) is Pain.ASK
 
@@ -85,7 +86,7 @@ def test_a_part_of_the_body_in_everyday_words_is_not_asked_about(text: str) -> N
     assert hear_pain(text) is Pain.NO
 
 
-@pytest.mark.parametrize("text", HURTS)
+@each_row("text", HURTS)
 def test_pain_is_heard_also_when_the_body_is_not_at_work(text: str) -> None:
     assert hear_pain(text, body_at_work=False) is Pain.YES
 
@@ -105,7 +106,7 @@ def test_breath_chest_and_faintness_stop_as_pain_does(text: str, body_at_work: b
     assert hear_pain(text, body_at_work=body_at_work) is Pain.YES
 
 
-@pytest.mark.parametrize(
+@each_row(
     "text",
     ["dizzy", "bit dizzy", "light headed", "lightheaded", "light-headed", "woozy", "diziness", "seeing stars", "head rush"],
 )
@@ -120,7 +121,7 @@ def test_ordinary_effort_is_asked_about_only_while_the_body_works(text: str) -> 
     assert hear_pain(text, body_at_work=False) is Pain.NO
 
 
-@pytest.mark.parametrize(
+@each_row(
     "text",
     ["not dizzy", "no dizziness", "no chest pain", "didn't faint", "not short of breath", "no chest pain or dizziness",
      "no trouble breathing", "didn't pass out", "chest up", "faint pencil mark", "can breathe fine", "big breath, brace"],
@@ -139,7 +140,7 @@ def test_neighbouring_keys_and_lost_vowels_do_not_hide_pain(text: str) -> None:
     assert hear_pain(text) is not Pain.NO
 
 
-@pytest.mark.parametrize(
+@each_row(
     "text",
     ["it shot all the way to my foot", "can't really feel my left toes", "cant fell my toes", "feeling has gone in my leg",
      "lost feeling on the outside of the foot", "knee buckled under me", "stuck bent over", "back's out again", "it hrus",
@@ -223,7 +224,7 @@ def _single_words(table: dict[str, str]) -> list[str]:
     return sorted({word for rule in rules if len(rule.steps) == 1 for word in rule.steps[0].words})
 
 
-@pytest.mark.parametrize("word", _single_words(tables.SURE_THINGS))
+@each_row("word", _single_words(tables.SURE_THINGS))
 def test_every_sure_word_is_heard_in_an_answer_and_can_be_denied(word: str) -> None:
     assert hear_pain(f"12 but {word}") is Pain.YES
     assert hear_pain(f"{word.upper()}!!") is Pain.YES
@@ -233,12 +234,12 @@ def test_every_sure_word_is_heard_in_an_answer_and_can_be_denied(word: str) -> N
     assert hear_pain(f"{word} last year") is Pain.ASK
 
 
-@pytest.mark.parametrize("word", _single_words(tables.UNSURE_THINGS))
+@each_row("word", _single_words(tables.UNSURE_THINGS))
 def test_every_unsure_word_is_asked_about(word: str) -> None:
     assert hear_pain(f"11 and {word}") is not Pain.NO
 
 
-@pytest.mark.parametrize("word", ["hurts", "hurting", "painful", "tingling", "twinge", "stinging", "throbbing", "sciatica"])
+@each_row("word", ["hurts", "hurting", "painful", "tingling", "twinge", "stinging", "throbbing", "sciatica"])
 def test_two_letters_swapped_do_not_hide_pain(word: str) -> None:
     for at in range(len(word) - 1):
         typed = word[:at] + word[at + 1] + word[at] + word[at + 2 :]

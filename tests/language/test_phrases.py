@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from companion.language import phrases
 from companion.language.phrases import FIRM, LONGEST_READ, LOOSE, SIGNS, WORDS_NEAR_PHRASES, Phrase, hear, normalise
+from tests.table import each_row
 
 SAID = {
     Phrase.YES: [
@@ -51,12 +52,12 @@ EVERY_FIRM = sorted({
 })  # fmt: skip
 
 
-@pytest.mark.parametrize(("meaning", "text"), [(m, t) for m, texts in SAID.items() for t in texts])
+@each_row(("meaning", "text"), [(m, t) for m, texts in SAID.items() for t in texts])
 def test_the_common_ways_of_saying_it_are_heard(meaning: Phrase, text: str) -> None:
     assert hear(text) is meaning
 
 
-@pytest.mark.parametrize(("text", "meaning"), MISTYPED.items())
+@each_row(("text", "meaning"), MISTYPED.items())
 def test_a_slip_of_the_finger_is_forgiven_only_where_safety_does_not_hang_on_it(text: str, meaning: Phrase) -> None:
     assert hear(text) is meaning
     assert hear(text, strict=True) is None
@@ -68,7 +69,7 @@ def test_a_mixed_reply_means_nothing(text: str) -> None:
     assert hear(text, strict=True) is None
 
 
-@pytest.mark.parametrize("text", ["step", "spot", "heel", "sore", "past", "short", "right", "none1", "cancer", "not"])
+@each_row("text", ["step", "spot", "heel", "sore", "past", "short", "right", "none1", "cancer", "not"])
 def test_a_real_word_near_a_phrase_is_not_taken_for_it(text: str) -> None:
     assert hear(text) is None
 
@@ -78,7 +79,7 @@ def test_a_slip_in_a_short_word_is_asked_again(text: str) -> None:
     assert hear(text) is None
 
 
-@pytest.mark.parametrize(
+@each_row(
     "text",
     ["no pain", "yes it went to the left", "I stopped at 12", "my back", "skip was fun", "12", "11 cm", "", " ", "…"],
 )
@@ -92,19 +93,19 @@ def test_an_answer_with_a_question_mark_is_no_answer(text: str) -> None:
     assert hear(text, strict=True) is None
 
 
-@pytest.mark.parametrize(
+@each_row(
     "text", ["👍", "sure", "I think so", "not really", "ok yes", "yes :)", "yess", "nooo", "not that I know of"]
 )
 def test_a_safety_question_asks_again_after_signs_and_loose_wording(text: str) -> None:
     assert hear(text, strict=True) is None
 
 
-@pytest.mark.parametrize("text", ["yes", "No.", "no thanks", "YES", "yes, I do", "I don't know", "stop", "“no”"])
+@each_row("text", ["yes", "No.", "no thanks", "YES", "yes, I do", "I don't know", "stop", "“no”"])
 def test_a_safety_question_takes_plain_words(text: str) -> None:
     assert hear(text, strict=True) is hear(text) is not None
 
 
-@pytest.mark.parametrize("phrase", EVERY_FIRM)
+@each_row("phrase", EVERY_FIRM)
 def test_every_firm_phrase_is_heard_alike_in_both_ways(phrase: str) -> None:
     assert hear(phrase) is hear(phrase, strict=True) is not None
 
@@ -118,7 +119,7 @@ def test_no_single_edit_of_a_plain_word_becomes_yes_or_no_on_a_safety_question()
                     assert heard is None or (typed,) in phrases._FIRM, (typed, heard)
 
 
-@pytest.mark.parametrize("word", WORDS_NEAR_PHRASES.split())
+@each_row("word", WORDS_NEAR_PHRASES.split())
 def test_the_listed_real_words_mean_nothing(word: str) -> None:
     assert hear(word) is None
 
@@ -146,7 +147,7 @@ def test_normalising_twice_changes_nothing_more(text: str) -> None:
     assert normalise(once) == once
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("typed", "plain"),
     [
         ("  Don’t\tKNOW \n", "don't know"),

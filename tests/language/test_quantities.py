@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.language.quantities import height, loaded_unit, quantities, spelt
+from tests.table import each_row
 
 UNITS: Any = pint.get_application_registry()
 ONES = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen",
@@ -77,7 +78,7 @@ def test_a_height_without_its_units_is_told_by_its_shape(text, tall):
     assert height(text) == tall
 
 
-@pytest.mark.parametrize(("text", "load"), [
+@each_row(("text", "load"), [
     ("3x5 at 110", 110), ("3 sets of 5 at 110", 110), ("100kg for 5x5", 100), ("3 by 8 with 80", 80), ("185 lbs for fives", 83.91),
     ("one fifty five pounds 4x6", 70.31), ("120x3", 120), ("two plates a side so 225", 225)])
 def test_sets_and_repetitions_are_not_the_load(text, load):

@@ -20,6 +20,7 @@ from companion.language.pain.rules import Pain, hear_pain
 from companion.language.phrases import FIRM, Phrase, hear
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW, Talk
+from tests.table import each_row
 
 CORPUS = Path(__file__).parent.parent / "corpus"
 LINES = [line.strip() for file in sorted(CORPUS.glob("*.txt"))
@@ -43,7 +44,7 @@ def mid_test() -> Talk:
 # what starts one ---------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(("said", "flow"), [
+@each_row(("said", "flow"), [
     ("skip Friday", "squat_days"), ("can you move friday to saturday?", "squat_days"), ("Not tomorrow.", "squat_days"),
     ("pause until 3 January", "squat_days"), ("I usually train Mondays and Thursdays at 7am", "squat_days"),
     ("i squat tuesdays at 6pm", "squat_days"), ("every other day 7am", "squat_days"), ("Tuesdays and Fridays at 6pm", "squat_days"),
@@ -105,7 +106,7 @@ def test_no_control_word_is_a_sentence():
     assert [words for words in [*plain, *control_words()] if BOOK.sentence(words)] == []
 
 
-@pytest.mark.parametrize("said", [
+@each_row("said", [
     "i can't do this", "i can't do this today", "skip the 2nd set", "skip the next one", "skip the knee test today", "i am in bed",
     "i'm in position", "i'm in a good place", "move my foot back", "move the foot 2 cm", "pause for a second", "pause until i'm ready",
     "pause for 3 seconds", "i squat", "i squat deep", "i train 3 times a week", "3 times a week", "every day", "every other day", "daily",
@@ -117,7 +118,7 @@ def test_an_ordinary_answer_or_a_note_does_not(said: str):
     assert BOOK.sentence(said) is None
 
 
-@pytest.mark.parametrize("said", ["i'm in pain", "I'm in agony", "i can't squat today my back hurts", "skip friday, my back hurts",
+@each_row("said", ["i'm in pain", "I'm in agony", "i can't squat today my back hurts", "skip friday, my back hurts",
                                   "i can't squat tomorrow because of my back pain", "pause for 2 weeks, i hurt my back",
                                   "stop all squat days, my leg is numb", "I'm in Lisbon and my back is killing me"])
 def test_pain_comes_before_any_sentence(said: str):

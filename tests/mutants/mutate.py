@@ -63,10 +63,13 @@ def mutants(source: str, compared: bool = False) -> list[Mutant]:
 
     found: dict[str, Mutant] = {}
     names: dict[str, int] = {}
+    statements = [(starts[min((deco.lineno for deco in getattr(one, "decorator_list", ())), default=one.lineno) - 1],
+                   starts[one.end_lineno or 0]) for one in tree.body]  # whether one still parses hangs on it alone
     for scope, node in _guards(tree, ""):
         for edit in _edits(node, span, raw) if isinstance(node, ast.Compare) or not compared else ():
             changed = (raw[:edit.start] + edit.new.encode() + raw[edit.end:]).decode()
-            if changed in found or not _parses(changed):
+            begin, end = next((begin, end) for begin, end in statements if edit.start < end)
+            if changed in found or not _parses(raw[begin:edit.start] + edit.new.encode() + raw[edit.end:end]):
                 continue
             first, last = raw.count(b"\n", 0, edit.start) + 1, raw.count(b"\n", 0, edit.end) + 1
             was = " ".join(raw[edit.start:edit.end].decode().split())
@@ -86,7 +89,7 @@ def _short(text: str) -> str:
     return text if len(text) <= 150 else f"{text[:90]}…{text[-59:]}"
 
 
-def _parses(source: str) -> bool:
+def _parses(source: bytes) -> bool:
     try:
         ast.parse(source)
     except SyntaxError:

@@ -8,13 +8,14 @@ from tests.mutants.__main__ import ROOT, mutants_of
 from tests.mutants.mutate import mutants
 from tests.mutants.numbers import EQUAL, number_mutants, stages_of
 from tests.mutants.targets import TARGETS
+from tests.table import each_row
 
 
 def changes(source: str) -> list[str]:
     return [mutant.source for mutant in mutants(source)]
 
 
-@pytest.mark.parametrize(("source", "changed"), [
+@each_row(("source", "changed"), [
     ("a = b < c", ["a = b <= c"]), ("a = b in c", ["a = b not in c"]), ("a = not b", ["a = (b)"]), ("a = ~b", ["a = (b)"]),
     ("a = (b := c) is not None", ["a = (b := c) is None"]), ("a = b == (-c)", ["a = b != (-c)"]), ("a = (b) < (c)", ["a = (b) <= (c)"]),
     ("a = b and c", ["a = ((c))", "a = ((b))"]), ("a = b & c", ["a = (b)", "a = (c)"]), ("a = b - c", ["a = (b)"]),

@@ -16,6 +16,7 @@ from companion.pictures.ink import FAR_INK, GUIDE, WATCH_INK
 from companion.pictures.poses import poses
 from companion.pictures.scene import Area, Disc, Label, Limb, Stroke
 from tests.pictures.seen import CM, FOOT, FOREARM, HAND, SHIN, THIGH, UPPER_ARM, Seen, of, to_line
+from tests.table import each_row
 
 Measure = Callable[[Seen], float | list[float]]
 NEUTRAL = Seen(poses()["arms_forward_setup"]).pelvis
@@ -351,7 +352,7 @@ def scope(drawing: Drawing, at: int) -> Seen:
 NAMES = [name for name in poses() if not name.endswith("_left")]  # the left is the mirror image: test_poses
 
 
-@pytest.mark.parametrize("name", NAMES)
+@each_row("name", NAMES)
 def test_every_clause_is_measured_or_can_not_be_shown(name):
     drawing = poses()[name]
     left = said = drawing.words.lower()
@@ -374,12 +375,12 @@ def test_every_clause_is_measured_or_can_not_be_shown(name):
     assert measured, "every picture has something measured"
 
 
-@pytest.mark.parametrize("test", ELSEWHERE)
+@each_row("test", ELSEWHERE)
 def test_what_is_measured_elsewhere_is(test):
     assert any(f"def {test}(" in path.read_text("utf-8") for path in Path(__file__).parent.glob("test_*.py"))
 
 
-@pytest.mark.parametrize("pattern", [row[0] for row in ROWS] + list(ELSEWHERE.values()))
+@each_row("pattern", [row[0] for row in ROWS] + list(ELSEWHERE.values()))
 def test_no_row_is_left_over(pattern):
     """A changed sentence takes its row with it."""
     assert any(re.search(pattern, poses()[name].words.lower()) for name in NAMES)

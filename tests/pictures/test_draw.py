@@ -15,6 +15,7 @@ from companion.pictures.draw import PHONE, dashes, eased, image_of
 from companion.pictures.ink import PAPER
 from companion.pictures.poses import poses
 from companion.pictures.scene import length_of
+from tests.table import each_row
 
 
 def test_a_still_is_a_png_more_than_twice_a_phone_wide_and_small_to_send():
@@ -58,14 +59,14 @@ def test_where_no_film_can_be_written_a_loop_stays_a_gif(monkeypatch):
     assert ending_of(walk, video=True) == "gif"
 
 
-@pytest.mark.parametrize("name", [name for name, drawing in poses().items() if drawing.moves])
+@each_row("name", [name for name, drawing in poses().items() if drawing.moves])
 def test_a_loop_has_a_time_for_every_frame_and_stays_short(name):
     drawing = poses()[name]
     assert len(drawing.milliseconds) == len(drawing.frames)
     assert sum(drawing.milliseconds) <= 7_000
 
 
-@pytest.mark.parametrize("name", [name for name, drawing in poses().items() if drawing.moves])
+@each_row("name", [name for name, drawing in poses().items() if drawing.moves])
 def test_a_loop_begins_with_its_key_pose_held_and_then_runs_at_twenty_frames_a_second(name):
     drawing = poses()[name]
     key, *rest = drawing.milliseconds

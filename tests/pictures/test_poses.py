@@ -20,6 +20,7 @@ from companion.screening.drills import DRILLS
 from companion.screening.posture import balance_of, lean_at
 from flows.catalogue import BOOK
 from tests.pictures.seen import angles_of
+from tests.table import each_row
 
 every_pose = pytest.mark.parametrize("name", sorted(poses()))
 
@@ -193,7 +194,7 @@ def test_every_step_in_which_the_body_works_sends_a_picture_or_shares_one_that_t
     assert len(WORKS) > 40
 
 
-@pytest.mark.parametrize("where", [where for where in SHARED if where != "squat_day.squatted"])
+@each_row("where", [where for where in SHARED if where != "squat_day.squatted"])
 def test_a_shared_picture_is_one_that_its_flow_has_sent_before(where):
     """But on a squat day, whose picture is that of the question about rounding."""
     flow, _, key = where.partition(".")

@@ -15,6 +15,7 @@ from companion.pictures.ink import BODY, FAR_FILL, FAR_INK, GOOD_INK, GUIDE, PAP
 from companion.pictures.poses import SIDED, pose, poses
 from companion.pictures.scene import Area, Disc, Item, Label, Limb, Stroke
 from tests.pictures.seen import CM, FOOT, FOREARM, HAND, NECK, SHIN, THIGH, UPPER_ARM, limb, of, to_line
+from tests.table import each_row
 
 
 def drawing(name: str) -> Drawing:
@@ -54,7 +55,7 @@ def test_no_a_little_and_clearly_are_zero_thirteen_and_twenty_six_degrees_of_lum
     assert seats[2] != pytest.approx(seats[0], abs=0.2 * CM), "the silhouette turns with the pelvis"
 
 
-@pytest.mark.parametrize("name", [name for name, one in poses().items() if "Thin lines" in one.says])
+@each_row("name", [name for name, one in poses().items() if "Thin lines" in one.says])
 def test_thin_lines_turn_with_tail_and_ribs_against_dashed_ones_of_the_back_s_own_curve(name):
     """Of a bend the tail turns by 0.58 and the ribs by the rest, in degrees; off the skin by half a centimetre at least."""
     compared = 0
@@ -116,13 +117,13 @@ def test_parallel_is_the_top_of_the_thigh_level_and_on_the_line():
     assert thigh.under > 0, "what is thicker at the hip is underneath"
 
 
-@pytest.mark.parametrize("name", [name for name, one in poses().items() if any(panel.mark == "watch" for panel in one.panels)])
+@each_row("name", [name for name, one in poses().items() if any(panel.mark == "watch" for panel in one.panels)])
 def test_a_cross_stands_only_where_something_is_to_be_done_never_before_what_is_seen_is_asked(name):
     stops = ("leg_raise_", "hip_fold_", "knee_to_wall_", "drill_")  # "heel down", "stop here": instructions, and drills
     assert name.startswith(stops)
 
 
-@pytest.mark.parametrize("name", ["squat_rounding", "rock_back_setup", "rock_back_narrow", "pause_watch", "hinge_watch", "hand_on_back",
+@each_row("name", ["squat_rounding", "rock_back_setup", "rock_back_narrow", "pause_watch", "hinge_watch", "hand_on_back",
                                   "arms_forward", "bird_dog_left"])
 def test_examples_of_answers_are_neutral(name):
     one = drawing(name)
@@ -131,7 +132,7 @@ def test_examples_of_answers_are_neutral(name):
     assert inks <= {GUIDE}
 
 
-@pytest.mark.parametrize("name", [name for name in poses() if not name.startswith("drill_")])
+@each_row("name", [name for name in poses() if not name.startswith("drill_")])
 def test_no_test_s_picture_marks_a_back_as_right_or_wrong_before_what_it_did_is_asked(name):
     """A still back is ticked or green in drills only. Lying, "back still" is what to stop at, felt by the hands."""
     one = drawing(name)
@@ -312,7 +313,7 @@ def test_the_side_is_written_at_the_limb_of_that_side(name, side):
 FIGURES = [name for name, one in poses().items() if any(of(panel.items, Area, outlined=True) for panel in one.panels)]
 
 
-@pytest.mark.parametrize("name", FIGURES)
+@each_row("name", FIGURES)
 def test_the_far_limbs_are_hollow(name):
     for panel in drawing(name).panels:
         if of(panel.items, Area, outlined=True):
@@ -337,7 +338,7 @@ def test_the_count_runs_on_the_way_down_only(name):
     assert all(ms == pytest.approx(1000, abs=60) for ms in spoken.values()), "a second each"
 
 
-@pytest.mark.parametrize("name", sorted(poses()))
+@each_row("name", sorted(poses()))
 def test_no_label_lies_on_a_head_or_on_another_label_or_is_cut_off(name):
     """Of every frame; boxes of words as drawn on a phone."""
     for frame in drawing(name).shown():

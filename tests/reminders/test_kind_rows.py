@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-import pytest
-
 from companion.record.reminders import Reminder
 from companion.reminders.decision import POSTPONED_BY, decide
 from companion.reminders.kinds import REMINDER_KINDS, ReminderKind
 from tests.reminders.build import LISBON, USUAL, at
+from tests.table import each_row
 
 MEANT = {  # kind: levels it needs (LETTERS below; "": all), those on its day, otherwise, rounds, in quiet hours,
     # and: m says missed, s stop all reminders ends it, d "digest" does, - never sent, v shows a view, y gives way to the morning
@@ -48,7 +47,7 @@ def test_an_invitation_to_test_waits_a_day_at_a_time() -> None:
     assert timedelta(days=1) == POSTPONED_BY
 
 
-@pytest.mark.parametrize(("kind", "level", "what"), [
+@each_row(("kind", "level", "what"), [
     ("retest", "clinician", "wait"), ("retest", "no_load", "send"), ("screen", "not_today", "wait"), ("squat_after", "same_day", "drop"),
     ("squat_after", "not_today", "send"), ("morning", "emergency", "send"), ("squat_day", "no_load", "drop"), ("squat_day", "go", "send")])
 def test_on_the_day_it_is_about_a_kind_needs_no_less_than_before(kind: str, level: str, what: str) -> None:

@@ -6,17 +6,16 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
-import pytest
-
 from companion.screening.about import About
 from companion.screening.conclusion import conclude
 from companion.screening.screen import screen_from
 from tests.screening.build import rows
+from tests.table import each_row
 
 CASES: dict[str, dict[str, Any]] = tomllib.loads((Path(__file__).parent / "cases.toml").read_text("utf-8"))
 
 
-@pytest.mark.parametrize("case", CASES.values(), ids=CASES.keys())
+@each_row("case", CASES.values(), ids=CASES.keys())
 def test_a_lifter_is_judged_as_by_hand(case: dict[str, Any]):
     log = [row for day, (flow, said) in enumerate(case.items()) if isinstance(said, dict) for row in rows(flow, said, run=flow, day=day,
            method=str(said.get("method", "")))]

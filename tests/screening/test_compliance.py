@@ -11,6 +11,7 @@ from companion.screening.compliance import ASPECTS, compliance, compliance_words
 from companion.screening.load_limit import LimitSet
 from companion.screening.priming_trial import arm_of
 from companion.screening.squat_days import ToldDay
+from tests.table import each_row
 
 FIRST = date(2026, 3, 2)
 SET = datetime(2026, 3, 1, tzinfo=UTC)
@@ -27,7 +28,7 @@ def test_a_day_as_set_is_kept_in_everything_that_was_set():
     assert marks(KEPT) == {"load": "kept", "depth": "kept", "back": "kept", "film": "kept", "drill": ""}
 
 
-@pytest.mark.parametrize(("change", "aspect", "mark"), [
+@each_row(("change", "aspect", "mark"), [
     ({"load": 70.0}, "load", "off"), ({"load": None}, "load", "untold"), ({"kept": "deeper"}, "depth", "off"),
     ({"kept": "higher"}, "depth", "kept"), ({"kept": None}, "depth", "untold"), ({"kept": None, "depth": "parallel"}, "depth", ""),
     ({"back": "moved"}, "back", "off"), ({"back": "cant_tell"}, "back", "untold"), ({"film": False}, "film", "off"),

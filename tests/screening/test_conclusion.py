@@ -28,6 +28,7 @@ from companion.screening.protocols.rock_back import RockBack
 from companion.screening.retest import plan
 from companion.screening.rulings import Ruling, decide, settling_test
 from companion.screening.screen import LoggedAnswer, Screen, screen_from
+from tests.table import each_row
 
 from .build import (
     ABOUT,
@@ -64,7 +65,7 @@ BOTH_SIDES_OUT = [finding for side in ("left", "right")
                   for finding in found("hip_fold_reached", "leg_raise_clear", "knee_to_wall_far", side=side)]
 
 
-@pytest.mark.parametrize(("ids", "cause", "ruling"), [
+@each_row(("ids", "cause", "ruling"), [
     (["load_earlier_trunk"], "strength", "likely"),  # one strong for
     (["pause_fails", "arms_fail_bar"], "strength", "likely"),  # two moderate for, from two tests
     (["pause_fails"], "strength", "too_close"),  # one moderate decides nothing
@@ -254,7 +255,7 @@ LITTLE = replace(LOOK, plain_rounds="little", again_rounds="little")
 CLEAN = replace(LOOK, plain_rounds="no")
 
 
-@pytest.mark.parametrize(("look", "pain", "overall"), [
+@each_row(("look", "pain", "overall"), [
     (LITTLE, 0, "normal"),
     (replace(LITTLE, plain_depth="below", again_depth="below"), 0, "normal"),
     (replace(LITTLE, plain_depth="a_little_above", again_depth="a_little_above"), 0, "open"),
@@ -431,7 +432,7 @@ def test_what_was_not_tested_is_listed() -> None:
     assert CANNOT_TELL in told.notes
 
 
-@pytest.mark.parametrize(("part", "ids", "test"), [
+@each_row(("part", "ids", "test"), [
     ("hip", [], "hip_fold"), ("hip", ["hip_fold_back"], "squat_look"), ("hamstrings", [], "leg_raise"),
     ("hamstrings", ["leg_raise_short"], "leg_raise"), ("calf", [], "knee_to_wall"),
     ("calf", ["knee_to_wall_short"], "squat_look"), ("trunk", [], "squat_look"),

@@ -20,6 +20,7 @@ from companion.screening.depth_progression import (
     steps_from,
     taken,
 )
+from tests.table import each_row
 
 FILM_DAYS = 7
 """Its own day and the six after it: once a week (choice)."""
@@ -65,7 +66,7 @@ def test_the_table_is_complete_and_no_two_rows_hold_at_once() -> None:
         assert {way.due for way in rows} in ({None}, {True, False})
 
 
-@pytest.mark.parametrize(("letters", "depth", "streak", "change"), [
+@each_row(("letters", "depth", "streak", "change"), [
     ("", MIDDLE, 0, "same"), ("f", MIDDLE, 1, "same"), ("fc", PARALLEL, 0, "deeper"), ("cf", PARALLEL, 0, "deeper"),
     ("fcc", PARALLEL, 1, "same"), ("fcfc", BELOW, 0, "deeper"), ("fcm", MIDDLE, 0, "back"), ("m", HIGH, 0, "back"),
     ("fmf", HIGH, 1, "same"), ("fof", MIDDLE, 1, "same"), ("fo", MIDDLE, 0, "same"), ("mm", HIGH, 0, "same")])

@@ -8,9 +8,10 @@ from companion.screening.doubts import BelievedSpread, apart, checked, odd_side,
 from companion.screening.protocols.knee_to_wall import SPREADS
 from companion.screening.protocols.leg_raise import SPREAD
 from companion.screening.readings import Reading, metric
+from tests.table import each_row
 
 
-@pytest.mark.parametrize(("spread", "left", "right", "odd"), [
+@each_row(("spread", "left", "right", "odd"), [
     # Leg raises differ by 5.0 ± 3.5° (BMC Musculoskelet Disord 2012;13:245, read): 35° apart is past belief (choice); the middle is 72°.
     (SPREAD, 50, 84, ""), (SPREAD, 50, 86, "left"), (SPREAD, 53, 90, "left"), (SPREAD, 55, 92, "right"),
     # Knee to wall: 3 cm in some (Hoch & McKeon 2011, second-hand), so 10 cm (choice); the mean is 11.6 cm (Calatayud 2015, read).

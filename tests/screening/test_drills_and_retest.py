@@ -19,6 +19,7 @@ from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.leg_raise import LegRaise
 from companion.screening.readings import Reading, sessions_to_average
 from companion.screening.retest import ReadingChange, RetestPlan, bounded, change, next_day, plan, weeks_until_visible
+from tests.table import each_row
 
 from .build import ABOUT, CALF_LIKELY, CONTROL_LIKELY, CONTROL_OUT, LENGTH_OUT, LOOK, START, STRENGTH_OUT, rows, screen
 
@@ -49,7 +50,7 @@ def test_the_doses_of_strength_at_home(part: str, sets: int, reps: int, hold: in
     assert (home.sets, home.reps, home.hold) == (sets, reps, hold)
 
 
-@pytest.mark.parametrize(("part", "said"), [
+@each_row(("part", "said"), [
     ("hip", "Rock your hips towards your heels, 3 seconds back."), ("hip", "Stop before the back moves, hold 2 seconds, come forward."),
     ("hip", "Squat with 2 to 5 kg held in front"), ("calf", "squat with your heels on 2 cm"), ("calf", "Halve the heel lift, to 1 cm."),
     ("trunk", "Down in 3 seconds, with three stops of 1 to 2 seconds."), ("trunk", "Hold 15 seconds, up to 20 when that is easy."),

@@ -35,6 +35,7 @@ from companion.screening.tuck import (
     explained,
     gained,
 )
+from tests.table import each_row
 
 from .build import ABOUT, LOOK, SCREENS, made, screen
 
@@ -161,7 +162,7 @@ def test_where_every_draw_is_out_of_balance_nothing_is_summed_up() -> None:
     assert gained((nan, nan), (nan, nan)) == 0.0
 
 
-@pytest.mark.parametrize(("about", "tests", "reason"), [
+@each_row(("about", "tests", "reason"), [
     (replace(TALL, height=None), {}, "height"), (replace(TALL, height=300), {}, "height"),
     (TALL, {"knee_to_wall": None}, "ankle"), (TALL, {"knee_to_wall": KneeToWall(method="tape")}, "ankle"),
     (TALL, {"knee_to_wall": KneeToWall(method="tape", left_1=29.0)}, "ankle"),

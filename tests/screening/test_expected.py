@@ -41,6 +41,7 @@ from companion.screening.safety import Level, level_from_check, level_from_pain
 from companion.screening.screen import screen_from
 from companion.screening.trend import pain_change, trend
 from companion.screening.warm_up_sets import sets_for
+from tests.table import each_row
 
 from .build import ABOUT, CONTROL_LIKELY, LOOK, rows, screen
 from .test_priming_trial import days
@@ -162,7 +163,7 @@ WORKED: dict[str, Callable[..., Any]] = {
 """Each function by the word the examples have for it."""
 
 
-@pytest.mark.parametrize("example", EXPECTED["worked"], ids=lambda one: str(one["call"]))
+@each_row("example", EXPECTED["worked"], ids=lambda one: str(one["call"]))
 def test_a_worked_example_comes_out_as_by_hand(example: dict[str, Any]) -> None:
     name, *given = example["call"]
     assert ("ours" in example) is ("because" in example)
@@ -186,7 +187,7 @@ def test_every_function_has_an_example() -> None:
 RULED = {"ruled out": "ruled_out", "likely": "likely", "not tested": "not_tested", "possible": "too_close", "too close": "too_close"}
 
 
-@pytest.mark.parametrize("case", EXPECTED["decision"], ids=lambda one: one["case"])
+@each_row("case", EXPECTED["decision"], ids=lambda one: one["case"])
 def test_a_lifter_is_judged_as_by_the_clinician_or_it_says_why_not(case: dict[str, Any]) -> None:
     log = [row for day, (flow, said) in enumerate(case.get("screen", {}).items())
            for row in rows(flow, said, run=flow, day=day, method=str(said.get("method", "")))]

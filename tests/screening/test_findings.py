@@ -26,6 +26,7 @@ from companion.screening.protocols.rock_back import RockBack
 from companion.screening.protocols.squat_look import A_STEP_APART, SquatLook, detail
 from companion.screening.readings import metric
 from companion.screening.screen import Screen
+from tests.table import each_row
 
 from .build import ABOUT, FREE_ANKLES, LOOK, REACHED, SCREENS, made
 
@@ -123,7 +124,7 @@ def shown(tests: dict[str, Any], about: About = ABOUT) -> dict[str, Finding]:
     return {finding.row.id: finding for finding in findings_of(made(**tests), about)}
 
 
-@pytest.mark.parametrize("row", [row.id for row in rows().values()])
+@each_row("row", [row.id for row in rows().values()])
 def test_every_row_is_shown_by_some_screen_with_its_grade_and_side(row: str) -> None:
     finding = shown(SHOWN[row])[row]
     assert finding.grade == rows()[row].grade
@@ -187,7 +188,7 @@ def test_heels_that_make_it_earlier_say_nothing() -> None:
     assert set(shown({"squat_look": look})) == {"squat_rounds"}
 
 
-@pytest.mark.parametrize(("level", "sex", "row"), [
+@each_row(("level", "sex", "row"), [
     (65, "man", "leg_raise_short"), (65.1, "man", "leg_raise_open"), (74.9, "man", "leg_raise_open"),
     (75, "man", "leg_raise_clear"), (75, "woman", "leg_raise_open"), (77, "woman", "leg_raise_clear"),
     (75, None, "leg_raise_open"), (63, None, "leg_raise_short"), (63.2, None, "leg_raise_open")])
@@ -196,7 +197,7 @@ def test_the_70_degree_line_by_sex(level: float, sex: str | None, row: str) -> N
     assert row in shown({"leg_raise": replace(RAISE, left_level=level, left_lean="short")}, About(sex=sex))
 
 
-@pytest.mark.parametrize(("values", "limit", "row"), [
+@each_row(("values", "limit", "row"), [
     ((8.8,), "calf", "knee_to_wall_short"), ((8.8,), "neither", "knee_to_wall_open"),
     ((8.8,), None, "knee_to_wall_open"), ((8.9,), "calf", "knee_to_wall_open"),
     ((11.1,), "calf", "knee_to_wall_open"), ((12.4,), "calf", "knee_to_wall_open"),
@@ -382,7 +383,7 @@ def test_only_a_level_has_a_place_on_the_leg(raised: LegRaise, placement: str) -
     assert readings(raised, "left")[0].placement == placement
 
 
-@pytest.mark.parametrize(("key", "way", "told", "said", "angle"), [
+@each_row(("key", "way", "told", "said", "angle"), [
     ("left_level", "level", 60.0, {}, None), ("left_level", "level", 40.0, {"left_lean": "short"}, 50.0),
     ("left_level_2", "level", 40.0, {}, None), ("left_film_1", "film", 40.0, {}, 40.0), ("left_film_1", "film", None, {}, None),
     ("left_heel", "heel", 88.615, {"leg_length": 88.0}, 70.0), ("left_heel_2", "heel", 70.0, {}, None),

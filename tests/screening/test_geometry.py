@@ -17,6 +17,7 @@ from companion.screening.geometry import (
     leg_raise_from_level,
     shin_from_distance,
 )
+from tests.table import each_row
 
 
 @given(st.floats(0.5, 74.9), st.floats(70, 110), st.floats(6, 12))
@@ -60,7 +61,7 @@ def test_an_unlikely_leg_or_heel_is_refused() -> None:
             leg_raise_from_heel(heel, leg)
 
 
-@pytest.mark.parametrize(("shown", "lean", "angle"), [
+@each_row(("shown", "lean", "angle"), [
     (70, "short", 70), (85, "past", 95), (90, None, 90), (46, "past", 134),
     (45, "short", 45), (45, "past", 135), (45, "flat", 45), (20, "short", 70), (20, "flat", 20), (5, "past", 95),
     (0, "short", 90), (0, "flat", 0)])

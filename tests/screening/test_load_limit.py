@@ -11,6 +11,7 @@ import pytest
 from companion.language.units import IMPERIAL, METRIC, shown
 from companion.screening.load_limit import LimitSet, OverLimit, limit_at, limits_in, load_kept, over_by, over_limit
 from companion.screening.squat_days import ToldDay
+from tests.table import each_row
 
 DAYS_JUDGED = 12
 ROUNDING = 0.25
@@ -25,7 +26,7 @@ def day(at: int, load: float | None) -> ToldDay:
     return ToldDay(told.date(), "still", "kept", load=load, load_at=told if load is not None else None)
 
 
-@pytest.mark.parametrize(("load", "limit", "by"), [
+@each_row(("load", "limit", "by"), [
     (152.0, 112.0, 40.0), (112.0, 112.0, 0.0), (112.0 + ROUNDING, 112.0, 0.0), (112.26, 112.0, 0.26), (80.0, 112.0, 0.0),
     (None, 112.0, 0.0), (152.0, None, 0.0), (0.0, 112.0, 0.0)])
 def test_a_load_is_over_by_what_passes_the_limit_and_the_rounding_of_pounds(load, limit, by):

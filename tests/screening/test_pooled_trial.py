@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 from companion.screening.pooled_trial import pool
+from tests.table import each_row
 
 
 def made_up(seed: int, lifters: int, pairs: int | None, between: float = 1.0) -> dict[int, list[float]]:
@@ -21,7 +22,7 @@ def made_up(seed: int, lifters: int, pairs: int | None, between: float = 1.0) ->
     return found
 
 
-@pytest.mark.parametrize("seed", range(8))
+@each_row("seed", range(8))
 def test_group_and_variance_between_lifters_are_those_of_the_reference(seed):
     from statsmodels.stats.meta_analysis import combine_effects
 

@@ -37,6 +37,7 @@ from companion.screening.readings import (
 )
 from companion.screening.readings import against_threshold as held_against
 from companion.screening.readings import side_difference as differing
+from tests.table import each_row
 
 from .build import ABOUT
 
@@ -68,7 +69,7 @@ PRINTED = [(2.3, 6), (2.5, 7), (2.2, 6), (1.4, 4), (2.7, 7), (2.6, 7), (2.4, 7),
            (1.4, 4), (2.8, 8), (3.0, 8)]
 
 
-@pytest.mark.parametrize(("sem", "mdc"), PRINTED)
+@each_row(("sem", "mdc"), PRINTED)
 def test_detectable_change_is_the_printed_one(sem: float, mdc: int) -> None:
     assert round(replace(error_of("leg_raise", "level", "man"), sem=sem).mdc) == mdc
 
@@ -145,7 +146,7 @@ def test_a_second_reading_of_the_same_minute_does_not_narrow_the_doubt() -> None
     assert against_line(raised(74.0, 74.0), RAISE_LEAST, error).answer == "close"
 
 
-@pytest.mark.parametrize(("band", "line", "answer"), [
+@each_row(("band", "line", "answer"), [
     ("under_45", RAISE_LEAST, "short"), ("45_60", RAISE_LEAST, "short"), ("60_70", RAISE_LEAST, "close"),
     ("70_80", RAISE_LEAST, "close"), ("over_80", RAISE_LEAST, "clear"), ("70_80", RAISE_COMFORTABLE, "close"),
     ("over_80", RAISE_COMFORTABLE, "close"), ("60_70", RAISE_COMFORTABLE, "short")])

@@ -19,6 +19,7 @@ from companion.screening.safety import (
     opens,
     worst,
 )
+from tests.table import each_row
 
 from .build import open_tests
 
@@ -60,7 +61,7 @@ def test_nothing_said_at_all_is_an_emergency_not_a_go() -> None:
     assert level_from_pain({}, None).level == Level.EMERGENCY
 
 
-@pytest.mark.parametrize(("pain", "level"), [(0, "go"), (2, "go"), (2.5, "no_load"), (3, "no_load"), (3.5, "not_today"),
+@each_row(("pain", "level"), [(0, "go"), (2, "go"), (2.5, "no_load"), (3, "no_load"), (3.5, "not_today"),
                                              (4, "not_today"), (10, "not_today"), (11, "not_today"),
                                              ("a lot", "not_today")])
 def test_start_pain_thresholds(pain: float | str, level: str) -> None:
@@ -148,7 +149,7 @@ def test_dull_soreness_postpones_and_locks_nothing() -> None:
     assert level_from_check({**WELL, "pain": 2}).postpone
 
 
-@pytest.mark.parametrize(("change", "start", "level"), [
+@each_row(("change", "start", "level"), [
     ({}, 0, "no_load"), ({"bad": 3.9}, 3, "no_load"), ({"bad": 4}, 4, "not_today"), ({"bad": 1.9}, 0, "no_load"),
     ({"bad": 2}, 0, "not_today"), ({"bad": 3}, 1, "not_today"), ({"bad": 3}, 1.1, "no_load"),
     ({"bad": 2}, None, "not_today"), ({"bad": None}, 0, "not_today"), ({"sharp": "yes"}, 0, "not_today"),

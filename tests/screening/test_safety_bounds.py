@@ -17,6 +17,7 @@ from companion.screening.safety import (
     opens,
     pain_now,
 )
+from tests.table import each_row
 
 WELL: dict[str, Any] = {"fever": "no", "bladder": "no", "chest": "no", "weakness": "no", "fall": "no", "leg_signs": "no",
                         "history": "no", "pain": 0.0}
@@ -73,7 +74,7 @@ def test_a_check_that_finds_less_than_a_clinician_passes(passed: Level) -> None:
     assert opens(Level.CLINICIAN, DAY, DAY, check=passed)
 
 
-@pytest.mark.parametrize(("told", "level", "now"), [
+@each_row(("told", "level", "now"), [
     (None, None, None), (None, "go", None), (0.0, None, 0.0), (0.0, "go", 0.0), (3.0, "go", 3.0), ("skipped", "go", None),
     (None, "no_load", 1.0), (0.0, "no_load", 1.0), (0.5, "no_load", 1.0), (1.5, "no_load", 1.5), (4.0, "not_today", 4.0),
     ("skipped", "clinician", 1.0)])

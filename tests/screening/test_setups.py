@@ -24,6 +24,7 @@ from companion.screening.setups import (
     start_words,
     without_luck,
 )
+from tests.table import each_row
 
 from .build import ABOUT, HEAVY, LOOK, REACHED, made, screen
 
@@ -38,7 +39,7 @@ def moving(**to: str) -> SquatLook:
                             for key, value in (("rounds", "clearly"), ("depth", depth))})
 
 
-@pytest.mark.parametrize(("look", "wanted"), [
+@each_row(("look", "wanted"), [
     (moving(heels="below"), "heels"), (moving(wide="parallel"), "wide"), (moving(slow="parallel"), "slow"),
     (moving(front="below"), "front"),
     (moving(), ""),
@@ -91,7 +92,7 @@ def test_depth_advice_is_that_of_the_best_set_up_and_not_of_the_plain_squat() ->
     assert better.setup == HEELS
 
 
-@pytest.mark.parametrize(("setup", "most", "body", "load"), [
+@each_row(("setup", "most", "body", "load"), [
     (HEELS, None, False, "no more than your 80 kg: the trial had no load"), (HEELS, 64, False, "at most 64 kg"),
     (HEELS, 120, False, "no more than your 80 kg"), (HEELS, None, True, "body weight only"), (HEELS, 64, True, "body weight only"),
     (SetUp("front", 3, 1), None, False, "begin with the empty bar"), (SetUp("front", 3, 1), 10, False, "at most 10 kg"),

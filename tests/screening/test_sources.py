@@ -10,6 +10,7 @@ import pytest
 from companion.screening import sources
 from companion.screening.readings import metric
 from companion.screening.sources import LETTERS_MOST, SOURCES, WORDS_MOST, Source, read_sources, value, why
+from tests.table import each_row
 
 WHOLE = """[load.share]
 says = "At most {value} of it."
@@ -36,7 +37,7 @@ def test_every_why_is_one_short_message_with_value_standing_and_source(row: Sour
     assert any(said in words for said in ("Published", "From memory", "Common practice", "Our own cautious choice"))
 
 
-@pytest.mark.parametrize(("change", "what"), [
+@each_row(("change", "what"), [
     (('standing = "choice"', 'standing = "read"'), "needs a source"),
     (('standing = "choice"', 'standing = "read"\nsource = "Somebody 2015 J Lifting"'), "page or table"),
     (('standing = "choice"', 'standing = "sure"'), "sure is no standing"),
@@ -78,7 +79,7 @@ EXPECTED = tomllib.loads((Path(__file__).parent / "expected.toml").read_text("ut
 WORDS = {"one": 1, "two": 2, "three": 3, "six": 6}
 
 
-@pytest.mark.parametrize("printed", EXPECTED["printed"], ids=lambda one: one["row"])
+@each_row("printed", EXPECTED["printed"], ids=lambda one: one["row"])
 def test_the_table_has_what_is_printed_or_says_why_not(printed: dict[str, Any]) -> None:
     """Each figure stands in its quotation, or in what was reckoned from it by hand; where ours is another, "why?" tells a reader more."""
     read = f"{printed['printed']} {printed.get('hand', '')}"
@@ -89,7 +90,7 @@ def test_the_table_has_what_is_printed_or_says_why_not(printed: dict[str, Any]) 
     assert "ours" not in printed or (row.against and printed["because"] and printed["ours"] != printed["value"])
 
 
-@pytest.mark.parametrize("absent", EXPECTED["absent"], ids=lambda one: one["row"])
+@each_row("absent", EXPECTED["absent"], ids=lambda one: one["row"])
 def test_what_the_documents_do_not_have_is_not_called_published(absent: dict[str, str]) -> None:
     assert SOURCES[absent["row"]].standing in ("memory", "common practice", "choice"), absent["why"]
 

@@ -9,6 +9,7 @@ import pytest
 from companion.screening.priming_trial import TrialDay
 from companion.screening.screen import LoggedAnswer
 from companion.screening.squat_days import AFTER, DAY, ToldDay, about, days_told, trial_days, trial_seed
+from tests.table import each_row
 
 BEGAN = datetime(2026, 3, 2, 18, tzinfo=UTC)
 FIRST, SECOND, THIRD = date(2026, 3, 2), date(2026, 3, 3), date(2026, 3, 4)
@@ -34,7 +35,7 @@ def test_before_and_after_the_squats_are_one_day():
     assert told.squatted
 
 
-@pytest.mark.parametrize(("rows", "load"), [
+@each_row(("rows", "load"), [
     ((run(DAY, "1", load="same"),), 60.0),
     ((run(DAY, "1", load=80.0), run(AFTER, "2", load="same")), 80.0),
     ((run(DAY, "1", load="same"), run(AFTER, "2", load="same")), 60.0),
@@ -76,7 +77,7 @@ def test_a_day_told_of_the_next_morning_is_the_day_before():
     assert (told.day, told.back, told.load) == (FIRST, "moved", 80.0)
 
 
-@pytest.mark.parametrize(("asked", "day"), [
+@each_row(("asked", "day"), [
     ("", THIRD), ("2026-03-04", THIRD), ("2026-03-02", FIRST), ("2026-03-01", date(2026, 3, 1)), ("2026-02-28", THIRD),
     ("2026-03-05", THIRD), ("yesterday", THIRD), ("2026-13-45", THIRD)])
 def test_only_a_day_of_the_last_three_can_be_told_of(asked: str, day: date):

@@ -12,6 +12,7 @@ from companion.screening.conclusion import conclude
 from companion.screening.evidence import EvidenceRow, Grade, found
 from companion.screening.rulings import PartVerdict, Ruling, Verdict
 from companion.screening.sureness import Sureness, contrary_studies, sureness, sureness_words
+from tests.table import each_row
 
 from .build import ABOUT, CALF_LIKELY, CONTROL_LIKELY, LENGTH_OUT, STRENGTH_LIKELY, STRENGTH_OUT, screen
 
@@ -26,7 +27,7 @@ def verdict(part: str, *grades: Grade, direction: str = "for", contradiction: st
 MODERATE, STRONG = Grade.MODERATE, Grade.STRONG
 
 
-@pytest.mark.parametrize(("part", "grades", "sure"), [
+@each_row(("part", "grades", "sure"), [
     ("trunk", (MODERATE, MODERATE), "fair"), ("trunk", (STRONG,), "good"), ("trunk", (MODERATE,) * 3, "good"),
     ("hamstrings", (MODERATE, MODERATE), "low"), ("hamstrings", (STRONG,), "fair"),
     ("calf", (MODERATE, MODERATE), "low"), ("calf", (STRONG,), "fair"), ("hip", (MODERATE, MODERATE), "low"),

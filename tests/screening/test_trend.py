@@ -16,6 +16,7 @@ from scipy.stats import kendalltau, theilslopes
 from companion.screening.readings import Reading
 from companion.screening.sessions import ReadingSession
 from companion.screening.trend import pain_change, trend
+from tests.table import each_row
 
 from .build import START
 
@@ -110,7 +111,7 @@ def test_by_eye_there_is_no_trend() -> None:
     assert (seen.kind, seen.slope, seen.low, seen.high, seen.sessions) == ("cannot_say", 0, 0, 0, 5)
 
 
-@pytest.mark.parametrize(("before", "after", "detectable", "important"), [
+@each_row(("before", "after", "detectable", "important"), [
     (3, 2, False, True), (1, 0, False, True), (4, 3, False, True), (3, 1, True, True), (3, 4, False, True),  # 1 point at 1-4
     (4, 3.1, False, False), (0, 1, False, True), (0, 0, False, False),
     (5, 4, False, False), (5, 3, True, True), (7, 5.2, True, False), (7, 5.3, False, False), (6, 7, False, False),  # 2 at 5-7
@@ -122,7 +123,7 @@ def test_a_detectable_change_of_pain_is_not_an_important_one(before: float, afte
     assert (seen.detectable, seen.important) == (detectable, important)
 
 
-@pytest.mark.parametrize(("before", "after", "kind"), [
+@each_row(("before", "after", "kind"), [
     (3, 2, "same"), (3, 1, "better"), (9, 6, "better"), (8, 6, "better"), (6, 5, "same"), (4, 4, "same"),
     (3, 4, "worse"), (0, 1, "worse"), (6, 7, "same"), (6, 8, "worse"), (8, 10, "worse")])
 def test_better_is_beyond_error_and_worse_is_taken_seriously_sooner(before: float, after: float, kind: str) -> None:

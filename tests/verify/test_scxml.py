@@ -37,6 +37,7 @@ from companion.conversation.table import (
 from companion.verify.domains import step_of
 from flows.catalogue import BOOK
 from tests.by_night import BY_NIGHT
+from tests.table import each_row
 from tests.verify.scxml import ASKING, NAMESPACE, datum, expression, name_of, scxml
 
 WALKS = 8 if BY_NIGHT else 4
@@ -146,7 +147,7 @@ def test_a_jump_that_stands_too_low_would_be_seen():
     assert move.target == "c"
 
 
-@pytest.mark.parametrize("flow", BOOK.flows)
+@each_row("flow", BOOK.flows)
 def test_the_document_is_well_formed_and_names_only_states_it_has(flow):
     root = ElementTree.fromstring(scxml(BOOK[flow].flow))
     assert root.tag == f"{{{NAMESPACE}}}scxml"
@@ -155,13 +156,13 @@ def test_the_document_is_well_formed_and_names_only_states_it_has(flow):
     assert {way.get("target", END) for way in root.iter(f"{{{NAMESPACE}}}transition")} <= states
 
 
-@pytest.mark.parametrize("flow", BOOK.flows)
+@each_row("flow", BOOK.flows)
 def test_no_two_facts_of_a_flow_share_a_name_in_the_document(flow):
     names = list(compares_of(BOOK[flow]))
     assert len({datum(name) for name in names}) == len(names)
 
 
-@pytest.mark.parametrize("condition", [
+@each_row("condition", [
     fact("n") >= 1.9, fact("n") < 1.9, ~(fact("n") <= 2), fact("t").is_("x"), ~fact("t").one_of("x", "y"), fact("t").known,
     ~fact("n").known, Every(), Some(()), Unless(Every()), (fact("n") > 1) & fact("t").is_("x") | ~fact("t").known])
 def test_an_expression_means_what_its_condition_means(condition):
