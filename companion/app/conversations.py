@@ -89,8 +89,8 @@ class Conversations:
             self.db.close()
             self._lock.close()
             raise CannotOpen(f"can't write beside the database {database}: {error}") from error
-        self._chain = Chain()
-        self.writer.committed, self.writer.rolled_back = lambda db: self._chain.note(db, self._head), self._chain.forget
+        self._chain = Chain(self._head)
+        self.writer.committed, self.writer.rolled_back = self._chain.note, self._chain.forget
         self.watch = Counters()
         self.on_commit = on_commit
         self.on_erase: Callable[[int], object] = lambda person: None

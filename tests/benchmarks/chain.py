@@ -1,7 +1,8 @@
 """What the chain over the answer log costs a turn in processor time: with it, and with its links and the head beside the file left out.
 
 Processor time, that of writing the pages with it, because a share so small is lost in what a shared disk makes a commit wait; and the
-median of what two rounds that follow each other say, since the processor's own speed drifts by more than the chain costs.
+median of what two blocks of turns that follow each other say, since the processor's own speed drifts by more than the chain costs. The
+blocks are short, and each has as many turns of either question.
 """
 
 from __future__ import annotations
@@ -30,7 +31,8 @@ from tests.benchmarks.reminders import CHAT, fill
 from tests.benchmarks.two_bots import begin_anew, questions
 
 PEOPLE = 100
-ROUNDS = 50
+PAIRS = {1: 200, 10: 400, 100: 75}
+"""Pairs of blocks, by the turns to a commit."""
 
 
 def _unlinked(turn: Turn, row: Record) -> None:
@@ -45,11 +47,17 @@ def _unlinked(turn: Turn, row: Record) -> None:
     persist._fact(turn, f"{row.flow}.{row.key}", row.value, 0)
 
 
-async def _round(companion: Companion, numbers: Iterator[int], together: int) -> float:
-    """Milliseconds of processor time a turn, everybody once through two questions, so many turns waiting at once."""
-    begin_anew(companion, PEOPLE)
-    taps = [Inbound(Address("telegram", str(CHAT + person)), Tapped(one.data), next(numbers), "Sam")
-            for one in questions()[:2] for person in range(1, PEOPLE + 1)]
+def _blocks(companion: Companion, numbers: Iterator[int], people: int) -> Iterator[list[Inbound]]:
+    """Blocks of taps without end: so many people at a time, once through two questions."""
+    while True:
+        begin_anew(companion, PEOPLE)
+        for first in range(1, PEOPLE + 1, people):
+            yield [Inbound(Address("telegram", str(CHAT + person)), Tapped(one.data), next(numbers), "Sam")
+                   for one in questions()[:2] for person in range(first, first + people)]
+
+
+async def _took(companion: Companion, taps: list[Inbound], together: int) -> float:
+    """Milliseconds of processor time a turn, so many turns waiting at once."""
     begin = process_time()
     for first in range(0, len(taps), together):
         await asyncio.gather(*(companion.take(one) for one in taps[first:first + together]))
@@ -62,14 +70,15 @@ async def _measure(folder: Path) -> list[Row]:
     companion, numbers, rows = Companion(path, SystemClock()), itertools.count(1), []
     noted = companion.writer.committed
     async with running_writer(companion):
-        for together in (1, 10, 100):
+        for together, pairs in PAIRS.items():
             took: tuple[list[float], list[float]] = [], []
-            for turn in range(2 * ROUNDS + 2):
+            blocks = _blocks(companion, numbers, max(10, together))
+            for turn in range(2 * pairs + 2):
                 without = (turn + turn // 2) % 2  # neither always comes first
                 with mock.patch.dict(dispatch.HANDLERS, {Record: _unlinked} if without else {}):
                     companion.writer.committed = (lambda db: None) if without else noted
-                    companion._chain.forget()  # the other way of keeping answers wrote meanwhile
-                    figure = await _round(companion, numbers, together)
+                    companion._chain._end(companion.db.conn)  # the other way of keeping answers wrote meanwhile
+                    figure = await _took(companion, next(blocks), together)
                 if turn > 1:
                     took[without].append(figure)
             share = median(linked / bare for linked, bare in zip(*took, strict=True))

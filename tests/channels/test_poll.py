@@ -14,6 +14,7 @@ from telegram.error import NetworkError, TimedOut
 from companion.channels.telegram.poll import Owner, Poll
 from companion.channels.telegram.settings import TelegramSettings
 from tests.fakes.bot_api import TOKEN, BotApi
+from tests.fakes.updates import person
 
 
 async def not_settled() -> None:
@@ -47,15 +48,21 @@ async def test_a_failed_poll_is_raised_to_who_waits() -> None:
     await poll.shutdown()
 
 
-async def test_of_the_message_under_a_tapped_button_the_chat_alone_is_passed_on() -> None:
+@pytest.mark.parametrize(("chat", "kept"), [
+    ({"id": 77, "type": "private"}, False),
+    ({"id": 78, "type": "private"}, True),
+    ({"id": 77, "type": "group"}, True),
+])
+async def test_the_message_under_a_tapped_button_is_passed_on_where_it_is_not_in_the_private_chat(chat: dict[str, Any], kept: bool) -> None:
     async def settled() -> None:
         return None
 
     async with BotApi() as api:
-        await api.tap(77, "yes", 5)
+        message = {"message_id": 5, "date": 1, "chat": chat}
+        await api.push({"callback_query": {"id": "1", "from": person(77, "Sam"), "data": "yes", "message": message}})
         poll = Poll(TelegramSettings(TOKEN), Owner(settled, no_pause, print, lambda moment: None))
         _, payload = await poll.do_request(f"{api.url}/bot{TOKEN}/getUpdates", "POST")
         await poll.shutdown()
     query = json.loads(payload)["result"][0]["callback_query"]
-    assert query["data"] == "yes"
-    assert query["message"] == {"chat": {"id": 77, "type": "private", "first_name": "Sam"}, "message_id": 5, "date": 0}
+    assert (query["data"], query["from"]["id"]) == ("yes", 77)
+    assert query.get("message") == (message if kept else None)

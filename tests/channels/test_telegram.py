@@ -218,6 +218,19 @@ async def test_a_chat_is_taken_in_order_while_another_overtakes(api: BotApi) -> 
     assert [one for one in events if one != Typed("2a")] == [Typed("1a"), Typed("1b"), Typed("1c")]
 
 
+async def test_a_tap_keeps_the_order_of_its_chat_and_waits_for_no_other(api: BotApi) -> None:
+    live = Live(api)
+    go = live.turns.hold("1a")
+    await api.say(1, "1a")
+    await api.tap(1, "1b")
+    await api.tap(2, "2a")
+    async with live.running():
+        await live.turns.until(lambda: len(live.turns.ended) == 1)
+        assert [one.event for one in live.turns.begun] == [Typed("1a"), Tapped("2a")]
+        go.set()
+        assert await live.turns.events(3) == [Tapped("2a"), Typed("1a"), Tapped("1b")]
+
+
 async def test_hundreds_of_updates_that_waited_are_all_taken_once(api: BotApi) -> None:
     for number in range(250):
         await api.say(number % 7, str(number))

@@ -141,11 +141,12 @@ def _object(payload: bytes) -> Mapping[str, Any]:
 
 
 def _slim(update: Mapping[str, Any]) -> Mapping[str, Any]:
-    """Return the update with the message under a tapped button in the short form that the Bot API gives of an old one (its date is 0): we
-    read its chat only, and to make objects of all of it takes a seventh of an update's time (profile of bursts, 2026-11-29)."""
+    """Return the update without the message under a button that somebody tapped in their private chat, which has their id: of it we read
+    the chat only, and to make an object of it takes a sixth of an update's time (2026-11-29). The Bot API leaves it out where it is old."""
     match update:
-        case {"callback_query": {"message": {"chat": chat, "message_id": number}, **query}}:
-            return {**update, "callback_query": {**query, "message": {"chat": chat, "message_id": number, "date": 0}}}
+        case {"callback_query": {"message": {"chat": {"type": "private", "id": chat}}, "from": {"id": person} as user, **query}} if (
+                chat == person):
+            return {**update, "callback_query": {**query, "from": user}}
     return update
 
 

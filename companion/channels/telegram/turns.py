@@ -31,8 +31,8 @@ class Turns(asyncio.Queue[object]):
 
     def begin(self, update: Update) -> asyncio.Task[None]:
         """Begin a turn; it waits for the previous one of its chat."""
-        chat = update.effective_chat
-        line = chat.id if chat is not None else None
+        of = update.effective_chat or update.effective_user  # a private chat has its person's id, and a tap may come without its message
+        line = of.id if of is not None else None
         turn = asyncio.create_task(self._turn(update, self._last.get(line)), name=f"turn {update.update_id}")
         self._last[line] = turn
         self._running.add(turn)
