@@ -15,7 +15,7 @@ from typing import Final
 from companion.conversation.acting import act_on, control, do_meant, fill, not_words, other_than_answer
 from companion.conversation.amending import amend
 from companion.conversation.answers import answered, refuse, tell_idle
-from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, show_aside
+from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside
 from companion.conversation.condition import ALWAYS
 from companion.conversation.day_kinds import Day, Rest, SquatDays
 from companion.conversation.draft import Draft
@@ -26,6 +26,7 @@ from companion.conversation.moves import answer, begin_anew, end, hurt, noted, s
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
+from companion.conversation.refusing import NOT_THAT
 from companion.conversation.session import SAID_AHEAD
 from companion.conversation.signs import heard_sign, is_option
 from companion.conversation.slots import heard_at, read_of, reads_acts
@@ -141,13 +142,8 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
         draft.session = draft.session._replace(aside=None)
         answer(draft, value, sure=before is not None and before.value == value.value)
     else:
-        show_aside(draft, NOT_THAT[draft.session.refused % len(NOT_THAT)])
-        draft.session = draft.session._replace(refused=draft.session.refused + 1)
+        ask_again(draft, NOT_THAT[0])
 
-
-NOT_THAT: Final = ("Please tap one of these, or type its words.", "One of these, please.", "Not one of these either.",
-                  "Only these count here.")
-"""What is said of a reply to a side question that is none, one after the other."""
 
 
 def _aside_decided(draft: Draft, decided: str) -> None:
