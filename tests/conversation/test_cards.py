@@ -95,6 +95,28 @@ def test_a_question_about_the_open_question_is_answered_and_the_question_stands_
     assert [effect for effect in taken.effects if isinstance(effect, Say)][-1].buttons
 
 
+ASKED = {"means": ("what does that mean?", "can you explain that", "I don't understand the question"),
+         "why": ("why do you ask?", "what's the point of this", "why?"),
+         "how": ("how do I do that?", "how should I answer this"),
+         "cant": ("what if I can't do that?", "what do I do if I don't know")}
+OWN_WORDS = ("how should I answer this", "what if I can't do that?", "what do I do if I don't know")
+"""These may be words of one's own where such are an answer."""
+
+
+@pytest.mark.parametrize("part", ASKED)
+def test_each_part_of_the_card_of_every_question_answers_the_questions_for_it(part):
+    for n, (flow, open_) in enumerate(ASKS):
+        text = ASKED[part][n % len(ASKED[part])]
+        card = getattr(card_of(BOOK.answers().cards, BOOK[flow].flow, open_), part)
+        told = BOOK[flow].flow.policy.pages or BOOK[flow].flow.policy.beside or flow == "home"
+        if (text == "why?" and told) or (open_.free and text in OWN_WORDS):
+            continue  # "why?" is about the results there
+        taken = ask(flow, open_.key, text)
+        assert taken.session.top.state == open_.key, (flow, open_.key, text)
+        assert not [effect for effect in taken.effects if isinstance(effect, Record)], (flow, open_.key, text)
+        assert card.partition("{")[0][:25] in "\n".join(said(taken)), (flow, open_.key, text)
+
+
 def test_a_movement_that_stands_again_keeps_its_caution():
     assert "Stop at once if anything hurts" in said(ask("squat_look", "did", "how fast?"))[-1]
 
