@@ -86,6 +86,9 @@ def test_every_row_of_the_cards_names_a_question_that_is_there():
     ("knee_to_wall", "left_1", "what do you mean?", "From the wall to the tip"),
     ("safety_check", "history", "whats a prednisone type tablet", "steroids that a doctor gives"),
     ("safety_check", "pain", "why?", "At 3 only floor tests"),
+    ("safety_check", "history_signs", "how do i tell?", "no way of lying helps"),
+    ("safety_check", "pregnant", "what do you mean?", "pregnant now, or may be"),
+    ("signs", "pregnant", "how do i know?", "from a pharmacy tells"),
 ])
 def test_a_question_about_the_open_question_is_answered_and_the_question_stands_again(flow, key, text, answer):
     taken = ask(flow, key, text)
