@@ -38,7 +38,11 @@ def ask_again(draft: Draft, before: str = "", others: Sequence[str] = ()) -> Non
         draft.fire(AGAIN)
         again = bool(draft.session.told and before)
         said = before and unsaid(draft, before, others=others)
-        stand_again(draft, said) if again else show(draft, said)
+        whole = prompt(draft.compiled, draft.top, draft.facts(), draft.known.now, said)
+        if again or (said and len(whole.text.split()) > MOST_WORDS):
+            stand_again(draft, said)
+        else:
+            draft.effects.append(whole)
     elif before:
         draft.say(before)
 

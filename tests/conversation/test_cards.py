@@ -169,6 +169,7 @@ def test_refusals_are_never_the_same_twice_and_never_longer(series):
             if told or not taken.session.stack or taken.session.top.state != open_.key or taken.session.aside:
                 break  # words of one's own are an answer here, and what was sent may be asked about
             texts.append("\n".join(said(taken)))
+            assert all(len(one.split()) <= MOST_WORDS for one in said(taken)), (flow, open_.key, texts)
             session = taken.session
         assert len(set(texts)) == len(texts), (flow, open_.key, texts)
         mixed = series == MIXED or (flow, open_.key) == ("prime", "steps")  # whose whole text is worked out
