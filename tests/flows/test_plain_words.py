@@ -146,6 +146,15 @@ def test_a_word_of_the_trade_is_explained_before_or_where_a_run_first_uses_it(na
 
 
 @pytest.mark.parametrize("script", SCRIPTS, ids=lambda script: script.stem)
+def test_what_is_found_out_is_named_with_what_it_is(script):
+    """Length, strength and control, where a conversation first speaks of them."""
+    said = [text for turn in said_in(script) for text in turn]
+    for cause, means in (("length", "room in hip"), ("control", "timing")):
+        first = next((text for text in said if re.search(rf"(?<![-\w]){cause}(?: \(|[:,.])", text, re.I)), means)
+        assert means in first, first
+
+
+@pytest.mark.parametrize("script", SCRIPTS, ids=lambda script: script.stem)
 def test_no_message_of_a_conversation_uses_a_word_of_the_trade_unexplained(script):
     assert not unexplained([text for turn in said_in(script) for text in turn])
 
