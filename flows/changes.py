@@ -106,7 +106,7 @@ def _early(test: str, answers: Sequence[LoggedAnswer], since: datetime, errors: 
     weeks = weeks_of(test, screen_from(answers), errors)
     if protocol(test).gain is None or not old or not new or (max(new) - max(old)).days >= weeks * 7 - EARLY_BY:
         return ""
-    return f"\nThat is after {(max(new) - max(old)).days} days: a change is expected to show after about {weeks:g} weeks, so this is early."
+    return f"\nThat is after {(max(new) - max(old)).days} days. A change should show after about {weeks:g} weeks, so this is early."
 
 
 def _ends(sessions: Sequence[ReadingSession], since: datetime) -> tuple[list[tuple[Reading, ...]], list[tuple[Reading, ...]]]:

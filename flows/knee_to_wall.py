@@ -127,16 +127,16 @@ LIMIT = Ask("{side}_limit", "What stopped the {side} knee: a pull in the calf, o
            ("cant_tell", "I don't know", "don't know", "not sure", "idk", "unsure")))
 LOOKED_AGAIN = fact("left_check").known | fact("right_check").known
 ODD_FOOT = (
-    Ask("check", "Left and right are further apart than sides hardly ever are, so one more look at the {odd} foot, from the big toe "
-        "to the wall: how many {unit}?", DISTANCE, caution=ANKLE_CAUTION, only_if=ODD.known & TAPE, method="tape",
+    Ask("check", "Left and right differ more than sides mostly do. One more look at the {odd} foot, from the big toe to the wall: "
+        "how many {unit}?", DISTANCE, caution=ANKLE_CAUTION, only_if=ODD.known & TAPE, method="tape",
         log_as="{odd}_check"),
-    Ask("check_deg", "Left and right are further apart than sides hardly ever are, so one more look at the {odd} foot: how many "
-        "degrees from upright?", LEAN, caution=ANKLE_CAUTION, only_if=ODD.known & LEVEL, method="level", placement="{placement}",
+    Ask("check_deg", "Left and right differ more than sides mostly do. One more look at the {odd} foot: how many degrees from "
+        "upright?", LEAN, caution=ANKLE_CAUTION, only_if=ODD.known & LEVEL, method="level", placement="{placement}",
         log_as="{odd}_check"),
-    Ask("other_check", "Still that far apart, and the slip may be there, so one look at the {other} foot too: how many {unit} from the "
-        "big toe to the wall?", DISTANCE, caution=ANKLE_CAUTION, only_if=OTHER.known & LOOKED_AGAIN & TAPE, method="tape",
+    Ask("other_check", "Still that far apart, and the slip may be there. One look at the {other} foot too: how many {unit} from the big "
+        "toe to the wall?", DISTANCE, caution=ANKLE_CAUTION, only_if=OTHER.known & LOOKED_AGAIN & TAPE, method="tape",
         log_as="{other}_check"),
-    Ask("other_check_deg", "Still that far apart, and the slip may be there, so one look at the {other} foot too: how many degrees from "
+    Ask("other_check_deg", "Still that far apart, and the slip may be there. One look at the {other} foot too: how many degrees from "
         "upright?", LEAN, caution=ANKLE_CAUTION, only_if=OTHER.known & LOOKED_AGAIN & LEVEL, method="level", placement="{placement}",
         log_as="{other}_check"),
 )

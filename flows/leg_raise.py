@@ -206,7 +206,7 @@ def _look_again(key: str, which: Fact, shown: Fact, why: str, after: Condition =
 
 
 ODD_LEG = (
-    *_look_again("check", ODD, SHOWN_NOW, "Left and right are further apart than sides hardly ever are, so one more look"),
+    *_look_again("check", ODD, SHOWN_NOW, "Left and right differ more than sides mostly do, so one more look"),
     *_look_again("other", OTHER, OTHER_SHOWN, "Still that far apart, so one look at the other side too",
                  SHOWN_NOW.known | BY_HEEL & (fact("left_check").known | fact("right_check").known)))
 

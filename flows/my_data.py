@@ -22,7 +22,7 @@ FLOW = Flow(
     "my_data", version=3, at_start=kept_facts, title="My data", policy=Policy.RIGHTS, parked="All right, nothing was changed.",
     command=("data", "privacy"),
     sentences=(r"what (?:do|have|did) (?:you|u) (?:know|keep|kept|have|hold|stored?|got|saved?)(?: (?:stored|saved|kept|on file))? "
-               r"(?:about|on|of) me\?*",),
+               r"(?:about|on|of) me\?*", r"what have (?:you|u) (?:saved|stored|kept)\?*"),
     steps=(
         Ask("what", "{kept} What would you like?", choice(
             ("copy", "A copy of it all", "copy", "export"), ("erase", "Erase it all", "erase", "delete"),

@@ -38,6 +38,11 @@ WITHHELD = ("The drill for that part means lying on your back or folding deeply,
             "pregnant. Ask your doctor or midwife.")
 
 
+CAUSE_WORDS = {"length": "length (room in hip, legs or calf)", "strength": "strength (the trunk under load)",
+               "control": "control (timing)"}
+"""The causes with what they are, where they are named first."""
+
+
 def showing(known: Known) -> NumberFormat:
     """Return the number format of the lifter's units."""
     system = str(known.facts.get("welcome.units", METRIC))
@@ -82,7 +87,8 @@ def outcome_facts(known: Known, told: tuple[Screen, Conclusion, RetestPlan] | No
     }
     for verdict in conclusion.verdicts:
         facts |= verdict_facts(verdict)
-    ruled = " ".join(f"{verdict.cause.capitalize()}: {ruled_as(verdict).removesuffix(' to call')}." for verdict in conclusion.verdicts)
+    ruled = " ".join(f"{CAUSE_WORDS[verdict.cause].capitalize()}: {ruled_as(verdict).removesuffix(' to call')}."
+                     for verdict in conclusion.verdicts)
     facts["summary"] = conclusion.words if conclusion.overall in ("normal", "no_rounding") else f"{conclusion.words} {ruled}"
     if conclusion.repeat and known.facts.get(NEEDS_AT_HAND.get(conclusion.repeat.by, "")) != "no":
         facts |= {"repeat": conclusion.repeat.test, "repeat_words": conclusion.repeat.words}

@@ -40,7 +40,7 @@ FLOW = flow_of(
              ~WITH_BAR),
         Tell("No plates; bar in a rack, safety arms just below your depth; film from the side. No safety arms? Say “back”. Two sets, to a "
              "depth at which your lower back keeps its shape. First: three slow squats without stops. Stop if anything hurts.", WITH_BAR),
-        did("Second, same depth: two squats, stopping on the way down near the top, half way, at the bottom, one to two seconds "
+        did("Second, same depth: two squats. Stop on the way down near the top, half way and at the bottom, one to two seconds "
             "each.", PAUSE_CAUTION, ("moving", "Without stops hurt"), ("stops", "With stops hurt"), picture=PROTOCOL.picture),
         Ask("moving", "First set, moving: what did the lower back do?", KEPT, only_if=done()),
         Tell("Then the stops say nothing: they only tell something at a depth where your back keeps its shape while you move. "

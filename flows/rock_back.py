@@ -25,7 +25,7 @@ FLOW = flow_of(
     steps=(
         *(Tell("Picture the bottom of your deepest squat: how close is the thigh to the belly? That is your squat's fold, to compare "
                f"with. {how}", when, picture="squat_fold") for how, when in WATCHED_HOW),
-        did("From hands and knees, back in its own easy curve, rock the hips slowly to the heels and come forward, twice each: knees "
+        did("On hands and knees, back in its own easy curve. Rock the hips slowly to the heels and come forward. Twice each: knees "
             "together, hip-wide, clearly wider.", ROCK_CAUTION, ("narrow", "Together hurt"), ("middle", "Hip-wide hurt"),
             ("wide", "Wide hurt"), also=(NOWHERE_TO_LIE,), picture=f"{PROTOCOL.picture}_setup"),
         *(Ask(name, f"Knees {words}: when did the lower back begin to round?", WHEN_ROUNDED, only_if=done(),

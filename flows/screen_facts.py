@@ -19,7 +19,7 @@ from companion.screening.rulings import Ruling, Verdict
 from companion.screening.safety import BodyPosition, Level
 from companion.screening.screen import about_from
 from companion.screening.sources import value
-from flows.outcome_facts import concluded, showing, told_at
+from flows.outcome_facts import CAUSE_WORDS, concluded, showing, told_at
 from flows.shared import BODY_WEIGHT, NO_BAR, closes
 
 COUNTS_FOR = timedelta(days=value("screen_counts"))
@@ -95,7 +95,8 @@ def what_is_open(known: Known) -> dict[str, Value]:
     first = next((test for test in names if wanted(protocol(test), "about_you.years" in facts).holds(facts)), "")
     if not first:
         return {}
-    causes = [f"how sure {one.cause} is" if one.ruling in (Ruling.LIKELY, Ruling.RULED_OUT) else one.cause
+    named = CAUSE_WORDS if set(left) >= set(route()) else {}
+    causes = [f"how sure {one.cause} is" if one.ruling in (Ruling.LIKELY, Ruling.RULED_OUT) else named.get(one.cause, one.cause)
               for one in conclusion.verdicts if not holds_firmly(one)]
     return {"next": first, "title": protocol(first).title.lower(), "minutes": float(protocol(first).minutes), "left": float(len(names)),
             "minutes_left": float(sum(protocol(test).minutes for test in names)),

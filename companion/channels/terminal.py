@@ -67,9 +67,10 @@ class Display:
         return Typed(reply)
 
 
-_REPORT: Final = re.compile(r"(?:\x1b|\^\[)?\[?\?\d+(?:;\d+)*c|(?:\x1b|\^\[)?_?Gi=\d+;(?:OK|E[A-Z]+:?[^\x1b]*)(?:\x1b|\^\[)?\\?")
-"""A terminal's answers to the two queries for pictures: device attributes ("?1;2c", ECMA-48's DA as xterm gives it) and the graphics
-protocol's "_Gi=31;OK" (both from memory)."""
+_REPORT: Final = re.compile(r"(?:\x1b|\^\[)?\[?\?\d+(?:;\d*)*c|(?:\x1b|\^\[)?\[6;\d+;\d+t|"
+                             r"(?:\x1b|\^\[)?_?Gi=\d+;(?:OK|E[A-Z]+:?[^\x1b]*)(?:\x1b|\^\[)?\\?")
+"""A terminal's answers to the queries for pictures: device attributes ("?1;2c", ECMA-48's DA as xterm gives it), the size of its letters
+("[6;20;10t", xterm's) and the graphics protocol's "_Gi=31;OK" (all from memory)."""
 
 
 def _is_control(button: Button) -> bool:
@@ -147,8 +148,8 @@ _BOLD, _DIM, _RESET = "\x1b[1m", "\x1b[2m", "\x1b[0m"
 def drawn(lines: Sequence[str], width: int) -> str:
     """Return a message drawn as a chat bubble at the left, at most 64 columns wide."""
     inner = min(60, max(20, width - 6))
-    rows = [part for line in lines for part in (textwrap.wrap(line, inner, subsequent_indent="    " if line.startswith(
-        "  ") else "") or [""])]
+    rows = [part for line in lines for part in (textwrap.wrap(
+        line, inner, subsequent_indent="    " if line.startswith("  ") else "", break_on_hyphens=False) or [""])]
     widest = max(map(len, rows), default=0)
     body = [f"│ {row:<{widest}} │" for row in rows]
     return "\n".join(["╭" + "─" * (widest + 2) + "╮", *body, "╰" + "─" * (widest + 2) + "╯"])
@@ -157,7 +158,7 @@ def drawn(lines: Sequence[str], width: int) -> str:
 def caption(line: str, width: int) -> str:
     """Return a picture's words in lines as wide as the terminal, broken between words; a path longer than a line stays whole."""
     return "\n".join(textwrap.wrap(
-        line, width, initial_indent="  ", subsequent_indent="  ", break_long_words=False, break_on_hyphens=False))
+        line.strip(), width, initial_indent="  ", subsequent_indent="  ", break_long_words=False, break_on_hyphens=False))
 
 
 async def chat(take: Take, sweep: Sweep, store: Store, clock: Clock, name: str, opening: Sequence[Outgoing],

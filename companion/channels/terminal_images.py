@@ -39,10 +39,15 @@ def kind_here() -> type[Sixel] | type[Graphics] | None:
 
 
 def ask_terminal() -> None:
-    """Query the terminal, and throw away what of its answer is still to be read, so that it is not read as typed."""
+    """Query the terminal, also for the size of its letters, which a picture would else ask for in the middle of the chat; and throw away
+    what of its answers is still to be read, so that it is not read as typed."""
     import termios
 
-    kind_here()
+    if kind_here() is not None:
+        from textual_image._terminal import get_cell_size
+
+        with suppress(Exception):  # a size is assumed then
+            get_cell_size()
     with suppress(termios.error, OSError, ValueError):  # not a terminal
         if sys.__stdin__ is not None:
             termios.tcflush(sys.__stdin__, termios.TCIFLUSH)

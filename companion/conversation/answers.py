@@ -10,31 +10,21 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from companion.conversation.asking import ask_again, stand_again
-from companion.conversation.cards import AnswerCard, card_of
+from companion.conversation.asking import ask_again, show_aside, stand_again
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import in_one_line, progress, prompt, start_payload
+from companion.conversation.refusing import card_words, unsaid, within
 from companion.conversation.table import HELP
-from companion.conversation.wording import MOST_WORDS, render
+from companion.conversation.wording import MOST_WORDS
 from companion.language.act_rules import matches
 from companion.language.questions import FREE, FREE_SAFETY, asked_likely, asked_surely, is_question, plain
 
 UNKNOWN: Final = "I can't answer that one: I only know these tests and what belongs to them."
+UNKNOWN_TOO: Final = ("I can't answer that one either.", "That is beyond me too.", "Nor do I know that.", "I have nothing on that.")
+"""What is said of the next ones that can't be answered."""
 ASK_COACH: Final = "Your coach can."
 ASK_SOMEBODY: Final = "Somebody who can watch you squat may."
-
-
-def card_here(draft: Draft) -> AnswerCard:
-    """Return the card of the open question."""
-    return card_of(draft.book.answers().cards, draft.compiled.flow, draft.ask) if draft.book.answers else AnswerCard()
-
-
-def card_words(draft: Draft, part: str) -> str:
-    """Return a part of the open question's card in this person's words and units; "" where there is none."""
-    ask, facts = draft.ask, draft.facts()
-    example = ask.kind.example(draft.context).removeprefix("For example: ")
-    return render(getattr(card_here(draft), part), {**facts, "example": example}, draft.known.now, ask.side, ask.kind.unit)
 
 
 def answered(draft: Draft, text: str) -> bool:
@@ -93,7 +83,8 @@ def not_known(draft: Draft) -> None:
     to_coach = draft.book.answers().to_coach if draft.book.answers else ""
     coached = draft.known.facts.get("coach") == "yes" and to_coach
     at_home = draft.top.flow == draft.book.home and draft.known.facts.get("is_coach") == "yes"
-    stand_again(draft, f"{UNKNOWN} {ASK_COACH if coached else card_words(draft, 'how') if at_home else ASK_SOMEBODY}")
+    who = ASK_COACH if coached else card_words(draft, "how") if at_home else ASK_SOMEBODY
+    stand_again(draft, unsaid(draft, f"{UNKNOWN} {who}", others=UNKNOWN_TOO))
     if coached and isinstance(last := draft.effects[-1], Say):
         ask_them = (Tap(draft.book[to_coach].flow.title, start_payload(to_coach)),)
         draft.effects[-1] = replace(last, buttons=(*last.buttons, ask_them))
@@ -107,7 +98,7 @@ HELP_MOST: Final = 160
 def help_with(draft: Draft) -> None:
     """Say how to answer the open question, and what else can be said."""
     if draft.session.aside:
-        ask_again(draft, HELP_WORDS)
+        show_aside(draft, HELP_WORDS)
         return
     draft.fire(HELP)
     how = within(card_words(draft, "how"), HELP_MOST) if draft.book.answers else ""
@@ -116,43 +107,19 @@ def help_with(draft: Draft) -> None:
 
 # replies that were not understood ---------------------------------------------------------------------------------
 
-ON_FROM_HERE: Final = ("Leave it? “Skip” goes on without it; “show me” says more.", "“Skip” leaves it out; “show me” helps.",
-                       "“Show me” helps.")
-ON_WITH_CARE: Final = ("If in doubt, take the more careful answer; “show me” says more.", "Say “show me” for more.", "“Show me” helps.")
-"""The way on from a question that can be skipped, and from one that can't: the longest that fits is said."""
-STILL_UNCLEAR: Final = ("“Describe” tells the picture.", "“Back” goes one back.", "“Stop” keeps it for later.", "“Menu” shows the rest.",
-                        "“Help” helps.")
-
-
 def refuse(draft: Draft, reason: str) -> None:
-    """Refuse a reply, each time in other and no more words: first what is missing, then other words and the picture, then the way on,
-    then what is left of the card and what else can be said."""
-    draft.session = draft.session._replace(refused=draft.session.refused + 1)
+    """Refuse a reply, each time in other and no more words: first what is missing, then what ``refusing`` has."""
     first = f"{reason} {draft.ask.kind.example(draft.context)}"
     facts, now = draft.facts(), draft.known.now
     whole, line = prompt(draft.compiled, draft.top, facts, now, first), in_one_line(draft.compiled, draft.top, facts, now)
     fits = len(whole.text.split()) <= MOST_WORDS
-    many = draft.session.refused
+    many = draft.session.refused + 1
+    room = draft.session.room or (len(whole.text) - len(line) - 2 if fits else len(first) - 1)
+    draft.session = draft.session._replace(refused=many, room=room)
+    said = unsaid(draft, first if many == 1 else reason if len(reason) <= room else "", room)
+    if many == 1:
+        unsaid(draft, reason)  # said by this
     if many == 1 and fits:
         draft.effects.append(replace(whole, picture=""))
-    elif many == 1 or draft.book.answers is None:
-        stand_again(draft, first)
     else:
-        room = len(whole.text if fits else f"{first}\n\n{line}") - len(line) - 2
-        fitting = [words for part in ("how", "means", "cant", "why") if (words := within(card_words(draft, part), room))]
-        ask = draft.ask
-        on = () if draft.top.flow == draft.book.home else ON_WITH_CARE[0 if ask.kind.options else 1:] if ask.safety else ON_FROM_HERE
-        ways = [way for way in on if len(way) <= room]
-        said = [*fitting[:1], *ways[:1], *fitting[1:], *(words for words in STILL_UNCLEAR[0 if ask.picture else 1:] if len(words) <= room)]
-        stand_again(draft, said[(many - 2) % len(said)], picture=many == 2)
-
-
-def within(text: str, most: int) -> str:
-    """Return as many whole sentences of a text, from its beginning, as have at most so many characters; none whose answer would be left
-    out."""
-    kept = ""
-    for sentence in re.split(r"(?<=[.?!]) ", text):
-        if len(kept) + len(sentence) + bool(kept) > most:
-            break
-        kept = f"{kept} {sentence}".strip()
-    return re.sub(r"(?:^|(?<=[.!?]) )[^.!?]*\?$", "", kept)
+        stand_again(draft, said, picture=many == 2)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
@@ -10,6 +11,7 @@ from companion.conversation.draft import Draft
 from companion.conversation.effects import DESCRIBE, Say
 from companion.conversation.kinds import Option
 from companion.conversation.prompt import aside_say, in_one_line, progress, prompt
+from companion.conversation.refusing import unsaid
 from companion.conversation.session import Aside
 from companion.conversation.slots import heard_at, read_of, understood_words
 from companion.conversation.table import AGAIN
@@ -26,13 +28,21 @@ def show(draft: Draft, before: str = "", after: float = 0) -> None:
     draft.effects.append(prompt(draft.compiled, draft.top, draft.facts(), draft.known.now, before, after))
 
 
-def ask_again(draft: Draft, before: str = "", event: str = AGAIN) -> None:
-    """Show the open question again, with a line before it: the side question if there is one, else the flow's."""
+def ask_again(draft: Draft, before: str = "", others: Sequence[str] = ()) -> None:
+    """Show the open question again, with a line before it: the side question if there is one, else the flow's. After a
+    refusal of it the question is one line, and a line that was said here before gives way to ``others``, or to what
+    helps."""
     if draft.session.aside:
-        show_aside(draft, before)
+        show_aside(draft, before and unsaid(draft, before))
     elif draft.session.stack:
-        draft.fire(event)
-        show(draft, before)
+        draft.fire(AGAIN)
+        again = bool(draft.session.told and before)
+        said = before and unsaid(draft, before, others=others)
+        whole = prompt(draft.compiled, draft.top, draft.facts(), draft.known.now, said)
+        if again or (said and len(whole.text.split()) > MOST_WORDS):
+            stand_again(draft, said)
+        else:
+            draft.effects.append(whole)
     elif before:
         draft.say(before)
 

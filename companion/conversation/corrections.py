@@ -219,8 +219,8 @@ def _possible(draft: Draft, plain: str, whole: tuple[Clause, ...]) -> Iterator[C
                 by = f".chosen_{len(chosen)}" if value in chosen else ".other"
                 yield Correction(ask.key, Slot(ask.key, value), old, weights=(".option", by, f".lift_{max(-1, min(9, lift // LIFT))}"))
         elif not isinstance(kind, Number):
-            for n, value in enumerate(_read_in(draft, ask, plain)):
-                yield Correction(ask.key, Slot(ask.key, value), old, weights=(".read", f".number_{n}"))
+            for n, read in enumerate(_read_in(draft, ask, plain)):
+                yield Correction(ask.key, Slot(ask.key, read), old, weights=(".read", f".number_{n}"))
         if not numbers and old and _WRONG.search(plain):
             yield Correction(ask.key, None, old, weights=(".wrong",))
 

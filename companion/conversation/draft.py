@@ -128,7 +128,8 @@ class Draft:
         """Put a flow on top, not begun yet; the run below it waits."""
         runs = self.session.runs + 1
         frame = Frame(flow, self.book[flow].flow.version, str(runs), asked=asked)
-        self.session = self.session._replace(stack=(*self.session.stack, frame), runs=runs, aside=None, idle=False, refused=0)
+        self.session = self.session._replace(stack=(*self.session.stack, frame), runs=runs, aside=None, idle=False, refused=0, told=(),
+                                             room=0)
 
     def unpark(self, flow: str = "") -> bool:
         """Put the flow parked last, or the parked flow of this name, on top; return False where there is none."""

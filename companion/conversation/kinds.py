@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cache, lru_cache
 from typing import Final
@@ -16,6 +16,7 @@ from companion.conversation.condition import ALWAYS, Condition, Facts, Value
 from companion.language.choosing import Options, choose, named
 from companion.language.clauses import clauses, flat
 from companion.language.phrases import Phrase, hear, normalise
+from companion.language.questions import is_question
 from companion.language.units import METRIC
 
 
@@ -130,6 +131,11 @@ def pick(text: str, options: tuple[Option, ...], context: ReadingContext) -> Ans
     return Unclear("I could not match that to one of the answers.")
 
 
+_BARE: Final = (("no", re.compile(r"(?:nope|nah|naw|no)(?:,? (?:nope|nah|no|not at all|none|nothing))*")),
+                ("yes", re.compile(r"(?:yep|yeah|yup|yea|yes)(?:,? (?:yep|yeah|yup|yes|it did))*")))
+""""I didn't" is none of them: it may say that nothing was done."""
+
+
 @dataclass(frozen=True, slots=True)
 class Choice(Kind):
     """One of a few answers."""
@@ -139,6 +145,12 @@ class Choice(Kind):
     @property
     def options(self) -> tuple[Option, ...]:
         return self.choices
+
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        """A bare yes or no of any wording is the option that "yes" or "no" names, also where nothing is guessed."""
+        bare = next((word for word, said in _BARE if context.strict and said.fullmatch(flat(text).strip(" ."))), text)
+        read = pick(bare, self.options, context)
+        return replace(read, raw=text) if isinstance(read, Answer) else read
 
 
 def choice(*rows: tuple[str, ...] | Option) -> Choice:
@@ -289,7 +301,8 @@ class Media(Kind):
 
     def declined(self, text: str) -> bool:
         said = flat(text)
-        return bool(hear(text) is Phrase.NO or _NO_MEDIA.search(said)) and not _STILL_TO_COME.search(said) and "?" not in text
+        asks = is_question(text) or _STILL_TO_COME.search(said)
+        return bool(hear(text) is Phrase.NO or _NO_MEDIA.search(said)) and not asks
 
     @property
     def samples(self) -> tuple[Value, ...]:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fnmatch import fnmatchcase
 from typing import Any, Final
 
-from companion.conversation.asking import ask_aside, show, stand_again
+from companion.conversation.asking import ask_again, ask_aside, show, stand_again
 from companion.conversation.condition import Value
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Began, Ended, Record, Reopened
@@ -132,7 +132,7 @@ def _follow(draft: Draft, move: Move, after: float = 0) -> None:
         end(draft, "left" if counts else ENDINGS[move.target])
         return
     draft.top = draft.top._replace(state=move.target)
-    draft.session = draft.session._replace(aside=None, refused=0)
+    draft.session = draft.session._replace(aside=None, refused=0, told=(), room=0)
     stop = draft.compiled.stops[move.target]
     if isinstance(stop, Ask):
         _arrive(draft, stop, after)
@@ -207,7 +207,7 @@ def skip(draft: Draft) -> None:
     """Continue without an answer; a safety question is not skipped."""
     ask, frame = draft.ask, draft.top
     if ask.safety:
-        show(draft, draft.fire(SKIP).refused)
+        ask_again(draft, draft.fire(SKIP).refused)
         return
     name = draft.log_name(ask)
     record(draft, ask, "", None, status="skipped")
@@ -249,7 +249,10 @@ def record(draft: Draft, ask: Ask, raw: str, value: Value | None, unit: str = ""
 
 def back(draft: Draft) -> None:
     """Take the last answer back and ask its question again."""
-    show(draft, take_back(draft) or "Back one.")
+    if refused := take_back(draft):
+        ask_again(draft, refused)
+    else:
+        show(draft, "Back one.")
 
 
 def take_back(draft: Draft) -> str:

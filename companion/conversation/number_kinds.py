@@ -208,7 +208,7 @@ class PainScore(Kind):
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         clean = re.sub(r"\s*(?:/|out of|of)\s*(?:10|ten)$", "", normalise(text).strip(" ."))
-        value = 0.0 if clean in ("none", "no", "no pain", "nothing", "nil") else parse_number(clean, "", METRIC)
+        value = 0.0 if clean in ("none", "no", "nope", "nah", "no pain", "nothing", "nil") else parse_number(clean, "", METRIC)
         if value is None or not 0 <= value <= 10 or value != int(value):  # the bounds first: so many digits are infinite
             return Unclear("I need a whole number from 0 to 10.")
         return Answer(value, text)

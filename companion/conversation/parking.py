@@ -50,7 +50,7 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
     flow = draft.book.first(draft.known.facts) if flow == draft.book.home else flow
     running = draft.session.stack
     if running and draft.compiled.flow.policy.holds and not draft.book[flow].flow.policy.always and flow not in draft.ask.lets:
-        ask_again(draft, "These questions come first.")
+        ask_again(draft, "These questions come first.", ("First these, then that.", "These first, please."))
         return
     names = {frame.flow for frame in running}
     if running and draft.book[flow].flow.policy.beside and not names & {flow, draft.book.home}:

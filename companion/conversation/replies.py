@@ -12,26 +12,28 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from companion.conversation.acting import act_on, control, do_meant, fill, not_words, other_than_answer
+from companion.conversation.acting import RIGHTS, WAITS, act_on, control, do_meant, fill, not_words, other_than_answer
+from companion.conversation.alike import as_before
 from companion.conversation.amending import amend
-from companion.conversation.answers import answered, refuse, tell_idle
-from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, show_aside
+from companion.conversation.answers import HELP_MOST, answered, refuse, tell_idle
+from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside
 from companion.conversation.condition import ALWAYS
 from companion.conversation.day_kinds import Day, Rest, SquatDays
 from companion.conversation.draft import Draft
 from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Answer, ReadingContext, Unclear, Zone, pick
+from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
 from companion.conversation.moves import answer, begin_anew, end, hurt, noted, skip, take_back
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
+from companion.conversation.refusing import NOT_THAT, card_words, within
 from companion.conversation.session import SAID_AHEAD
 from companion.conversation.signs import heard_sign, is_option
 from companion.conversation.slots import heard_at, read_of, reads_acts
 from companion.conversation.wishes import wants_of
-from companion.language.act_rules import matches
-from companion.language.acts import SpeechAct
+from companion.language.act_rules import matches, tables_in
+from companion.language.acts import SpeechAct, hear_act
 from companion.language.clauses import flat
 from companion.language.coach_words import of_oneself
 from companion.language.pain import Pain, hear_pain
@@ -53,10 +55,14 @@ def typed(draft: Draft, text: str) -> None:
         _from_idle(draft, text)
     elif heard is Phrase.STOP and (draft.works or draft.ask.free):
         control(draft, heard)
+    elif not draft.ask.free and not is_option(draft, text) and (right := _right(draft, text)):
+        start(draft, *right)
     elif draft.ask.kind.declined(text) and not draft.ask.safety:
         skip(draft)
     elif is_option(draft, text):
         _answered(draft, text, draft.ask.kind.read(text, draft.context))
+    elif same := as_before(draft, text):
+        answer(draft, same)
     elif not draft.ask.free and (data := _offered(draft, text)):
         tapped(draft, data)
     elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free and not (draft.ask.safety and "it was" in normalise(text)):
@@ -74,6 +80,20 @@ def typed(draft: Draft, text: str) -> None:
         control(draft, heard)
     else:
         _read(draft, text)
+
+
+def _right(draft: Draft, text: str) -> tuple[str, str] | None:
+    """Return the flow, and its request, of a wish about the person's own data or the reminders, in any words; None for no such."""
+    wants = hear_act(text).wants if len(text.split()) <= RIGHTS_LONGEST else ""
+    if wants not in RIGHTS:
+        return None
+    book, facts, meant = draft.book, draft.known.facts, str(tables_in("does")[wants])
+    said = book.sentence(text, facts) or ((flow, "") if (flow := book.command(text) or book.command(meant)) else None)
+    return said or book.sentence(meant, facts)
+
+
+RIGHTS_LONGEST: Final = 9
+"""Most words of such a wish; our choice."""
 
 
 def _offered(draft: Draft, text: str) -> str:
@@ -141,13 +161,8 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
         draft.session = draft.session._replace(aside=None)
         answer(draft, value, sure=before is not None and before.value == value.value)
     else:
-        show_aside(draft, NOT_THAT[draft.session.refused % len(NOT_THAT)])
-        draft.session = draft.session._replace(refused=draft.session.refused + 1)
+        ask_again(draft, NOT_THAT[0])
 
-
-NOT_THAT: Final = ("Please tap one of these, or type its words.", "One of these, please.", "Not one of these either.",
-                  "Only these count here.")
-"""What is said of a reply to a side question that is none, one after the other."""
 
 
 def _aside_decided(draft: Draft, decided: str) -> None:
@@ -205,7 +220,7 @@ def _from_idle(draft: Draft, text: str) -> None:
         tapped(draft, data)
     elif flow := draft.book.command(text):
         start(draft, flow)
-    elif said := draft.book.sentence(text, draft.known.facts):
+    elif said := draft.book.sentence(text, draft.known.facts) or _right(draft, text):
         start(draft, *said)
     elif draft.session.idle and normalise(text).strip(" .!") in _THANKS:
         draft.say(GOOD)
@@ -242,14 +257,16 @@ def _asked_back(draft: Draft, text: str) -> bool:
     if not draft.ask.free and not _why_this(draft, text) and (said := draft.book.sentence(text, draft.known.facts)):
         start(draft, *said)
         return True
-    if reads_acts(draft.ask) and heard_at(draft, text).act not in (SpeechAct.QUESTION, SpeechAct.NOTHING):
+    lost = matches("lost", flat(text).strip(" ."))
+    if not lost and reads_acts(draft.ask) and heard_at(draft, text).act not in (SpeechAct.QUESTION, SpeechAct.NOTHING):
         return False
     return answered(draft, text)
 
 
 def _why_this(draft: Draft, text: str) -> bool:
-    """True if a bare "why?" is about the open question: in a test or a check, where no results were told last."""
-    return (draft.compiled.flow.policy.counted or draft.ask.safety) and normalise(text).strip(" .!?") == "why"
+    """True if a bare "why?" is about the open question: everywhere but in the menu, after results, and where sources are told."""
+    results = draft.top.flow == draft.book.home or draft.compiled.flow.policy.pages or draft.compiled.flow.policy.beside
+    return not results and normalise(text).strip(" .!?") == "why"
 
 
 def _read(draft: Draft, text: str) -> None:
@@ -276,6 +293,9 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
             return
         read = Unclear("That is not on offer just now.")
     if answered(draft, text):
+        return
+    if isinstance(ask.kind, Ready) and (said := hear(text)) in (Phrase.NO, Phrase.UNSURE):
+        draft.say(WAITS) if said is Phrase.NO else refuse(draft, within(card_words(draft, "how"), HELP_MOST))
         return
     near = None if ask.safety or ask.free or ask.kind.claims(text, draft.context) else hear(text)
     if normalise(text).strip(" .!") in _GREETINGS:

@@ -67,7 +67,8 @@ class Session(NamedTuple):
 
     ``runs``: the number of runs so far, from which runs are named; ``idle``: true after a stop, until the person writes again; ``last``:
     the run that has just ended, while its last answer can still be taken back; ``at``: the time they last wrote; ``refused``: how
-    often in a row a reply to the open question was not understood; ``more``: messages that wait until the person asks for more;
+    often in a row a reply to the open question was not understood; ``told``: check sums of what was said to refuse such; ``room``: the
+    characters that the first of them had, beside the question; ``more``: messages that wait until the person asks for more;
     ``briefly``: true if the open question was asked just before, so that one line will do.
     """
 
@@ -79,6 +80,8 @@ class Session(NamedTuple):
     last: Frame | None = None
     at: str = ""
     refused: int = 0
+    told: tuple[int, ...] = ()
+    room: int = 0
     more: tuple[Page, ...] = ()
     briefly: bool = False
 
@@ -111,6 +114,8 @@ class Session(NamedTuple):
             last=_frame(kept["last"]) if kept.get("last") else None,
             at=kept.get("at", ""),
             refused=kept.get("refused", 0),
+            told=tuple(kept.get("told", ())),
+            room=kept.get("room", 0),
             more=tuple(Page(text, picture, tuple(tuple(Tap(*tap) for tap in row) for row in rows))
                        for text, picture, rows in kept.get("more", ())),
             briefly=kept.get("briefly", False),

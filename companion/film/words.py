@@ -137,7 +137,7 @@ def said(film: SquatFilm) -> str:
     onset, left = film.onset, film.angles.left_out
     seen = f" You went down at {film.speed:.0f}° a second" + (f"; {100 * left:.0f} in 100 frames were left out." if left >= .005 else ".")
     if onset.depth is None:
-        return (f"{_counted(film)} read, down to {film.deepest:.0f}° of the thigh (90° is level with the floor): by the cards your "
+        return (f"{_counted(film)} read, down to {film.deepest:.0f}° of the thigh. 90° is level with the floor. By the cards your "
                 f"lower back keeps its shape, as far as a film can tell.{seen}")
     return (f"{_counted(film)} read. By the cards your lower back begins to round at about {onset.depth:.0f}° of the thigh, "
             f"between {onset.low:.0f}° and {onset.high:.0f}°. 90° is level with the floor. At the bottom it "

@@ -95,6 +95,8 @@ def hear_act(text: str, options: Options = NO_OPTIONS, number: bool = False) -> 
         return spoken._replace(chosen=Chosen((exact,), True, (), chosen.hits), doubtful=False, exact=True)
     if heard in _PLAIN_ANSWERS and not asked:
         return spoken
+    if matches("lost", line):
+        return spoken._replace(act=SpeechAct.QUESTION, asks=Asks.MEANS, about=line)
     covered = sum(hit.end - hit.start for hit in chosen.hits)
     if chosen.sure and not asked and not matches("corrects", plain) and 2 * covered >= sum(len(clause.words) for clause in whole):
         return spoken

@@ -55,7 +55,8 @@ SURE: Final[tuple[tuple[str, str], ...]] = (
              r"|some other) way"
              r"|(?:would|will|does|could|can|is) (?:a|an|my|some|two|one) .{1,40} (?:do|work|be (?:ok|okay|alright|right|fine|enough)"
              r"|count|enough)\b"
-             r"|(?:can|could|may) i (?:just )?(?:use|take)|substitute|what (?:do i do|now|then)$|, (?:what now|what then"
+             r"|(?:can|could|may) i (?:just )?(?:use|take)|substitute|"
+             r"\bif (?:i|you|we|one) (?:just )?(?:dont|do not|cant|cannot|can not)\b|what (?:do i do|now|then)$|, (?:what now|what then"
              r"|what do i (?:do|put))"
              r"|\b(?:nobody|no) (?:tape|wall|stick|phone|stand|mirror|room|space|broom\w*|bar|level|strap|towel|mat|film|one|here"
              r"|around)\b.{0,60}(?:what|how|then|\?)"
@@ -63,6 +64,7 @@ SURE: Final[tuple[tuple[str, str], ...]] = (
     ("means", r"what (?:do|does|did|is|are|would|was) .{0,40}mean(?:t|ing|s)?\b|meaning of|define|definition|\bwdym\b|supposed to be\b"
               r"|(?:dont|do not|didnt) (?:really )?(?:understand|get|follow)\b|(?:plain|simple|other) (?:english|words)"
               r"|\bmeaning (?:the|what|like|which)"
+              r"|\bexplain(?: (?:that|this|it|the question|again|what you mean|to me|please))*\W*$"
               r"|\b(?:still|hard|limits?|sink|plain|move|as) (?:as in|meaning|means)\b|\bas in\b|means what\b|what counts\b"),
 )
 LIKELY: Final[tuple[tuple[str, str], ...]] = (
@@ -74,11 +76,16 @@ LIKELY: Final[tuple[tuple[str, str], ...]] = (
 )
 _TIERS = tuple(tuple((kind, re.compile(rf"(?<!\w)(?:{pattern})")) for kind, pattern in rows) for rows in (SURE, LIKELY))
 
-FREE: Final = re.compile(r"(?:what do you mean|what does (?:that|this|it) mean|why do you (?:ask|want to know)|why|how|"
-                         r"what (?:should|do|can) i (?:write|say|put|type)(?: here)?|like what|for example|an? example|what for)\??")
+FREE: Final = re.compile(r"(?:wdym|(?:can|could) you explain(?: that| this)?|i dont understand(?: the question| that| this)?|"
+                         r"why does (?:that|this|it) matter|why do you need (?:that|this|to know(?: that)?)|what do you mean|"
+                         r"whats the point(?: of (?:that|this|it))?|what (?:is|are) (?:that|this|it|these) for|"
+                         r"how (?:do|should) i (?:do|answer|write) (?:that|this|it)|what does (?:that|this|it) mean|"
+                         r"why do you (?:ask|want to know)|why|how|what (?:should|do|can) i (?:write|say|put|type)(?: here)?|"
+                         r"like what|for example|an? example|what for)\??")
 """Whole replies that are questions also where any words of the person's own are an answer."""
-FREE_SAFETY: Final = re.compile(r"(?:(?:do|does|can|could|should|must|will|did) (?:you|i|it|that|they|u)|what|why|how|which|who|"
-                                r"is (?:it|that|this)) .*|.*\?")
+FREE_SAFETY: Final = re.compile(r"(?:(?:do|does|can|could|should|must|will|did) (?:you|i|it|that|they|u)|(?:what|why|how|which|who)s?|"
+                                r"is (?:it|that|this)|i (?:dont|do not) (?:understand|get)) .*|wdym|huh|explain(?: that| this)?|"
+                                r"i (?:dont|do not) (?:understand|get (?:it|that))|.*\?")
 """The same where the words are about health: a question must not be kept as what a clinician said."""
 
 

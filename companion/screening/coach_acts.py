@@ -80,7 +80,7 @@ COACH_ACTS: Final = {act.name: act for act in (
              "{Who} now goes by what the tests say about {value}.{because}", ("finding", "ruling"), "must", "overruled.{finding}"),
     CoachAct("private", "Private note", asks=("private",), roles=_ALL),
     CoachAct("lift_referral", "Lift referral", "a referral",
-             "{Who} saw you on {value} and lifts the referral.{because} From tomorrow a new safety check comes first: only that opens "
+             "{Who} saw you on {value} and lifts the referral.{because} From tomorrow a new safety check comes first. Only that opens "
              "squats and tests again.", asks=("seen_days",), reason="must", roles=("clinician",)),
     CoachAct("guess", asks=("which",), roles=_CARE),
     CoachAct("group", "Groups", asks=("group",)),

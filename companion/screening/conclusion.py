@@ -240,7 +240,7 @@ def _depth(overall: Overall, start: int | None, about: About) -> tuple[Band | No
     if overall in _AT_REST or start is None:
         return None, ""
     if start == 0:
-        return Band.WELL_ABOVE, ("The rounding starts well above parallel: for now stay above that, to a high box, "
+        return Band.WELL_ABOVE, ("The rounding starts well above parallel. For now stay above that, to a high box, "
                                  "without a bar (our cautious choice).")
     usual = band_of(about.usual_depth) or Band.BELOW
     keep = min(list(Band)[max(start - KEEP_ABOVE, 0)], usual)
@@ -282,12 +282,12 @@ def _load(overall: Overall, about: About, show: NumberFormat, begins: Bracket | 
     if begins and overall not in ("normal", "no_rounding"):
         limit = float(int(min(begins.most, about.load or begins.most) + 1e-9))
         held = f"kept your back still at {show(begins.clean, 'kg')} and " if begins.clean is not None else ""
-        return limit, (f"Meanwhile lift at most {show(limit, 'kg')}: your sets {held}rounded from {show(begins.rounds, 'kg')} "
-                       "(our cautious choice; your coach may set another).")
+        return limit, (f"Meanwhile lift at most {show(limit, 'kg')}: your sets {held}rounded from {show(begins.rounds, 'kg')}. "
+                       "That is our cautious choice; your coach may set another.")
     if overall not in ("likely", "load_question"):
         return None, ""
     film = " on film" if _films(about) else ""
-    tail = f"with a still back{film} (our cautious choice; your coach may set another)."
+    tail = f"with a still back{film}. That is our cautious choice; your coach may set another."
     if about.bar == "none" or (about.load is None and about.bar is None):
         return None, f"Meanwhile stay with body weight; add load only where the back stays still{film} (our cautious choice)."
     if about.load is None:

@@ -42,10 +42,10 @@ TRIED_TURN, TRIED_ANKLE, TRIED_HIP = SOURCES["changes_tried"].value  # degrees
 FURTHEST: Final = value("knee_to_wall_furthest")  # cm
 HELD_WEIGHT: Final = fmean(SOURCES["held_weight"].value)  # kg
 _SEEN_AT: Final = {band: f"at {words}" if band == Band.PARALLEL else words for band, words in BAND_WORDS.items()}
-ESTIMATE_CAUTION: Final = "Only an estimate: it makes nothing likely by itself, and it is never a reason to go deeper or heavier."
+ESTIMATE_CAUTION: Final = "Only an estimate. By itself it makes nothing likely. It is never a reason to go deeper or heavier."
 HALF: Final = (
-    f"In one study ankle and hip range explained {value('depth_explained_men') * 100:g} % of squat depth in men, ankle range and shin "
-    f"strength {value('depth_explained_women') * 100:g} % in women (Kim 2015); the rest is open.")
+    f"In one study, ankle and hip range made up {value('depth_explained_men') * 100:g} % of squat depth in men. In women, ankle range and "
+    f"shin strength made up {value('depth_explained_women') * 100:g} % (Kim 2015). The rest is open.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -214,10 +214,9 @@ def _depth_words(depths: Depths, at_least: bool) -> tuple[str, ...]:
     """Return the sentence on the depth at which length alone would start the tuck."""
     start = "at the earliest " if at_least else ""
     if depths.never > 0.5:
-        return (f"Estimate: length alone would probably not start a tuck at all (80 % range: {start}from "
-                f"{_at(depths.low)}).",)
-    return (f"Estimate: length alone would start the tuck {start}at about {_at(depths.median)} "
-            f"(80 % range: {_at(depths.low)} to {_at(depths.high)}).",)
+        return (f"Estimate: length alone would probably not start a tuck at all. 80 % range: {start}from {_at(depths.low)}.",)
+    return (f"Estimate: length alone would start the tuck {start}at about {_at(depths.median)}. "
+            f"80 % range: {_at(depths.low)} to {_at(depths.high)}.",)
 
 
 def _seen_words(seen: Band | None, chance: float | None, points_at: PointsAt, at_least: bool) -> tuple[str, ...]:

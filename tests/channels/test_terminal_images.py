@@ -13,7 +13,7 @@ import pytest
 from PIL import Image
 
 from companion.channels import terminal_images
-from companion.channels.terminal import Display, caption
+from companion.channels.terminal import Display, caption, drawn
 from companion.channels.terminal_images import WIDEST, ask_terminal, kind_here, show
 from companion.port import Typed
 
@@ -45,7 +45,8 @@ def test_a_terminal_without_pictures_prints_nothing(monkeypatch, picture):
 
 
 def test_the_terminals_late_answer_is_not_read_as_typed():
-    for late in ("?1;2c", "\x1b[?62;4;22c", "[?1;2c", "^[[?1;2c", "\x1b_Gi=31;OK\x1b\\", "_Gi=31;OK"):
+    for late in ("?1;2c", "\x1b[?62;4;22c", "[?1;2c", "^[[?1;2c", "\x1b_Gi=31;OK\x1b\\", "_Gi=31;OK",
+                 "\x1b[?62;c", "\x1b[6;20;10t", "^[[6;20;10t"):
         assert Display().event(f"{late}hello") == Typed("hello")
         assert Display().event(f"hello{late}") == Typed("hello")
     assert Display().event("why? 1;2") == Typed("why? 1;2")
@@ -65,12 +66,32 @@ def test_the_terminal_is_asked_and_its_input_emptied_before_anything_reads_it(mo
     os.close(ours)
 
 
+def test_the_size_of_its_letters_is_asked_for_before_the_chat_where_pictures_are_drawn(monkeypatch):
+    asked = []
+    monkeypatch.setattr("textual_image._terminal.get_cell_size", lambda: asked.append("size"))
+    terminal(monkeypatch)
+    ask_terminal()
+    assert not asked
+    kind_here.cache_clear()
+    terminal(monkeypatch, sixels=True)
+    ask_terminal()
+    assert asked == ["size"]
+
+
+@pytest.mark.parametrize("width", [40, 60, 80])
+def test_a_message_breaks_between_words_only(width):
+    line = "Next: hand-on-back squat, knee-to-wall and a well-known front-to-back look, about two-minutes-each, left-right-left"
+    rows = [row.strip("│ ") for row in drawn([line], width).split("\n")[1:-1]]
+    assert " ".join(rows) == line
+
+
 @pytest.mark.parametrize("width", [20, 40, 80, 120])
 def test_a_caption_breaks_between_words_only(width):
     line = ("  A person at a wall, the big toe on a tape, the knee just touching. Saved: "
             "/home/sam/.cache/companion/pictures/knee_to_wall_left-3f9c.png")
     broken = caption(line, width)
     assert " ".join(broken.split()) == " ".join(line.split())
+    assert all(re.match(r"  \S", row) for row in broken.split("\n"))
     assert all(len(row) <= width or len(row.split()) == 1 for row in broken.split("\n"))
 
 

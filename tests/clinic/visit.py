@@ -34,7 +34,8 @@ READS, TAPS, MOVES, SET_UPS = 4.0, 4.0, 25.0, (40.0, 15.0)
 """Words a second (240 a minute), and seconds for an answer, for a movement or a set of squats, and to set up for a block: on the floor or
 for the first squats, and where the phone stands already (choice; for the minutes told)."""
 STANDING: Final = ("best_squat", "hand_on_back_squat", "arms_forward_squat", "pause_squat", "hinge_to_squat")
-SETS: Final = {"squat_look": 6, "best_squat": 4, "hand_on_back_squat": 2, "rock_back": 3, "hip_fold": 2, "leg_raise": 2, "pause_squat": 2}
+SETS: Final = {"squat_look": 6, "best_squat": 4, "hand_on_back_squat": 2, "rock_back": 3, "hip_fold": 2, "leg_raise": 2, "pause_squat": 2,
+              "bird_dog": 4}
 """Movements in one block, where there are more than one."""
 
 

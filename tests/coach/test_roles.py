@@ -38,7 +38,7 @@ def test_a_clinician_lifts_a_referral_with_reason_and_day_and_a_new_check_must_s
     assert heard == [
         (ines, "Sam: the referral is lifted, seen on Wednesday 11 March. From tomorrow a new safety check must still pass."),
         (sam, "Your clinician Ines saw you on Wednesday 11 March and lifts the referral. Reason: seen, sound. From tomorrow a new safety "
-              "check comes first: only that opens squats and tests again."),
+              "check comes first. Only that opens squats and tests again."),
         (room.coach, "Sam: clinician Ines has lifted the referral. Reason: seen, sound. A new safety check must still pass.")]
     for later in (0, 1, 30):
         stands = standing_now(room.db, sam, NOW + timedelta(days=later))

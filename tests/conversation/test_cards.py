@@ -7,15 +7,14 @@ import pytest
 
 from companion.conversation.cards import CARD_WORDS_MOST, CardRow, card_of, read_cards
 from companion.conversation.effects import Record, Say
-from companion.conversation.events import Typed
+from companion.conversation.events import Edited, Sent, Tapped, Typed
 from companion.conversation.flow import Ask, Flow, Known
 from companion.conversation.kinds import Ready, YesNo
-from companion.conversation.session import Frame, Session
+from companion.conversation.session import Aside, Frame, Session
 from companion.conversation.step import step
 from companion.conversation.wording import MOST_WORDS, render
 from companion.verify.check import _without_card
 from flows.catalogue import BOOK
-from tests.table import each_row
 
 pytestmark = pytest.mark.unit
 NOW = datetime(2026, 3, 2, 10, tzinfo=UTC)
@@ -87,6 +86,9 @@ def test_every_row_of_the_cards_names_a_question_that_is_there():
     ("knee_to_wall", "left_1", "what do you mean?", "From the wall to the tip"),
     ("safety_check", "history", "whats a prednisone type tablet", "steroids that a doctor gives"),
     ("safety_check", "pain", "why?", "At 3 only floor tests"),
+    ("safety_check", "history_signs", "how do i tell?", "no way of lying helps"),
+    ("safety_check", "pregnant", "what do you mean?", "pregnant now, or may be"),
+    ("signs", "pregnant", "how do i know?", "from a pharmacy tells"),
 ])
 def test_a_question_about_the_open_question_is_answered_and_the_question_stands_again(flow, key, text, answer):
     taken = ask(flow, key, text)
@@ -94,6 +96,28 @@ def test_a_question_about_the_open_question_is_answered_and_the_question_stands_
     assert taken.session.top.state == key
     assert not [effect for effect in taken.effects if isinstance(effect, Record)]
     assert [effect for effect in taken.effects if isinstance(effect, Say)][-1].buttons
+
+
+ASKED = {"means": ("what does that mean?", "can you explain that", "I don't understand the question"),
+         "why": ("why do you ask?", "what's the point of this", "why?"),
+         "how": ("how do I do that?", "how should I answer this"),
+         "cant": ("what if I can't do that?", "what do I do if I don't know")}
+OWN_WORDS = ("how should I answer this", "what if I can't do that?", "what do I do if I don't know")
+"""These may be words of one's own where such are an answer."""
+
+
+@pytest.mark.parametrize("part", ASKED)
+def test_each_part_of_the_card_of_every_question_answers_the_questions_for_it(part):
+    for n, (flow, open_) in enumerate(ASKS):
+        text = ASKED[part][n % len(ASKED[part])]
+        card = getattr(card_of(BOOK.answers().cards, BOOK[flow].flow, open_), part)
+        told = BOOK[flow].flow.policy.pages or BOOK[flow].flow.policy.beside or flow == "home"
+        if (text == "why?" and told) or (open_.free and text in OWN_WORDS):
+            continue  # "why?" is about the results there
+        taken = ask(flow, open_.key, text)
+        assert taken.session.top.state == open_.key, (flow, open_.key, text)
+        assert not [effect for effect in taken.effects if isinstance(effect, Record)], (flow, open_.key, text)
+        assert card.partition("{")[0][:25] in "\n".join(said(taken)), (flow, open_.key, text)
 
 
 def test_a_movement_that_stands_again_keeps_its_caution():
@@ -117,18 +141,62 @@ def test_a_safety_question_stands_again_in_full():
     assert said(ask("safety_check", "bladder", "why do you ask?"))[-1].endswith("loss of sexual function.")
 
 
-@each_row(("flow", "open_"), ASKS, ids=lambda one: one if isinstance(one, str) else one.key)
-def test_refusals_are_never_the_same_twice_and_never_longer(flow, open_):
-    """The third names the way on; none but the first takes more words than it."""
-    session, texts = at(flow, open_.key), []
+MIXED = "one kind after the other"
+REFUSED = {
+    "the same nonsense": [Typed("qqq zzz blorp")] * 7,
+    "other nonsense": [Typed(text) for text in ("purple monkey", "lorem ipsum", "hmmpf grr", "foo bar", "asdf", "zzzz")],
+    "numbers": [Typed(text) for text in ("99999", "3 4 5 6 7", "9 8 7 6 5", "99999", "1 2 3 4 5")],
+    "a sound or a photo": [Sent("audio", "x"), Sent("photo", "x")] * 3,
+    "an old button": [Tapped("knee_to_wall.1.nowhere.x")] * 4,
+    "an edited message": [Edited("12")] * 4,
+    "not knowing": [Typed("dunno")] * 4,
+    MIXED: [Typed("qqq zzz"), Sent("audio", "x"), Edited("12"), Typed("99999"), Typed("blorp"), Tapped("a.1.b.c")]}
+
+
+OF_EACH_SORT = list({(type(ask.kind), ask.safety, ask.free, bool(ask.caution), BOOK[flow].flow.policy): (flow, ask)
+                     for flow, ask in ASKS}.values())
+
+
+@pytest.mark.parametrize("series", REFUSED)
+def test_refusals_are_never_the_same_twice_and_never_longer(series):
+    """Of every question, and of every sort whatever is sent to it. None has more letters than the first, unless it names what may be meant,
+    or something else was sent."""
+    for flow, open_ in ASKS if series == "the same nonsense" else OF_EACH_SORT:
+        session, texts = at(flow, open_.key), []
+        for event in REFUSED[series]:
+            taken = step(BOOK, session, event, Known(GROWN, NOW))
+            told = [effect for effect in taken.effects if isinstance(effect, Record)]
+            if told or not taken.session.stack or taken.session.top.state != open_.key or taken.session.aside:
+                break  # words of one's own are an answer here, and what was sent may be asked about
+            texts.append("\n".join(said(taken)))
+            assert all(len(one.split()) <= MOST_WORDS for one in said(taken)), (flow, open_.key, texts)
+            session = taken.session
+        assert len(set(texts)) == len(texts), (flow, open_.key, texts)
+        mixed = series == MIXED or (flow, open_.key) == ("prime", "steps")  # whose whole text is worked out
+        assert mixed or all(len(text) <= len(texts[0]) or "Which one: " in text for text in texts[1:]), (flow, open_.key, texts)
+
+
+@pytest.mark.parametrize("about", ["unusual", "ache", "return", "understood"])
+def test_what_is_no_answer_to_a_side_question_is_never_refused_twice_in_the_same_words(about):
+    session, texts = at("knee_to_wall", "left_1", aside=Aside(about, "11")), []
+    for text in ["zq zq"] * 20:
+        taken = step(BOOK, session, Typed(text), Known(GROWN, NOW))
+        texts.append(said(taken)[-1])
+        session = taken.session
+        if not session.aside:
+            break
+    assert len(set(texts)) == len(texts)
+    assert texts
+
+
+def test_what_can_not_be_answered_is_said_in_other_words_the_second_time():
+    session, texts = at("home", "pick"), []
     for _ in range(6):
-        taken = step(BOOK, session, Typed("qqq zzz blorp"), Known(GROWN, NOW))
-        if not taken.session.stack or taken.session.top.state != open_.key or taken.session.aside:
-            return  # words of one's own are an answer here
-        texts.append("\n".join(said(taken)))
+        taken = step(BOOK, session, Typed("what colour is the best bar cover?"), Known(GROWN, NOW))
+        texts.append(said(taken)[0])
         session = taken.session
     assert len(set(texts)) == len(texts)
-    assert all(len(text) <= len(texts[0]) for text in texts[1:]), texts
+    assert max(map(len, texts)) == len(texts[0])
 
 
 def test_after_an_answer_refusals_begin_anew():

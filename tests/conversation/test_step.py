@@ -160,7 +160,7 @@ def test_an_old_button_changes_nothing():
     talk = Talk(REACH).say("ready", "10")
     before = talk.session
     talk.send(Tapped("reach.1.setup.ready"))
-    assert talk.session == before
+    assert talk.session._replace(told=()) == before
     assert "earlier question" in talk.last
 
 
@@ -176,14 +176,14 @@ def test_a_forged_button_changes_nothing(data):
     talk = Talk(REACH).say("ready")
     before = talk.session
     talk.send(Tapped(data))
-    assert talk.session == before
+    assert talk.session._replace(told=()) == before
 
 
 def test_an_edit_changes_nothing_unless_it_speaks_of_pain():
     talk = Talk(REACH).say("ready", "10")
     before = talk.session
     talk.send(Edited("11"))
-    assert talk.session == before
+    assert talk.session._replace(told=()) == before
     talk.send(Edited("11 ouch my back"))
     assert talk.state == "pain.bad"
 
@@ -211,7 +211,7 @@ def test_an_invitation_disturbs_nothing_and_its_button_begins_the_flow():
     talk = Talk(CARE, known={"reach.left_1": 9.5}, book=book)
     before = talk.session
     talk.send(Invite("reach"))
-    assert talk.session == before
+    assert talk.session._replace(told=()) == before
     assert talk.last == "Last time it was 9.5 cm. Again?"
     talk.tap("Reach")
     assert talk.state == "reach.setup"
@@ -284,7 +284,7 @@ def test_i_meant_corrects_the_last_answer():
 def test_i_meant_nonsense_changes_nothing():
     talk = Talk(REACH).say("ready", "10")
     before = talk.session
-    assert talk.say("i meant lots").session == before
+    assert talk.say("i meant lots").session._replace(told=()) == before
 
 
 def test_the_last_answer_of_a_flow_can_still_be_taken_back():

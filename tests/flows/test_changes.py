@@ -79,7 +79,7 @@ def test_tape_and_then_a_level_are_named_and_not_their_units():
 @pytest.mark.parametrize(("days", "early"), [(5, True), (27, True), (60, False)])
 def test_a_test_again_before_its_date_is_called_early(days: int, early: bool):
     said = told(MAN, wall(days, 9), wall(0, 12), since=days - 0.5)
-    assert (f"That is after {days} days: a change is expected to show after about 8 weeks, so this is early." in said) is early
+    assert (f"That is after {days} days. A change should show after about 8 weeks, so this is early." in said) is early
 
 
 def test_another_placement_is_not_compared():

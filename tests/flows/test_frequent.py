@@ -51,6 +51,13 @@ def test_no_answer_permits_what_the_level_closes(topic, level):
         assert not PERMISSION.search(f"{one.says} {one.found}"), topic
 
 
+def test_each_answer_that_tells_how_to_move_squat_or_load_says_so():
+    """Written out a second time: one whose ``permits`` were lost would be given at every level."""
+    assert {topic: one.permits for topic, one in FREQUENT.items() if one.permits} == {
+        "deadlift": "load", "other_training": "load", "belt": "load", "warm_up": "load", "bar_place": "load", "load": "load",
+        "breathing": "move", "bracing": "move", "knees": "squat", "stance": "squat", "depth": "squat", "frequency": "squat"}
+
+
 @pytest.mark.parametrize("work", [Work.MOVE, Work.SQUAT, Work.LOAD])
 @pytest.mark.parametrize("topic", FREQUENT)
 def test_no_answer_permits_what_a_limit_closes(topic, work):

@@ -119,7 +119,7 @@ def test_a_brace_or_a_slip_is_kept_and_not_scored():
     talk = Talk(FLOW).say("tape", "6").tap("Brace, shoe or a slip").say("6").tap("I don't know")
     assert "kept and not scored" in "".join(say.text for say in talk.says)
     kept = {key: value for key, value in talk.answers.items() if key in KneeToWall.__dataclass_fields__}
-    assert {one.row.id: one.words.rpartition(", but ")[2] for one in findings_of(screen_of(KneeToWall(**kept)))} == {
+    assert {one.row.id: one.words.rpartition(". But ")[2] for one in findings_of(screen_of(KneeToWall(**kept)))} == {
         "knee_to_wall_open": "what stopped it is not known, so it decides nothing."}
     assert "a brace, shoe or slip stopped it" in findings_of(screen_of(KneeToWall(**kept)))[0].words
 

@@ -3,10 +3,14 @@
 import pytest
 
 from companion.conversation.effects import Erase, Export, Say
+from companion.conversation.events import Typed
+from companion.conversation.flow import Known
+from companion.conversation.session import Frame, Session
+from companion.conversation.step import step
 from companion.operate.backup import DAYS_KEPT
 from flows.catalogue import BOOK
 from flows.my_data import FLOW
-from tests.drive import CHECKED, Talk
+from tests.drive import CHECKED, NOW, Talk
 
 
 def begun(*replies: str) -> Talk:
@@ -96,3 +100,32 @@ def test_export_in_the_middle_of_something_leaves_it_to_be_picked_up():
 
 def test_before_anything_is_kept_there_is_nothing_to_copy():
     assert "Nothing is kept about you" in heard(Talk(BOOK["welcome"].flow, known={"today": "2026-03-02"}, book=BOOK).say("/export"))
+
+
+RIGHTS = {
+    "erase": ("delete me", "forget me", "erase everything", "wipe my data", "please delete all my data", "I want my data deleted",
+              "can you delete my account", "get rid of my data", "remove all my info", "erase all my answers", "delete all"),
+    "reminder_times": ("stop all", "unsubscribe", "no more messages", "don't text me again", "leave me alone", "quit messaging me",
+                       "stop sending me messages", "turn off reminders", "opt out", "end all reminders", "unsubscribe me"),
+    "my_data": ("what do you know about me", "what have you got on me", "what data do you have on me", "show me my data",
+                "what do you store about me", "what info do you have about me", "what is saved about me", "give me my data",
+                "can I see my data", "I want a copy of my data", "my data")}
+PLACES = (("home", "pick"), ("squat_look", "plain_rounds"), ("knee_to_wall", "left_1"), ("squat_look", "did"), ("bird_dog", "left_do"),
+          ("safety_check", "bladder"), ("film", "video"), ("squat_days", "rest"), ("whereabouts", "zone"), ("", ""))
+
+
+@pytest.mark.parametrize("right", RIGHTS)
+@pytest.mark.parametrize(("flow", "key"), PLACES)
+def test_rights_are_done_in_any_words_and_at_every_question(right, flow, key):
+    """At a choice, a number, a movement, a hold, a safety question, a picture, days, a place, and while nothing runs."""
+    frame = Frame(flow, BOOK[flow].flow.version, "1", state=key) if flow else None
+    session = Session(stack=(frame,) if frame else (), runs=1, idle=not flow)
+    for words in RIGHTS[right]:
+        after = step(BOOK, session, Typed(words), Known(CHECKED, NOW)).session
+        assert [one.flow for one in after.stack[-1:]] == [right], words
+
+
+def test_data_are_erased_in_any_words_over_the_pain_questions_too():
+    session = Session(stack=(Frame("pain", BOOK["pain"].flow.version, "1", state="bad"),), runs=1)
+    for words in (*RIGHTS["erase"], *RIGHTS["my_data"]):
+        assert step(BOOK, session, Typed(words), Known(CHECKED, NOW)).session.top.flow in ("erase", "my_data"), words

@@ -1,17 +1,28 @@
 """What a lifter reads: reading grade 7 at most, 60 words with caution and progress, three messages at once."""
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
 
+from companion.conversation.acting import NOT_KNOWN, WAITS
+from companion.conversation.answers import HELP_WORDS, UNKNOWN, UNKNOWN_TOO
 from companion.conversation.flow import Ask, Tell
+from companion.conversation.refusing import NOT_THAT, ON_FROM_HERE, ON_WITH_CARE, STILL_UNCLEAR
+from companion.conversation.replies import GOOD
 from companion.conversation.wording import MOST_WORDS
+from companion.screening.coach_acts import COACH_ACTS
+from companion.screening.levels import LEVEL_WORDS
 from companion.screening.protocols import rows
-from companion.screening.sources import SOURCES
+from companion.screening.sources import SOURCES, why
+from companion.screening.topics import TOPICS, answers
 from flows.catalogue import BOOK
 from flows.frequent import FREQUENT
+from tests.flows.test_outcome import told, whole
 from tests.reading_grade import grade, syllables
+from tests.screening.build import SCREENS
 from tests.table import each_row
 
 pytestmark = pytest.mark.unit
@@ -35,13 +46,21 @@ def texts() -> dict[str, str]:
         for at, step in enumerate(compiled.flow.steps if name not in TO_COACHES else ()):
             if isinstance(step, Ask):
                 found[f"{name}/{step.key}"] = f"{step.caution} {step.say}"
+                found |= {f"{name}/{step.key}, jump {n}": jump.say for n, jump in enumerate(step.then)}
             elif isinstance(step, Tell):
                 found[f"{name}, step {at}"] = step.say
         for gate in compiled.flow.gates:
             found[f"{name}, {gate.say[:20]}"] = gate.say
+        if name not in TO_COACHES:
+            flow = compiled.flow
+            found |= {f"{name}, {what}": getattr(flow, what) for what in ("invite", "missed", "parked", "why")}
     answers = BOOK.answers()
     found |= {f"{', '.join(row.of)}: {part}": words for row in answers.cards for part, words in row.parts.items()}
     found |= {f"word {named}": meaning for named, meaning in answers.words.items()}
+    found |= {f"level {level}": words.lifter for level, words in LEVEL_WORDS.items()}
+    found |= {f"coach: {name}, {what}": getattr(act, what) for name, act in COACH_ACTS.items() for what in ("told", "undone")}
+    found |= {f"said {n}": words for n, words in enumerate((
+        *ON_FROM_HERE, *ON_WITH_CARE, *STILL_UNCLEAR, *NOT_THAT, *UNKNOWN_TOO, UNKNOWN, HELP_WORDS, WAITS, NOT_KNOWN, GOOD))}
     return found | {f"topic {one.id}": one.says for one in FREQUENT.values()} | {f"{one.id}, found": one.found for one in FREQUENT.values()}
 
 
@@ -78,6 +97,25 @@ def test_every_text_a_lifter_gets_reads_at_grade_seven():
     assert not hard
 
 
+def test_every_answer_to_why_reads_at_grade_seven():
+    """Without the names and titles of what it cites."""
+    hard = {name: said for name, row in SOURCES.items() if grade(said := why(replace(row, source=""))) > GRADE_MOST
+            and grade(why(row)) > GRADE_MOST}
+    assert not hard
+    assert not [text for topic in TOPICS for text in answers(topic) if len(text.split()) > MOST_WORDS]
+
+
+@settings(max_examples=60, deadline=None)
+@given(SCREENS)
+def test_results_of_any_screen_read_at_grade_seven_in_sixty_words(done):
+    for choice in ("What it is based on", "What to do now"):
+        talk = told(**done)
+        whole(talk, choice)
+        for text in (say.text for say in talk.says):
+            assert len(text.split()) <= MOST_WORDS, text
+            assert len(text.split()) < WORDS_LEAST or grade(text) <= GRADE_MOST, text
+
+
 @each_row("script", SCRIPTS, ids=lambda script: script.stem)
 def test_every_message_of_a_conversation_is_short_and_plain(script):
     for text in (text for turn in said_in(script) for text in turn):
@@ -106,6 +144,15 @@ def test_a_word_of_the_trade_is_explained_before_or_where_a_run_first_uses_it(na
              for step in flow.steps if isinstance(step, Ask | Tell)]
     assert not unexplained(steps)
     assert not [gate.say for gate in flow.gates if unexplained([gate.say])]
+
+
+@each_row("script", SCRIPTS, ids=lambda script: script.stem)
+def test_what_is_found_out_is_named_with_what_it_is(script):
+    """Length, strength and control, where a conversation first speaks of them."""
+    said = [text for turn in said_in(script) for text in turn]
+    for cause, means in (("length", "room in hip"), ("control", "timing")):
+        first = next((text for text in said if re.search(rf"(?<![-\w]){cause}(?: \(|[:,.])", text, re.I)), means)
+        assert means in first, first
 
 
 @each_row("script", SCRIPTS, ids=lambda script: script.stem)

@@ -200,7 +200,7 @@ def test_words_round_to_five_degrees_and_five_per_cent() -> None:
     assert estimate.explains is not None
     deep, chance = 5 * round(estimate.depths.median / 5), 5 * round(20 * estimate.explains)
     assert deep < 0
-    assert f"start the tuck at about {-deep}° above parallel (80 % range: " in estimate.words[0]
+    assert f"start the tuck at about {-deep}° above parallel. 80 % range: " in estimate.words[0]
     assert f"You saw it start at parallel. The estimated chance that length alone explains that is about {chance} %." in (
         estimate.words[2])
 

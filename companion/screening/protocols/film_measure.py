@@ -161,7 +161,7 @@ def detail(film: FilmedSquats | None, show: NumberFormat) -> Detail:
 
 PROTOCOL: Final = Protocol(
     _ID, title="Filmed squat", short_name="filmed squat", lines_named=r"filmed squats?|printed cards?",
-    looks_at="at how many degrees of the thigh the lower back begins to round, by printed cards, and which change moves that",
+    looks_at="how deep the thigh is when the lower back begins to round, by printed cards, and what moves that",
     minutes=FILM_MINUTES, place=15, ease=12, needs=("printed cards", "tape", "phone on a stand"),
     posture=BodyPosition.STANDING, uses=(Work.SQUAT,),
     record=FilmMeasure, rows=(_ROUNDS, *(row for rows in _BY_CHANGE.values() for row in rows)), findings=findings, detail=detail,

@@ -133,9 +133,9 @@ def _taken(reached: KneeToWall, side: str) -> tuple[Reading, ...]:
                  for number, value in enumerate(values, 1))
 
 
-_UNSCORED: Final = {"other": ", but a brace, shoe or slip stopped it, so it decides nothing",
-                    **dict.fromkeys(("cant_tell", "None"), ", but what stopped it is not known, so it decides nothing"),
-                    "neither": ", but without a pull in the calf, so it decides nothing"}
+_UNSCORED: Final = {"other": ". But a brace, shoe or slip stopped it, so it decides nothing",
+                    **dict.fromkeys(("cant_tell", "None"), ". But what stopped it is not known, so it decides nothing"),
+                    "neither": ". But it was without a pull in the calf, so it decides nothing"}
 """Why a reading past a line is not scored, by what stopped the knee."""
 
 
