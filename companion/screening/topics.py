@@ -46,7 +46,7 @@ TOPICS: Final = (
     Topic("error", "Measurement error", ("error", "measurement error"), r"errors?|mdc|sem|off", ("error",)),
     Topic("pain", "What counts in pain", ("what counts in pain", "points"), r"1\.77|points?|important", ("pain",)),
     Topic("estimate", "The depth estimate", ("estimate",), r"estimate|43\.5|32\.4", ("estimate",)),
-    Topic("warm_up", "Warm-up sets", ("warm-up sets", "warm up sets"), r"warm.?up|40|60", ("warm_up",)),
+    Topic("warm_up", "Warm-up sets", ("warm-up sets", "warm up sets"), r"warm.?up|40|60|easy squats|on the spot", ("warm_up",)),
     Topic("minutes", "The minutes", ("minutes", "how long"), r"minutes?|how long|so long", ("minutes",)),
     Topic("reminders", "Reminders", ("reminders",), r"reminders?|messages?|so (?:often|seldom)|quiet hours", ("reminders",)),
     *(Topic(name, label, (label.lower(),), named, rows, listed=False) for name, label, named, rows in (
@@ -55,6 +55,7 @@ TOPICS: Final = (
         ("readings", "Readings that are doubted", r"doubted?|readings?|apart|upright",
          ("readings", *(one.id for one in protocols().values() if not one.lines_named))),
         ("draws", "The draws behind a ruling", r"draws?|same in|9 of 10", ("draws",)),
+        ("doing", "How a test is done", r"squats|slow(?:ly)?|steps away|stops?|times|twice|still|place", ("doing",)),
         ("squat_days", "Squat days told", r"squat days?|over the limit|film", ("squat_days",)),
         ("gym", "Bars and plates", r"plates?|bars?", ("gym",)),
         ("safety", "Safety dates", r"clearance|cleared|referral", ("safety",)),

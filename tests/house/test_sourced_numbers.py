@@ -39,6 +39,7 @@ NEED_NO_SOURCE = {
     "PARTS_MOST": "length of a message", "VERDICT_WORDS_MOST": "length of a message", "MORE_MOST": "length of a message",
     "SAID_AT_ONCE": "length of a message", "MESSAGES_MOST": "number of messages", "NAMED_MOST": "length of a list",
     "_MOST_NAMED": "length of a list", "SHOWN_MOST": "length of a list", "NAME_WORDS_MOST": "how a name is read",
+    "_OFTEN": "words for one and two", "_AS": "how many of one unit make one of another",
     "CHECK_AFTER": "when a source is read again",
     "SWEEP_SECONDS": "how often the sweep looks", "LOOKED_AT": "how far a search goes", "LONGEST_AHEAD": "how far a search goes",
     "NIGHT_OVER": "how a day is called", "JUST_NOW": "how a day is called", "LATER_DATES": "buttons to choose from",
