@@ -126,8 +126,8 @@ FLOW = Flow(
         Tell("Then this set-up is not for you: {words} brought a pinch or an ache, and no depth is worth that.", AT_FRONT),
         Do(Find("setup.change", "{change}", "plain, changed, plain, changed (choice)", "{words}: the rounding starts at {start:words}, "
            "both times; plain at {plain:words}"), GAINED),
-        Do(Find("setup.start", "{start}", "the earlier of two squats with the set-up", "{words}"), GAINED),
-        Do(Find("setup.plain", "{plain}", "the earlier of two plain squats", "{words}"), GAINED),
+        Do(Find("setup.start", "{start}", "the earlier one with the set-up", "{words}"), GAINED),
+        Do(Find("setup.plain", "{plain}", "the earlier plain one", "{words}"), GAINED),
         Do(Find("setup.state", "waits", "until the next morning shows no pinch or pain", "{words}"), GAINED),
         Do(Remind("setup", "setup_morning", "{tomorrow}", hour=MORNING.hour), GAINED),
         Tell("It held both times: with {words} your back rounds later, by more than your own sets differ. Tomorrow morning I ask "

@@ -55,8 +55,8 @@ FLOW = flow_of(
         did(with_numbers("Rest a moment. Then the {hard} stop alone: {stop_squats:count squats} that stop only there, "
                          "{drill_stop_0:count} to {drill_stop_1:count seconds}, no deeper than before."),
             PAUSE_CAUTION, ("again", "That hurt"), key="again_do", only_if=HARD & MOVED_CLEAN),
-        did(with_numbers("Rest a moment. Then once more, to see whether it rounds again: {stop_squats:count squats} with all three "
-                         "stops."), PAUSE_CAUTION,
+        did(with_numbers("Rest a moment. Then once more, to see whether it rounds again: {stop_squats:count squats} with all "
+                         "{drill_stops_0:count stops}."), PAUSE_CAUTION,
             ("again", "That hurt"), key="again_all", only_if=ROUNDED_AT_STOPS & ~HARD & MOVED_CLEAN),
         Ask("again", "This second time: what did the lower back do?", KEPT, only_if=done("again_do") | done("again_all")),
         Tell("The {hard} stop is one to practise. You may add a stop just before and just after it, never deeper "
