@@ -39,7 +39,8 @@ def asked(talk: Talk, *replies: str) -> str:
     ("why 1.77", "pain"), ("why the measurement error", "error"), ("why no deeper?", "depth"), ("why 3 days a week", "home"),
     ("why 3 seconds down?", "drill"), ("why hold 30 seconds", "home"), ("why the plank", "home"),
     ("why quiet hours", "reminders"), ("why am i quiet", "dates"),
-    ("why set-ups", "set_up"), ("why the set up", "set_up")])
+    ("why three squats", "doing"), ("why so slow", "doing"), ("why three big steps away", "doing"), ("why ten easy squats", "warm_up"),
+    ("why six months", "safety"), ("why set-ups", "set_up"), ("why the set up", "set_up")])
 def test_a_question_in_words_finds_its_topic(question: str, topic: str):
     flow, said = BOOK.sentence(question) or ("", "")
     assert flow == "why_told"
