@@ -25,8 +25,9 @@ from flows.shared import BODY_WEIGHT, NO_BAR, SHARP
 READS_FILMS: Final = Gate(~FILMS_READ,
                           "Films can't be read here: this bot was installed without its film part. All other tests work without it.")
 
-STILL_THEN: Final = with_numbers("Start filming, stand still for {film_still:count seconds}, then %s. Send the film here, best as a file.")
 SQUATS_A_SET: Final = with_numbers("{set_squats:count squats}")
+STILL_THEN_SQUAT: Final = with_numbers("Start filming, stand still for {film_still:count seconds}, then "
+                                       f"{SQUATS_A_SET}. Send the film here, best as a file.")
 FILMS: Final = ("shot", "shot2", *OF_SQUATS)
 KEEP_STILL: Final = SquatChange("still", "kept still", "try to keep the curve of your lower back still, all the way down and up",
                            CHANGES["slow"].caution)
@@ -112,7 +113,7 @@ def _loaded(squat: str, before: Condition) -> tuple[Step, ...]:
            "One more set that you do anyway? How heavy is it? Else tap Skip.")
     return (Ask(f"{squat}_kg", say, Number("kg", 1, 500, usual=(15, 300), example_value=60), only_if=before & ~BODY_WEIGHT & ~NO_BAR),
             Tell("That is above the {most:kg} to keep to for now, so leave that set out.", fact(f"{squat}_over").is_("yes")),
-            *_compared(squat, f"That set, as you do it anyway. {STILL_THEN % 'your squats'}",
+            *_compared(squat, f"That set, as you do it anyway. {STILL_THEN_SQUAT.replace(SQUATS_A_SET, 'your squats')}",
                        fact(f"{squat}_over").is_("no"), f"Safety arms in place. {SHARP}", PROTOCOL.picture))
 
 
@@ -144,7 +145,7 @@ FLOW = flow_of(
             "time.", choice(
                 ("coach", "Keep, coaches may see", "keep", "yes", "coach"), ("mine", "Keep, only for me", "only me", "mine"),
                 ("no", "Keep nothing", "no", "nothing"))),
-        Ask("plain_video", f"Now your usual squat, without load. {STILL_THEN % SQUATS_A_SET}", Film(), caution=SHARP),
+        Ask("plain_video", f"Now your usual squat, without load. {STILL_THEN_SQUAT}", Film(), caution=SHARP),
         *reading("plain", "squats", picture="chart_film"),
         Tell("On the chart: how far your lower back bends on the way down, a line a squat. The upright line is where rounding begins, the "
              "grey around it how far that may be off. Cards on cloth slide over the bones, so take the depth as an estimate; it says "
