@@ -58,7 +58,7 @@ TOPICS: Final = (
         ("doing", "How a test is done", r"squats|slow(?:ly)?|steps away|stops?|times|twice|still|place", ("doing",)),
         ("squat_days", "Squat days told", r"squat days?|over the limit|film", ("squat_days",)),
         ("gym", "Bars and plates", r"plates?|bars?", ("gym",)),
-        ("safety", "Safety dates", r"clearance|cleared|referral|undo|wrong tap|disc|six months", ("safety",)),
+        ("safety", "Safety dates", r"clearance|cleared|referral|undo|wrong tap|disc|months", ("safety",)),
         ("dates", "Other dates", r"month(?:ly)?|fourteen|14|quiet|late|overdue", ("dates",)),
         ("set_up", "Set-ups", r"set.?ups?|heels?", ("set_up",)),
         ("outcomes", "Outcomes counted", r"outcomes?|counted", ("outcomes",)))),
