@@ -5,8 +5,8 @@ from __future__ import annotations
 from companion.screening.evidence import PARTS_BY_CAUSE, EvidenceRow
 from companion.screening.protocols import rows
 
-# Each row's part, whether it speaks for (+), against (-) or neither (.), and its grade; s: of a side, h: only a hint, t: a trial, c: our own
-# choice, in no table of the trade.
+# Each row's part, whether it speaks for (+), against (-) or neither (.), and its grade; s: of a side, h: only a hint, t: a trial, c: our
+# own choice, in no table of the trade.
 MEANT = {
     "squat_rounds": "all . none",
     "heels_later_calf": "calf + moderate t",
