@@ -1,6 +1,6 @@
 """Arms-forward squat: the trunk's shape with the weight in front.
 
-Five squats at first, three for each second try, three seconds down: choice. Heels up as in the squat look.
+Heels up as in the squat look.
 """
 
 from companion.conversation.condition import fact
@@ -8,6 +8,7 @@ from companion.conversation.flow import Ask, Tell
 from companion.conversation.kinds import Option, Ready, YesNo, choice
 from companion.screening.protocols.arms_forward_squat import PROTOCOL
 from companion.screening.setups import HEEL_LIFT_WORDS
+from companion.screening.sources import with_numbers
 from flows.block import SEEN_BY, did, done, watched_again
 from flows.protocol_flow import flow_of
 from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, SHARP
@@ -42,7 +43,8 @@ FLOW = flow_of(
              "you. Film from the side. No safety arms? Say “back” and take the stick.", EMPTY, picture="arms_forward_setup_bar"),
         Ask("watch", "Nothing to lift, then. Open that film and watch one set from the side: the bar, the chest, the "
             "lower back.", Ready("Seen it"), only_if=LOADED),
-        did("Across the front of your shoulders, off the throat, arms straight ahead, hands open. Five slow squats, three seconds down.",
+        did(with_numbers("Across the front of your shoulders, off the throat, arms straight ahead, hands open. {arms_squats:Count} slow "
+                         "squats, {slow_down:count seconds} down."),
             LET_GO, ("squats", "That hurt"), only_if=~LOADED, picture=PROTOCOL.picture),
         Ask("fault", "What changed first, if anything? Look at the film before you answer, if there is one. If you "
             "can't tell, skip this.", choice(
@@ -53,12 +55,13 @@ FLOW = flow_of(
                 ("back", "The lower back rounded", "back rounded", "the back rounded", "my back rounded",
                  "it rounded", "rounded", "lower back")), only_if=SQUATS_DONE),
         Ask("depth", "How deep was the thigh when that began?", BANDS, only_if=FAULTY, picture="squat_bands"),
-        did(f"Rest a moment. Three more, heels on a firm board or two small plates, an inch ({HEEL_LIFT_WORDS}) high.",
+        did(with_numbers("Rest a moment. {set_squats:Count} more, heels on a firm board or two small plates, an inch "
+                         f"({HEEL_LIFT_WORDS}) high."),
             "Both heels must stand steady. " + LET_GO, ("heels", "Heels up hurt"), key="heels_do", only_if=HEELS_TRY,
             picture="squat_heels"),
         Ask("heels_help", "Heels up: did it all hold this time?", HELD_SHAPE, only_if=done("heels_do")),
-        did("Rest a moment. Three last ones, heels flat again, only down to just above where it began to roll.", LET_GO,
-            ("shallow", "Less deep hurt"), key="shallow_do", only_if=SHALLOW_TRY, picture="arms_forward_shallow"),
+        did(with_numbers("Rest a moment. {set_squats:Count} last ones, heels flat again, only down to just above where it began to roll."),
+            LET_GO, ("shallow", "Less deep hurt"), key="shallow_do", only_if=SHALLOW_TRY, picture="arms_forward_shallow"),
         Ask("shallow_help", "Less deep: did it all hold?", HELD_SHAPE, only_if=done("shallow_do")),
         Tell("It held once that was changed. So this was shoulders, ankles or depth, not the trunk, and it does not "
              "count against your trunk.", CURED),

@@ -15,7 +15,7 @@ from companion.screening.limits import Work
 from companion.screening.pairs import look_of
 from companion.screening.screen import screen_from
 from companion.screening.setups import HEEL_LIFT, HELPED_BY_FEEL, NAMES, Checked, called, checked, parts, rank_of, start_words, without
-from companion.screening.sources import value
+from companion.screening.sources import counted, with_numbers
 from flows.block import AMOUNTS, STARTS, did, done
 from flows.outcome_facts import showing
 from flows.shared import BANDS, SCORED, SQUAT, limited
@@ -102,11 +102,12 @@ FLOW = Flow(
     at_start=change_facts,
     facts=(Fact("change", values=(*NAMES, HELPED_BY_FEEL, "none")), RESULT, LUCK, CHANGED_START, PLAIN_START),
     steps=(
-        Tell("The easiest change that helped most: {words}.{look_words} Once may be luck, so let's check it: four sets of three squats "
-             f"in one go, seen from the side, about {value('minutes_set_up'):g} minutes. First and third: plain. "
-             "Stop if anything hurts.", PROPOSED),
-        did("Second and fourth: {how}; all else as usual. Film all four, or have somebody watch.", "{care}", ("plain", "Plain hurt"),
-            key="did", only_if=PROPOSED, picture="squat_{view}", also=(CHANGED_HURT, ANOTHER_DAY)),
+        Tell(with_numbers("The easiest change that helped most: {words}.{look_words} Once may be luck, so let's check it: "
+                          f"{counted(len(FOUR_SETS))} sets of "
+                          "{set_squats:count squats} in one go, seen from the side, about {minutes_set_up_0} minutes. First and third: "
+                          "plain. Stop if anything hurts."), PROPOSED),
+        did(f"Second and fourth: {{how}}; all else as usual. Film all {counted(len(FOUR_SETS))}, or have somebody watch.", "{care}",
+            ("plain", "Plain hurt"), key="did", only_if=PROPOSED, picture="squat_{view}", also=(CHANGED_HURT, ANOTHER_DAY)),
         Tell("All right. Say “best squat” on another day.", fact("did").one_of("later", "left_out")),
         Ask("front", "With the change: a pinch or an ache at the front of a hip or a knee?", choice(
             ("no", "No"), ("hip", "Front of the hip", "hip", "groin"), ("knee", "Front of the knee", "knee")),
@@ -125,8 +126,8 @@ FLOW = Flow(
         Tell("Then this set-up is not for you: {words} brought a pinch or an ache, and no depth is worth that.", AT_FRONT),
         Do(Find("setup.change", "{change}", "plain, changed, plain, changed (choice)", "{words}: the rounding starts at {start:words}, "
            "both times; plain at {plain:words}"), GAINED),
-        Do(Find("setup.start", "{start}", "the earlier of two squats with the set-up", "{words}"), GAINED),
-        Do(Find("setup.plain", "{plain}", "the earlier of two plain squats", "{words}"), GAINED),
+        Do(Find("setup.start", "{start}", "the earlier one with the set-up", "{words}"), GAINED),
+        Do(Find("setup.plain", "{plain}", "the earlier plain one", "{words}"), GAINED),
         Do(Find("setup.state", "waits", "until the next morning shows no pinch or pain", "{words}"), GAINED),
         Do(Remind("setup", "setup_morning", "{tomorrow}", hour=MORNING.hour), GAINED),
         Tell("It held both times: with {words} your back rounds later, by more than your own sets differ. Tomorrow morning I ask "

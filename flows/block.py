@@ -13,6 +13,7 @@ from companion.conversation.kinds import Choice, Option, choice
 from companion.language.units import IMPERIAL, METRIC
 from companion.screening.pairs import LOOK
 from companion.screening.setups import HEEL_LIFT_WORDS, HELD_WEIGHT_WORDS
+from companion.screening.sources import with_numbers
 from flows.shared import BANDS, WATCHED
 
 WENT_WELL = Option("none", "Done, nothing hurt", ("done", "no", "none", "nothing", "nothing hurt", "none of them", "no set"))
@@ -31,7 +32,8 @@ STARTS = choice(Option("no", "Not at all", ("no", "none", "nowhere", "never", "s
 """Where the rounding starts in a set, also that it does not."""
 
 
-AMOUNTS = {METRIC: {"rise": HEEL_LIFT_WORDS, "weight": HELD_WEIGHT_WORDS}, IMPERIAL: {"rise": "about an inch", "weight": "5 to 10 lb"}}
+AMOUNTS = {METRIC: {"rise": HEEL_LIFT_WORDS, "weight": HELD_WEIGHT_WORDS}, IMPERIAL: {
+    "rise": "about an inch", "weight": with_numbers("{held_weight_pounds_0} to {held_weight_pounds_1} lb")}}
 """What is usual under the heels and held in front, by the lifter's units."""
 
 SEEN_BY = fact(LOOK.key("seen_by"))

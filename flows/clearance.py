@@ -18,6 +18,7 @@ from flows.limit_facts import (
 )
 from flows.limits import STANDING, YES_NO
 from flows.safety_check import TOLD
+from flows.safety_facts import CLEARED_WHY
 from flows.shared import WELCOMED
 
 WAITS, STAND = Fact("waits", values=YES_NO), Fact("stand", values=YES_NO)
@@ -52,7 +53,7 @@ FLOW = Flow(
         Do(Find("load.told", "{kilos}", "a clinician's limit"), YES & STAND.is_("yes")),
         Do(Remind("limit", "limit_over", ""), YES & ~fact("end").known),
         Do(Remind("limit", "limit_over", "{end}"), YES & fact("end").known),
-        Do(Find("safety.cleared_until", "{cleared_until}", "cleared by a clinician: asked again after six months", "{cleared_at}"),
+        Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{cleared_at}"),
            YES & TO_LOAD.is_("yes") & fact("cleared_until").known),
         Do(Find("safety.body_first", "no", "cleared by a clinician", "{cleared_at}"), YES & TO_LOAD.is_("yes") & ~PREGNANT),
         Do(Alert("", "was cleared for {cleared_words}. By whom and when: {cleared_at}"), YES),

@@ -15,6 +15,8 @@ from companion.conversation.policy import Policy
 from companion.language.units import METRIC, shown
 from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, HOLDS_DAYS
 from companion.screening.depth import BAND_WORDS, band_of
+from companion.screening.setups import CHANGES
+from companion.screening.sources import with_numbers
 from flows.coach_shared import COACHES_ONLY, asked_of
 from flows.home import TESTS
 from flows.shared import BANDS
@@ -99,7 +101,7 @@ FLOW = Flow(
         _ask("raise_load", "{whom}: up to which load, above what the tests say? It ends with pain, a closed day or new results, and never "
             "goes above what they trained without pain.", Number("kg", 0, 500, usual=(0, 300), example_value=70)),
         _ask("pin_setup", "{whom}: which set-up should they squat with? It changes no limit of depth or load.", choice(
-            ("slow", "Three seconds down"), ("wide", "Feet wider"), ("heels", "Heels up"), ("front", "Weight in front"),
+            ("slow", CHANGES["slow"].words.capitalize()), ("wide", "Feet wider"), ("heels", "Heels up"), ("front", "Weight in front"),
             ("slow+heels", "Slow, heels up"), ("wide+heels", "Wider, heels up"),
             Option("none", "No longer set", ("unpin", "none")))),
         _ask("drill", "{whom}: which drill should they be offered?", choice(
@@ -127,8 +129,8 @@ FLOW = Flow(
             Words(limit=300, example_text="seen in person on Tuesday"),
             free=True, only_if=ACT_ASKED.one_of(*REASONED)),
         Ask("until", "{whom}: until when does it hold? Then it ends by itself, and I tell you both.", choice(
-            (f"{HOLDS_DAYS}", "Eight weeks", "usual"), ("28", "Four weeks"), ("7", "A week"), ("none", "Until I end it")),
-            only_if=DATED.is_("yes") & ACT_ASKED.one_of(*ENDING)),
+            (f"{HOLDS_DAYS}", with_numbers("{order_holds:Count weeks}"), "usual"), ("28", "Four weeks"), ("7", "A week"),
+            ("none", "Until I end it")), only_if=DATED.is_("yes") & ACT_ASKED.one_of(*ENDING)),
         Do(Act("{what}", "{of}", "{value}", "{reason}", "{until}"), READY.is_("yes")),
         Tell("For that I need your reason, so nothing has changed for {whom}.",
              ACT_ASKED.one_of(*NEEDS_REASON) & READY.is_("no")),

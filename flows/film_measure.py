@@ -1,6 +1,6 @@
 """Filmed squat with cards: a film that measures where the lower back begins to round, and with one change each.
 
-Films of one run are of one taping. Three squats a film, two seconds of standing still first, at most two test shots: choice.
+Films of one run are of one taping; at most two test shots: choice.
 """
 
 from __future__ import annotations
@@ -16,6 +16,7 @@ from companion.language.units import METRIC
 from companion.screening.load_limit import limit_now, over_by
 from companion.screening.protocols.film_measure import FILMED_CHANGES, LOADED, OF_EACH, OF_SQUATS, PROTOCOL, FilmMeasure
 from companion.screening.setups import CHANGES, SquatChange
+from companion.screening.sources import counted, with_numbers
 from flows.block import AMOUNTS
 from flows.by_film import FILMS_READ, reading
 from flows.protocol_flow import flow_of
@@ -24,7 +25,9 @@ from flows.shared import BODY_WEIGHT, NO_BAR, SHARP
 READS_FILMS: Final = Gate(~FILMS_READ,
                           "Films can't be read here: this bot was installed without its film part. All other tests work without it.")
 
-STILL_THEN_SQUAT: Final = "Start filming, stand still for two seconds, then three squats. Send the film here, best as a file."
+SQUATS_A_SET: Final = with_numbers("{set_squats:count squats}")
+STILL_THEN_SQUAT: Final = with_numbers("Start filming, stand still for {film_still:count seconds}, then "
+                                       f"{SQUATS_A_SET}. Send the film here, best as a file.")
 FILMS: Final = ("shot", "shot2", *OF_SQUATS)
 KEEP_STILL: Final = SquatChange("still", "kept still", "try to keep the curve of your lower back still, all the way down and up",
                            CHANGES["slow"].caution)
@@ -105,12 +108,12 @@ def _change(change: str) -> tuple[Step, ...]:
 def _loaded(squat: str, before: Condition) -> tuple[Step, ...]:
     """Return a set with a load, which was to be done anyway."""
     first = squat == LOADED[0]
-    say = ("Squatting with a bar today anyway? Then film up to three of those sets, cards untouched, the lightest first; nothing is lifted "
-           "for this, and nothing above the load set for you. How heavy is the first? Else tap Skip." if first else
+    say = (f"Squatting with a bar today anyway? Then film up to {counted(len(LOADED))} of those sets, cards untouched, the lightest first; "
+           "nothing is lifted for this, and nothing above the load set for you. How heavy is the first? Else tap Skip." if first else
            "One more set that you do anyway? How heavy is it? Else tap Skip.")
     return (Ask(f"{squat}_kg", say, Number("kg", 1, 500, usual=(15, 300), example_value=60), only_if=before & ~BODY_WEIGHT & ~NO_BAR),
             Tell("That is above the {most:kg} to keep to for now, so leave that set out.", fact(f"{squat}_over").is_("yes")),
-            *_compared(squat, f"That set, as you do it anyway. {STILL_THEN_SQUAT.replace('three squats', 'your squats')}",
+            *_compared(squat, f"That set, as you do it anyway. {STILL_THEN_SQUAT.replace(SQUATS_A_SET, 'your squats')}",
                        fact(f"{squat}_over").is_("no"), f"Safety arms in place. {SHARP}", PROTOCOL.picture))
 
 
@@ -129,10 +132,10 @@ FLOW = flow_of(
         Do(SendCards("letter"), fact("cards").is_("letter")),
         Ask("taped", "Tape cards 1 to 4 flat on the side that faces the phone, arrows up: ribs, belt line, mid-thigh, shin. Card 5 on the "
             "wall behind you. Hands and sleeves clear of them.", Ready(), picture="film_cards"),
-        Ask("setup", "Phone upright on a stand, at hip height, side-on, three big steps away. All of you and card 5 in view. No light from "
-            "behind you.", Ready(), picture=PROTOCOL.picture),
-        Ask("shot_video", "First a test shot: a photo, or two seconds of film, standing side-on. Send it here.",
-            Film(("video", "photo", "document"))),
+        Ask("setup", with_numbers("Phone upright on a stand, at hip height, side-on, {phone_steps_0:count} big steps away. All of you and "
+                                  "card 5 in view. No light from behind you."), Ready(), picture=PROTOCOL.picture),
+        Ask("shot_video", with_numbers("First a test shot: a photo, or {film_still:count seconds} of film, standing side-on. Send it "
+                                       "here."), Film(("video", "photo", "document"))),
         *reading("shot", "shot"),
         Ask("shot2_video", "Mend that and send one more test shot. Or tap Skip and film as it is.", Film(("video", "photo", "document")),
             only_if=fact("shot_reading").is_("mend")),

@@ -19,7 +19,7 @@ from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import LEVEL_WORDS
 from companion.screening.limits import Work
 from companion.screening.safety import Level
-from companion.screening.sources import SOURCES
+from companion.screening.sources import SOURCES, with_numbers
 from flows.shared import closes
 
 TABLES: Final = Path(__file__).parent
@@ -68,7 +68,7 @@ def _topic(name: str, row: Mapping[str, Any]) -> FrequentQuestion:
     return made
 
 
-FREQUENT: Final = read_topics((TABLES / "frequent.toml").read_text("utf-8"))
+FREQUENT: Final = read_topics(with_numbers((TABLES / "frequent.toml").read_text("utf-8")))
 _ASKED: Final = tuple((re.compile("|".join(one.asked)), one.id) for one in FREQUENT.values())
 
 
@@ -95,8 +95,7 @@ def closed_words(permits: str, known: Known) -> str:
 def says(topic: str, known: Known) -> str:
     """Return the answer to a frequent question for this person, now: nothing in it permits what is closed."""
     one = FREQUENT[topic]
-    numbers = {f"{row}_{n}": f"{number:g}" for row in one.sources for n, number in enumerate(SOURCES[row].value)}
-    facts = {**known.facts, **own_results(known), **numbers}
+    facts = {**known.facts, **own_results(known)}
     text = closed_words(one.permits, known) or (one.found if one.needs and one.needs in facts else one.says)
     return render(text, facts, known.now)
 
@@ -125,11 +124,6 @@ def own_results(known: Known) -> dict[str, Value]:
 def _words() -> Mapping[str, str]:
     rows = tomllib.loads((TABLES / "words.toml").read_text("utf-8"))["word"]
     return {"|".join(row["named"]): row["says"] for row in rows}
-
-
-def with_numbers(text: str) -> str:
-    """Return a text in which "{row_0}", "{row_1}" … are the numbers of a row of the sources. Raises KeyError for a row that is none."""
-    return re.sub(r"\{(\w+)_(\d+)\}", lambda found: f"{SOURCES[found[1]].value[int(found[2])]:g}", text)
 
 
 ANSWERS: Final = AnswerBook(read_cards(with_numbers((TABLES / "cards.toml").read_text("utf-8"))), _words(), topic_of, says, "note_to_coach")

@@ -1,11 +1,9 @@
-"""Hand-on-back squat: the depth at which the curve of the lower back starts to move, as usual and when kept still.
-
-Three squats a set, three seconds down: choice.
-"""
+"""Hand-on-back squat: the depth at which the curve of the lower back starts to move, as usual and when kept still."""
 
 from companion.conversation.condition import fact
 from companion.conversation.flow import Ask, Tell
 from companion.screening.protocols.hand_on_back_squat import PROTOCOL
+from companion.screening.sources import with_numbers
 from flows.block import STARTS, did, done
 from flows.protocol_flow import flow_of
 from flows.shared import BANDS, SHARP
@@ -18,9 +16,10 @@ HAND_CAUTION = "A chair within reach, in case you sway. " + SHARP
 FLOW = flow_of(
     PROTOCOL, command=("hand on back",),
     steps=(
-        Tell("Two sets of three squats, three seconds down, in one go. One palm flat on the curve of your lower back, just above the "
-             "tailbone, the other arm ahead. Film or a mirror beside you helps to see the depth. First set: as usual, change nothing. "
-             "A chair within reach; stop if anything hurts.", picture=PROTOCOL.picture),
+        Tell(with_numbers("Two sets of {set_squats:count squats}, {slow_down:count seconds} down, in one go. One palm flat on the curve of "
+                          "your lower back, just above the tailbone, the other arm ahead. Film or a mirror beside you helps to see the "
+                          "depth. First set: as usual, change nothing. A chair within reach; stop if anything hurts."),
+             picture=PROTOCOL.picture),
         did("Second set: just as slow and deep, but keep the curve still under your palm. Notice both times where it starts to move.",
             HAND_CAUTION, ("usual", "As usual hurt"), ("cued", "Kept still hurt")),
         Ask("usual_depth", "As usual: how deep was the thigh when the curve started to move?", STARTS, only_if=done(),

@@ -1,6 +1,6 @@
 """Hinge to squat: a hip hinge that sinks into a squat, back to the hinge, and up.
 
-A year of squatting and the two tests before it, three slow times, broomstick only: choice.
+A year of squatting and the two tests before it, broomstick only: choice.
 """
 
 from companion.conversation.condition import Value, fact
@@ -9,6 +9,7 @@ from companion.conversation.kinds import choice
 from companion.screening.pairs import OPENINGS, opened
 from companion.screening.protocols.hinge_to_squat import PROTOCOL
 from companion.screening.screen import about_from, screen_from
+from companion.screening.sources import with_numbers
 from flows.block import did, done, watched_again
 from flows.protocol_flow import flow_of
 from flows.shared import BANDS, SHARP
@@ -39,8 +40,8 @@ FLOW = flow_of(
                    "see it? Best is film from the side, phone at hip height, shirt tucked in."),
         Tell("Broomstick across your upper back, where a bar would lie. Only the stick: no bar for this. "
              "Feet as you usually squat; film from the side.", picture="hinge_setup"),
-        did("Push the hips far back, knees nearly straight: the hinge. Then sink into your usual squat. Back into the hinge, stand up. "
-            "Three times, slowly.", "Only as low as you usually squat. Breathe. " + SHARP,
+        did(with_numbers("Push the hips far back, knees nearly straight: the hinge. Then sink into your usual squat. Back into the hinge, "
+                         "stand up. {hinge_times:Count times}, slowly."), "Only as low as you usually squat. Breathe. " + SHARP,
             ("hinge", "The hinge hurt"), ("squat", "The squat hurt"),
             picture=PROTOCOL.picture),
         Ask("hinge", "In the hinge, knees nearly straight: what did the lower back do? Look at the film first, if "

@@ -5,6 +5,7 @@ from companion.conversation.flow import Ask, Tell, both, each_side
 from companion.conversation.kinds import choice
 from companion.conversation.number_kinds import Number
 from companion.screening.protocols.hip_fold import PROTOCOL
+from companion.screening.sources import with_numbers
 from flows.block import FILMED, NO_FLOOR_TODAY, NOWHERE_TO_LIE, SIDES_HURT, did, done
 from flows.by_film import FILMS_READ, films_unread, side_film
 from flows.protocol_flow import flow_of
@@ -37,8 +38,9 @@ FLOW = flow_of(
         Tell("First picture the bottom of your deepest squat: how close is the thigh to the belly? That is your squat's fold. Then lie on "
              "your back, legs long, both hands palms down under the curve of the lower back, light even pressure. Film from the side is "
              "optional.", picture="lying_setup"),
-        Tell("With printed cards the film measures: card 2 on the side of the pelvis, card 3 on the outside of the thigh. First lie still "
-             "for two seconds. One film a leg, from its own side. Or send a photo of where the pressure changes.", FILMS_READ),
+        Tell(with_numbers("With printed cards the film measures: card 2 on the side of the pelvis, card 3 on the outside of the thigh. "
+                          "First lie still for {film_still:count seconds}. One film a leg, from its own side. Or send a photo of where "
+                          "the pressure changes."), FILMS_READ),
         did("Left knee bent, thigh slowly to the chest, turned out as you squat, until the pressure clearly changes or your squat's "
             "fold. Then the right.", FOLD_CAUTION, *SIDES_HURT, also=(FILMED, NOWHERE_TO_LIE),
             picture="hip_fold_left"),

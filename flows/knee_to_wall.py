@@ -12,6 +12,7 @@ from companion.screening.errors import errors_from
 from companion.screening.geometry import furthest_reach
 from companion.screening.protocols.knee_to_wall import KEY_OF, PROTOCOL, SPREADS, KneeToWall, side_to_check
 from companion.screening.screen import about_from
+from companion.screening.sources import with_numbers
 from flows.by_film import BY_CARDS, READ_SAYS, side_film, turns
 from flows.protocol_flow import flow_of
 from flows.shared import NO_LEVEL, NO_TAPE
@@ -117,8 +118,9 @@ def _as_left(asks: tuple[Ask, ...]) -> tuple[Ask, ...]:
                  and isinstance(ask.kind, Number) else ask for ask in asks)
 
 
-BENDS = side_film("Film the {side} leg: card 4 outside on the shin, arrow up. Phone side-on, at knee height, two big steps away. "
-                  "Stand still two seconds, then three times knee to the wall, two seconds each. Send it.",
+BENDS = side_film(with_numbers("Film the {side} leg: card 4 outside on the shin, arrow up. Phone side-on, at knee height, "
+                               "{phone_steps_1:count} big steps away. Stand still {film_still:count seconds}, then "
+                               "{film_bends_0:count times} knee to the wall, {film_bends_1:count seconds} each. Send it."),
                   "shin", "{side}", FILM, ANKLE_CAUTION, "knee_to_wall_{side}")
 
 LIMIT = Ask("{side}_limit", "What stopped the {side} knee: a pull in the calf, or a pinch at the front of the ankle?",

@@ -14,7 +14,7 @@ from companion.screening.geometry import FLIP, HEEL_TOP, highest_heel
 from companion.screening.protocols.leg_raise import PROTOCOL, RAISE_LEAST, SPREAD, LegRaise, readings, side_to_check
 from companion.screening.readings import mean_of
 from companion.screening.screen import about_from
-from companion.screening.sources import SOURCES
+from companion.screening.sources import SOURCES, with_numbers
 from flows.block import NO_FLOOR_TODAY, NOWHERE_TO_LIE, SIDES_HURT, did, done
 from flows.by_film import BY_CARDS, READ_SAYS, side_film, turns
 from flows.protocol_flow import flow_of
@@ -231,17 +231,19 @@ FLOW = flow_of(
             "heel, in {unit}.{length_before}", LEG_LENGTH, only_if=BY_HEEL,
             then=(Jump(~fact("leg_length").known, say="Without the leg's length the heel's height gives no angle. Say “leg raise” "
                        "to take another way."),)),
-        Tell("Tie the phone along the front of the {placed}, level open, screen towards you. Or prop it sideways near the floor, three big "
-             "steps away, film, and hold a level to the film afterwards. The same way each time.", BY_LEVEL,
+        Tell(with_numbers("Tie the phone along the front of the {placed}, level open, screen towards you. Or prop it sideways near the "
+                          "floor, {phone_steps_0:count} big steps away, film, and hold a level to the film afterwards. The same way each "
+                          "time."), BY_LEVEL,
              picture="leg_raise_setup_level_{placed}"),
-        Tell("Lie alongside a wall or open door frame. Stick the tape to it, zero on the floor. Prop the phone sideways, three big steps "
-             "away, and film; or let somebody mark the back of the heel.", BY_HEEL, picture="leg_raise_setup_heel"),
-        Tell("Card 4 on the outside of the shin that faces the phone; phone sideways on a stand near the floor, three big steps away. Left "
-             "leg from the left, tape the card over, right from the right. Lie still for two seconds first. Or a photo at the top, card 5 "
-             "upright: rougher, up to 75°.",
+        Tell(with_numbers("Lie alongside a wall or open door frame. Stick the tape to it, zero on the floor. Prop the phone sideways, "
+                          "{phone_steps_0:count} big steps away, and film; or let somebody mark the back of the heel."),
+             BY_HEEL, picture="leg_raise_setup_heel"),
+        Tell(with_numbers("Card 4 on the outside of the shin that faces the phone; phone sideways on a stand near the floor, "
+                          "{phone_steps_0:count} big steps away. Left leg from the left, tape the card over, right from the right. Lie "
+                          "still for {film_still:count seconds} first. Or a photo at the top, card 5 upright: rougher, up to 75°."),
              BY_FILM),
-        Tell("Prop the phone sideways near the floor, three big steps away, and film; you judge from the film afterwards. Or let somebody "
-             "look.", BY_EYE),
+        Tell(with_numbers("Prop the phone sideways near the floor, {phone_steps_0:count} big steps away, and film; you judge from the film "
+                          "afterwards. Or let somebody look."), BY_EYE),
         Tell("Lie on your back, legs long. {hands} Feel light, even pressure. Read the next message first, then lie down. Left and right "
              "alike: stop at anything sharp, shooting, tingling or numb.", picture="leg_raise_setup_{effort}"),
         *_round(1, "", ALWAYS),

@@ -8,7 +8,7 @@ from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Run, Tell
 from companion.conversation.kinds import Hold, Ready, choice
 from companion.language.units import METRIC, reworded
 from companion.screening.limits import Work
-from companion.screening.sources import value
+from companion.screening.sources import value, with_numbers
 from flows.outcome_facts import concluded, offer_of, withheld
 from flows.shared import BODY_WEIGHT, SQUAT, closes, limited
 
@@ -67,7 +67,8 @@ FLOW = Flow(
         Do(Find("prime.felt", "{felt}", "asked after the drill", "{name}"), fact("felt").known),
         Tell("Next time go less far, so that the back stays still. Squat lighter today, and stop where it moves.",
              fact("felt").is_("moved")),
-        Tell("Noted. If it stays easy on three days, make it harder: {harder}", fact("felt").is_("easy") & ~STAYS_EASY),
+        Tell(with_numbers("Noted. If it stays easy on {drill_easy:count days}, make it harder: {harder}"),
+             fact("felt").is_("easy") & ~STAYS_EASY),
         Tell("Noted.", fact("felt").is_("easy") & STAYS_EASY),
         Tell("Good: hard, but your back stayed still. Keep today's squats above the depth where it moves.", fact("felt").is_("right")),
     ),

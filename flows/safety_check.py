@@ -9,7 +9,9 @@ from companion.conversation.kinds import Words, YesNo
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.safety import Level
+from companion.screening.sources import with_numbers
 from flows.safety_facts import (
+               CLEARED_WHY,
                HISTORY_KEYS,
                body_first,
                cleared_until,
@@ -25,6 +27,7 @@ from flows.safety_facts import (
 )
 from flows.shared import BY, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, WELCOMED, closed_by_tap
 
+OLD_DISC = with_numbers("Is it only an old disc injury, with no symptoms for {disc_quiet:count months}, and you train as usual?")
 LEVELS = tuple(level.value for level in Level)
 YES_NO = ("yes", "no")
 LEVEL_AFTER_CHECK = Fact("level", values=LEVELS, of=level_after_check)
@@ -111,8 +114,7 @@ FLOW = Flow(
             only_if=SAID_BEFORE),
         Ask("pregnant", "Are you pregnant, or could you be?", UNSURE, safety=True, only_if=HISTORY | WAS_PREGNANT,
             signs=("pregnancy",)),
-        Ask("old_disc", "Is it only an old disc injury, with no symptoms for six months, and you train as usual?",
-            UNSURE, safety=True, only_if=HISTORY & fact("pregnant").is_("no")),
+        Ask("old_disc", OLD_DISC, UNSURE, safety=True, only_if=HISTORY & fact("pregnant").is_("no")),
         Ask("same_history", "You told me a clinician cleared you. Is it still the same, with nothing new?", UNSURE,
             safety=True, only_if=HISTORY & STILL_CLEARED.is_("yes")),
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
@@ -133,8 +135,7 @@ FLOW = Flow(
         Do(Find("safety.sore", "{sore}", "soreness from training puts off scored tests"), fact("leg_signs").known),
         Do(Find("safety.body_first", "{body_first}", "body weight only: an old disc injury, or pregnancy"), fact("leg_signs").known),
         Do(Find("safety.pregnant", "{pregnant}", "safety check"), fact("pregnant").known),
-        Do(Find("safety.cleared_until", "{cleared_until}", "cleared by a clinician: asked again after six months",
-                "{cleared_at}; limits: {limits}"), only_if=CLEARED_UNTIL.known),
+        Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{cleared_at}; limits: {limits}"), only_if=CLEARED_UNTIL.known),
         Do(Alert("{level}", "safety check. {because}"),
            only_if=OWN & (LEVEL_AFTER_CHECK.one_of("clinician", "emergency") | LEVEL_AFTER_CHECK.is_("same_day") & ~CARE_TODAY)),
         Tell("Please be seen first. Until then no test and no drill opens here.", NOT_SEEN, must_arrive=True),

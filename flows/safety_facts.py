@@ -12,10 +12,11 @@ from companion.conversation.flow import Known
 from companion.language.flags import Flag, hear_flags
 from companion.language.limits import sets_none
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
-from companion.screening.sources import value
+from companion.screening.sources import value, with_numbers
 
 CLEARED_FOR: Final = timedelta(days=30.5 * value("clearance_months"))
-"""A clinician's clearance is asked for again after six months (choice)."""
+"""When a clinician's clearance is asked for again."""
+CLEARED_WHY: Final = with_numbers("cleared by a clinician: asked again after {clearance_months:count months}")
 
 _CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant", "old_disc", "cleared", "cleared_at",
           "limits", "pain", "soreness", "leg_signs")

@@ -11,6 +11,7 @@ from companion.conversation.kinds import Choice, Option, choice
 from companion.screening.levels import LEVEL_WORDS
 from companion.screening.limits import Work
 from companion.screening.safety import Level
+from companion.screening.sources import with_numbers
 
 LEVEL = fact("safety.level")
 
@@ -37,7 +38,8 @@ BEGUN_AGAIN = Gate(fact("crisis").is_("open"), first="begin_again")
 AT_ALL = (WELCOMED, OF_AGE, BEGUN_AGAIN)
 """Gates before anything that moves the body or leads to that, today or later."""
 
-OFFER_UNDO = Tell("If that was a wrong tap, you can undo it once, within ten minutes. I then ask each red flag again.",
+OFFER_UNDO = Tell(with_numbers("If that was a wrong tap, you can undo it once, within {undone_within:count minutes}. I then ask each red "
+                               "flag again."),
             offers=(Offer("That was a wrong tap", "wrong_tap"),))
 """The way back from a tap that closed everything."""
 BY = ("tap", "words")

@@ -7,8 +7,8 @@ from companion.conversation.kinds import Option, Words, choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.signs import SCREENED_SIGNS
-from flows.safety_check import LEVELS, TOLD, UNSURE
-from flows.safety_facts import cleared_until
+from flows.safety_check import LEVELS, OLD_DISC, TOLD, UNSURE
+from flows.safety_facts import CLEARED_WHY, cleared_until
 from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
 from flows.sign_facts import (
     SELF_HARM,
@@ -102,8 +102,7 @@ FLOW = Flow(
             "legs; loss of sexual function.", UNSURE, safety=True, only_if=ON & LEG.is_("yes")),
         Ask("pain", "Back or hip pain right now, from 0 to 10?", PainScore(), safety=True, only_if=ON & ILL.is_("yes")),
         Ask("pregnant", "Are you pregnant now, or could you be?", UNSURE, safety=True, only_if=ON & EXPECTING.is_("yes")),
-        Ask("old_disc", "Is it only an old disc injury, with no symptoms for six months, and you train as usual?", UNSURE, safety=True,
-            only_if=ON & SPINE.is_("yes")),
+        Ask("old_disc", OLD_DISC, UNSURE, safety=True, only_if=ON & SPINE.is_("yes")),
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
             only_if=ON & HISTORY_HEARD.is_("yes")),
         Ask("cleared_at", "Who cleared you, and when?", Words(example_text="my physio, in May"), safety=True, free=True, signs=TOLD,
@@ -115,8 +114,8 @@ FLOW = Flow(
         Do(Find("safety.pregnant", "{pregnant}", "signs written"), fact("pregnant").known),
         Do(Find("safety.body_first", "yes", "body weight only: an old disc injury, or pregnancy"), fact("body_first").is_("yes")),
         Do(Find("safety.age", "under_18", "said so"), SO & YOUNG.is_("yes")),
-        Do(Find("safety.cleared_until", "{cleared_until}", "cleared by a clinician: asked again after six months",
-                "{cleared_at}; limits: {limits}"), only_if=fact("cleared_until").known),
+        Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{cleared_at}; limits: {limits}"),
+           only_if=fact("cleared_until").known),
         Do(Alert("{level}", "wrote {quoted}. {because}"), SO & LEVEL.one_of("clinician", "same_day", "emergency")),
         Do(Alert("{level}", "what was written was taken back: {quoted} meant “{meant}”"), MEANT & NERVE_HEARD.is_("yes")),
         Tell("Thank you, then I misunderstood. If anything changes, say so.", MEANT),

@@ -9,7 +9,7 @@ from companion.conversation.kinds import Hold, Option, Ready, YesNo, choice
 from companion.conversation.number_kinds import Number
 from companion.conversation.policy import Policy
 from companion.screening.limits import Work
-from companion.screening.sources import SOURCES
+from companion.screening.sources import SOURCES, with_numbers
 from flows.day_facts import JUST_THE_BAR, bar_kg_of, day_facts, load_now_of, loaded, over_day, over_limit, sets_words_of
 from flows.shared import SHARP, SQUAT, limited
 
@@ -26,8 +26,10 @@ GO = fact("safety.level").is_("go")
 """False also after pain reported during the questions about the bar: it ends the squat day."""
 UNHURT = GO & ~fact("run_prime").is_("pain") & ~(fact("run_prime").is_("done") & fact("prime.felt").is_("hurt"))
 """True on a day on which nothing has hurt so far; only then squats follow."""
-TWO_MINUTES = Hold("Start", seconds=int(SOURCES["warm_up_walk"].value[1]), count_in=0, go="Walk on the spot: two minutes from now.",
-                   over="That is two minutes. Now ten easy squats to a chair, no weight.")
+LONGER_WALK = Hold("Start", seconds=int(SOURCES["warm_up_walk"].value[1]), count_in=0,
+                   go=with_numbers("Walk on the spot: {warm_up_walk_1:count minutes} from now."),
+                   over=with_numbers("That is {warm_up_walk_1:count minutes}. Now {warm_up_squats:count} easy squats to a chair, no "
+                                     "weight."))
 
 FLOW = Flow(
     "squat_day", version=1, title="Squat day", policy=Policy.TALK, at_start=day_facts,
@@ -58,8 +60,9 @@ FLOW = Flow(
         Tell("Today: the drill first.", PRIMED),
         Ask("prime_now", "The drill first: {drill_name}?", YesNo(yes="Yes, the drill", no="Not today"), only_if=GO & FREE_PRIME),
         Run("prime", PRIMED | fact("prime_now").is_("yes")),
-        Ask("plain", "Today: no drill, the plain warm-up. Walk on the spot for two minutes, then ten easy squats to a chair. Tap Start "
-            "and I keep the time.", TWO_MINUTES, caution=SHARP, back=False, picture="warm_up_walk",
+        Ask("plain", with_numbers("Today: no drill, the plain warm-up. Walk on the spot for {warm_up_walk_1:count minutes}, then "
+                                  "{warm_up_squats:count} easy squats to a chair. Tap Start and I keep the time."),
+            LONGER_WALK, caution=SHARP, back=False, picture="warm_up_walk",
             only_if=PLAIN & UNHURT & ~fact("run_prime").known),
         Tell("{sets_words}", UNHURT & fact("sets_words").known, offers=(Offer("Why?", "why_told", "warm_up"),)),
         Ask("squatted", "Now your squats{load_now}. {keep_now}Stop where the back starts to move. Tap when you are done, even "

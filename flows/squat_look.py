@@ -13,6 +13,7 @@ from companion.language.units import METRIC
 from companion.screening.depth import band_of
 from companion.screening.protocols.squat_look import PROTOCOL, SquatLook
 from companion.screening.setups import CHANGES, HELPED_BY_FEEL, NAMES, proposal
+from companion.screening.sources import counted, with_numbers
 from flows.block import AMOUNTS, STARTS, did, done
 from flows.protocol_flow import flow_of
 from flows.shared import BANDS, BODY_WEIGHT, NO_BAR, NO_PHONE, watched_by
@@ -40,7 +41,7 @@ TITLES = {"heels": "Heels up", "front": "Weight in front", "slow": "Slower", "wi
 SLOTS = tuple(f"change_{n}" for n in range(1, len(CHANGES) + 1))
 
 SET_UP = {
-    "film": "Film all six in one go, then look.",
+    "film": "Film all {sets} in one go, then look.",
     "mirror": "Glance at the mirror; note each start.",
     "friend": "Somebody side-on notes each start.",
     "feel": "Note where you feel each start.",
@@ -60,11 +61,12 @@ def drawn_order(known: Known) -> dict[str, Value]:
                   f"{slot}_say": f"{title}: {change.say.format(**amounts)}. {change.caution}"}
     return drawn | {"fourth": f"5. {drawn['change_4_say']}\n" if "change_4" in drawn else "",
                     "film_tip": "" if NO_PHONE.holds(known.facts) else
-                    " Film is worth the most: phone at hip height, three big steps away."}
+                    with_numbers(" Film is worth the most: phone at hip height, {phone_steps_0:count} big steps away.")}
 
 
 def _set_up(got: Facts, side: str) -> Value | None:
-    return SET_UP[str(got.get("seen_by", "feel"))]
+    sets = 2 + sum(slot in got for slot in SLOTS)  # a plain one before and after
+    return SET_UP[str(got.get("seen_by", "feel"))].format(sets=counted(sets))
 
 
 def _proposed(got: Facts, side: str) -> Value:
@@ -104,8 +106,8 @@ FLOW = flow_of(
     steps=(
         watched_by("A few sets without load, seen from the side: does the back round, and where? How will you see them? Shirt tucked in."
                    "{film_tip}"),
-        Tell("Three squats a set, in this order; copy it if you like.\n1. Plain: usual stance, depth and speed. Stop if anything hurts."
-             "\n2. {change_1_say}", picture="view_{seen_by}"),
+        Tell(with_numbers("{set_squats:Count squats} a set, in this order; copy it if you like.\n1. Plain: usual stance, depth and speed. "
+                          "Stop if anything hurts.\n2. {change_1_say}"), picture="view_{seen_by}"),
         Tell("3. {change_2_say}\n4. {change_3_say}", picture="squat_{change_1}"),
         did("{fourth}Last: plain again. {set_up}", "Stop at once if anything hurts.", ("plain", "Plain hurt"),
             *((name, f"{title} hurt") for name, title in TITLES.items()), picture=PROTOCOL.picture),

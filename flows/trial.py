@@ -6,6 +6,7 @@ from companion.conversation.condition import Fact, Value, fact
 from companion.conversation.effects import Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Known, Run, Tell
 from companion.conversation.kinds import YesNo, choice
+from companion.screening.sources import with_numbers
 from flows.day_facts import verdict_now
 from flows.shared import AT_ALL, BODY_WEIGHT
 
@@ -26,9 +27,10 @@ FLOW = Flow(
            Gate(BODY_WEIGHT, "The trial compares squats with the same load, and for now you keep to body weight. It waits.")),
     at_start=trial_facts,
     steps=(
-        Ask("join", "Does the drill help you? On squat days I draw by lot: drill or plain warm-up. Afterwards I ask the same "
-            "questions. Twelve days at the same depth and load can show it. Join?", YesNo(yes="Yes, join", no="No"),
-            only_if=~JOINED, then=(Jump(~fact("join").is_("yes"), say="All right. The drill is still there: say “drill”."),)),
+        Ask("join", with_numbers("Does the drill help you? On squat days I draw by lot: drill or plain warm-up. Afterwards I ask the same "
+                                 "questions. {prime_trial:Count days} at the same depth and load can show it. Join?"),
+            YesNo(yes="Yes, join", no="No"), only_if=~JOINED,
+            then=(Jump(~fact("join").is_("yes"), say="All right. The drill is still there: say “drill”."),)),
         Do(Find("trial.joined", "yes", "the lifter joined the trial"), fact("join").is_("yes")),
         Tell("{so_far}", JOINED, picture="chart_trial"),
         Tell("Today's lot is drawn already. The next squat day gets its own.", TODAY.is_("yes")),

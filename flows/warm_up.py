@@ -7,15 +7,16 @@ from companion.conversation.effects import Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
 from companion.conversation.kinds import Hold, Ready, YesNo
 from companion.screening.limits import Work
-from companion.screening.sources import SOURCES, value
+from companion.screening.sources import SOURCES, value, with_numbers
 from flows.shared import FLOOR, LEVEL, closes, limited
 
 REST = timedelta(days=value("stretched_rest"))
 HOURS = f"{REST / timedelta(hours=1):g} hours"
 """No scored test within this of heavy squats or deadlifts: our choice."""
 
-MINUTE = Hold(seconds=int(SOURCES["warm_up_walk"].value[0]), count_in=0, go="Walk on the spot: one minute from now.",
-              over="That is the minute.")
+WALK = Hold(seconds=int(SOURCES["warm_up_walk"].value[0]), count_in=0,
+            go=with_numbers("Walk on the spot: {warm_up_walk_0:count minutes} from now."),
+            over=with_numbers("That is {warm_up_walk_0:count minutes}."))
 # Chest pain, faintness or unusual breathlessness on effort stops it: ACSM logic, Riebe 2015 (read).
 EASY = "Stop if anything hurts, or if you feel faint, tight in the chest or short of breath."
 
@@ -41,12 +42,12 @@ FLOW = Flow(
         Do(Remind("screen", "screen", "{after_rest}"), only_if=HEAVY),
         Tell("Good training, wrong day for numbers. The tests wait until you are rested; nothing is lost. I "
              "will offer them on {after_rest:date}.", only_if=HEAVY),
-        Ask("walk", "A short warm-up, the same before every test. First walk on the spot for a minute, arms "
-            "loose. Tap Start and I keep the time.", MINUTE, caution=EASY, only_if=RESTED,
+        Ask("walk", with_numbers("A short warm-up, the same before every test. First walk on the spot for {warm_up_walk_0:count minutes}, "
+                                 "arms loose. Tap Start and I keep the time."), WALK, caution=EASY, only_if=RESTED,
             picture="warm_up_walk"),
-        Ask("squats", "Now ten easy squats to a chair, no weight: sit down, stand up. Use your hands if you "
-            "like.", Ready("Done"), caution=EASY, only_if=RESTED & ~NO_SQUATS, picture="warm_up_chair"),
-        Ask("walk_more", "One more minute on the spot, as gently as you like.", MINUTE, caution=EASY,
+        Ask("squats", with_numbers("Now {warm_up_squats:count} easy squats to a chair, no weight: sit down, stand up. Use your hands if "
+                                   "you like."), Ready("Done"), caution=EASY, only_if=RESTED & ~NO_SQUATS, picture="warm_up_chair"),
+        Ask("walk_more", with_numbers("{warm_up_walk_0:Count more minutes} on the spot, as gently as you like."), WALK, caution=EASY,
             only_if=RESTED),
         Do(Find("warm", "done", "fixed warm-up"), only_if=WARMED_UP),
         Tell("Warm enough for the tests.", only_if=WARMED_UP),

@@ -1,4 +1,4 @@
-"""Wrong tap: undo, once and within ten minutes, a tap on an answer that closed everything. Every red flag is asked again first, one at
+"""Wrong tap: undo, once and for some minutes, a tap on an answer that closed everything. Every red flag is asked again first, one at
 a time; the coach's alert is amended, never withdrawn."""
 
 from dataclasses import replace
@@ -11,13 +11,14 @@ from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Run, Tell
 from companion.conversation.kinds import YesNo
 from companion.conversation.policy import Policy
 from companion.screening.safety import Level, worst
+from companion.screening.sources import with_numbers
 from flows.safety_check import LEVELS
 from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
 
 NOTHING_TO_UNDO = Gate(~fact("safety.slip.open").is_("yes"),
-            "That can't be undone here any more: it is over ten minutes ago, was undone before, or was typed in words. What I told "
-            "you stands.")
-"""The gate for whoever tapped nothing wrong in the last ten minutes."""
+            with_numbers("That can't be undone here any more: it is over {undone_within:count minutes} ago, was undone before, or was "
+                         "typed in words. What I told you stands."))
+"""The gate for whoever tapped nothing wrong lately."""
 
 FLAGS_AGAIN = {
     "bladder": ("New trouble passing or holding urine or stool?", Level.EMERGENCY),

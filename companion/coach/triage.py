@@ -21,10 +21,11 @@ from companion.record.caseload import HURT_ASKED, CaseloadRow
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.depth import BAND_WORDS, Band
 from companion.screening.levels import REFERRED, words_of
-from companion.screening.sources import value
+from companion.screening.sources import value, with_numbers
 
 OVERDUE_AFTER: Final = timedelta(days=value("retest_late"))
 """Time after which a retest that is due counts as late; our choice."""
+UNANSWERED: Final = with_numbers("no answer to {asked_again_2:count retest reminders}")
 QUIET_AFTER: Final = timedelta(days=value("silent_days"))
 """Silence that counts without a plan of squat days; our choice."""
 QUIET_PLANNED: Final = int(value("silent_squat_days"))
@@ -184,7 +185,7 @@ def _overdue(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if one.retest_state == "ignored":
         if one.reviewed and not _after(one.retest_settled or one.retest_due, one.reviewed):
             return None
-        return f"no answer to two retest reminders, since {day_name(since)}", since
+        return f"{UNANSWERED}, since {day_name(since)}", since
     overdue = since + OVERDUE_AFTER  # who stopped all reminders ("replaced") still has the retest to do
     if one.retest_state in ("open", "replaced") and now > overdue and _after(text_of(overdue), one.reviewed):
         return f"retest late, due {day_name(since)}", since
@@ -256,7 +257,7 @@ TRIAGE: Final[Mapping[str, State]] = {one.name: one for one in (
           "and the depth was set back a step", _worse, ("Ask for a film", "coach_act", "ask_for")),
     State("quiet", "quiet", f"no answer on {QUIET_PLANNED} planned squat days, or for {QUIET_AFTER.days} days without a plan, or can't be "
           "reached", _quiet, _WRITE),
-    State("overdue", "overdue", f"no answer to two retest reminders, or a retest due for more than {OVERDUE_AFTER.days} days, with no "
+    State("overdue", "overdue", f"{UNANSWERED}, or a retest due for more than {OVERDUE_AFTER.days} days, with no "
           "results since and no review since it became late", _overdue, ("Retest date", "coach_act", "retest")),
     State("retest_due", "retest due", f"a retest due for {OVERDUE_AFTER.days} days at most, with no results or review since", _retest_due,
           ("Say what you expect", "lifter", "")),

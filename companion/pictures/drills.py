@@ -27,9 +27,10 @@ from companion.pictures.figure import (
 from companion.pictures.ink import FAR_INK, WATCH_INK
 from companion.pictures.kneeling import SAG
 from companion.pictures.scene import Item, Stroke
-from companion.pictures.squats import HANGING, Back, scene, seen, slowly
+from companion.pictures.squats import COUNTING, HANGING, Back, scene, seen, slowly
 from companion.pictures.still_backs import palm_on_back, stops
 from companion.pictures.wall import PALM
+from companion.screening.sources import with_numbers
 
 HALF_A_STEP: Final = 0.205
 """Half a step as a share of stature: 36 of 175 cm (choice; a step is about .41 of stature, from memory)."""
@@ -61,7 +62,7 @@ def drill_hinge_with_a_stick() -> Drawing:
     tail = along(ends(bent)[0], bent.trunk, 0.09)
     gap = (Stroke((tail, along(tail, off, 0.075)), WATCH_INK, 0.012), *props.note(along(tail, off + 35, 0.145), "gap", "m", WATCH_INK))
     return moving("a loop from the side, a stick along the back touching head, upper back and tailbone; hips pushed back, knees soft, "
-                  "counting 1, 2, 3 seconds down.", slowly(lambda share: at(between(stood, squats.HINGED, share)), (0.30, 0.97)),
+                  f"{COUNTING} down.", slowly(lambda share: at(between(stood, squats.HINGED, share)), (0.30, 0.97)),
                   Panel((), (-0.44, -0.05, 0.44, 1.08), "Hips back, all three still touch", "good"),
                   Panel((*at(bent, 0.09, "watch"), *gap), (-0.44, -0.05, 0.44, 0.94), "The stick leaves a point", "watch"), rows=(1, 1))
 
@@ -77,7 +78,7 @@ def drill_hinge_hands_to_the_wall() -> Drawing:
         return (*scene(replace(posture, near_arm=hands), back), *props.wall(hands.x + PALM, 0.68))
     view = (-0.44, -0.05, 0.64, 0.86)
     return moving("a loop from the side, a step from a wall, both hands on it at hip height; hips pushed back, knees "
-                  "soft, counting 1, 2, 3 seconds down.", slowly(lambda share: at(between(begins, bowed, share)), (-0.30, 0.72)),
+                  f"soft, {COUNTING} down.", slowly(lambda share: at(between(begins, bowed, share)), (-0.30, 0.72)),
                   Panel((), view, "Hips back, back keeps its shape", "good"),
                   Panel(at(replace(bowed, flexion=squats.CLEARLY), "watch"), view, "Turn back before this", "watch"), rows=(1, 1))
 
@@ -101,8 +102,8 @@ def drill_knee_over_toes() -> Drawing:
         hand = Reach(wall - PALM, joints_of(posture).shoulder[1] - 0.03, 1, 85)
         return (*scene(replace(posture, near_arm=hand)), *props.wall(wall, 0.98))
     view = (-0.62, -0.05, 0.34, 1.0)
-    return moving("a loop from the side, half a step from a wall, "
-                  "the heel down: the knee comes over the toes, holds 2 seconds, comes back. Each side in turn.",
+    return moving(with_numbers("a loop from the side, half a step from a wall, "
+                               "the heel down: the knee comes over the toes, holds {drill_pace_1} seconds, comes back. Each side in turn."),
                   there_and_back(lambda share: at(over_toes(share)), 1.5), Panel((), view, "Knee over toes, heel down", "good"),
                   Panel((*at(lifted), *props.lifting(joints_of(lifted).near.heel)), view, "The heel lifts", "watch"))
 
@@ -115,8 +116,8 @@ def drill_knee_over_toes_holding_a_chair() -> Drawing:
     def at(share: float) -> tuple[Item, ...]:
         """Return the stride at a share of the way, one hand on the chair."""
         return scene(replace(over_toes(share, Reach(0.130, 0.573, 1, 0)), far_arm=Arm(-122, -108)), "", *back, *named)
-    return moving("a loop from the side, one hand on a steady chair, the other arm hanging, the heel down: the knee comes over the "
-                  "toes, holds 2 seconds, comes back.",
+    return moving(with_numbers("a loop from the side, one hand on a steady chair, the other arm hanging, the heel down: the knee comes "
+                               "over the toes, holds {drill_pace_1} seconds, comes back."),
                   there_and_back(at, 1.5),
                   Panel((), (-0.62, -0.05, 0.54, 1.0), "Heel down, knee over the toes", "good"))
 
@@ -126,8 +127,10 @@ def drill_squat_with_a_heel_lift() -> Drawing:
     foot = -4.3  # 2 cm under the heel of a foot of 26.6 cm: asin(2 / 26.6) = 4.3 degrees
     stood, raised = squats.squat(-90, 0, 0, foot=foot), squats.squat(-25, 17.0, 41.3, foot=foot)
     heel = joints_of(raised).near.heel
-    lift = *props.block(heel[0] - 0.03, heel[0] + 0.05, 2 * props.CM), *props.note((heel[0] - 0.06, 0.05), "2 cm", "r")
-    return moving("a loop of a squat from the side, heels on 2 cm, firm and level; slowly, above the depth where the back rounds. No load.",
+    high = with_numbers("{heel_lift_0} cm")
+    lift = *props.block(heel[0] - 0.03, heel[0] + 0.05, 2 * props.CM), *props.note((heel[0] - 0.06, 0.05), high, "r")
+    return moving(f"a loop of a squat from the side, heels on {high}, firm and level; slowly, above the depth where the back rounds. No "
+                  "load.",
                   there_and_back(lambda share: scene(between(stood, raised, share), "good", *lift), 2),
                   Panel((), (-0.40, -0.05, 0.46, 1.04), "Heels raised, above where it rounds", "good"))
 
@@ -144,8 +147,8 @@ def drill_pause_squat_to_a_box() -> Drawing:
     hip = joints_of(low).hip
     box = props.block(hip[0] - 0.18, hip[0] + 0.025, hip[1] - 0.056)  # behind the heels
     view = (-0.46, -0.05, 0.46, 0.88)
-    return Drawing("from the side, a box or chair behind, above the rounding depth: a stop of 1 to 2 seconds half way, "
-        "touch the box, stop, stand up.", (
+    return Drawing(with_numbers("from the side, a box or chair behind, above the rounding depth: a stop of {drill_stop_0} to "
+                                "{drill_stop_1} seconds half way, touch the box, stop, stand up."), (
         seen(half, "Stop half way", "good", *box, view=view), seen(low, "Touch the box, stop", "good", *box, view=view)))
 
 
@@ -159,7 +162,7 @@ def drill_sit_to_a_chair() -> Drawing:
         """Return the lifter at a share of the way down, the palm on the back."""
         one = between(squats.STANDING_POSTURE, sat, share)
         return (*scene(replace(one, near_arm=palm_on_back(joints_of(one)), far_arm=squats.AHEAD)), *chair)
-    return moving("a loop from the side, one palm on the curve of the lower back, a chair behind: sit down, counting 1, 2, 3 seconds, the "
+    return moving(f"a loop from the side, one palm on the curve of the lower back, a chair behind: sit down, {COUNTING}, the "
                   "curve keeps still, touch, stand up.", slowly(at, (0.34, 0.97)),
                   Panel((), (-0.56, -0.05, 0.44, 1.05), "Curve still under the palm", "good"))
 
@@ -168,8 +171,8 @@ def drill_strap_raise() -> Drawing:
     """The strap raise as a stretch: an arrow shows the leg come up."""
     panel = lying.leg_raise_setup_strap().panels[0]
     pull = *props.swing((0.0, LYING), 0.44, 12, 54), *props.note((0.39, 0.32), "pull up", "l")
-    return Drawing("lying on the back, a strap round one foot, that knee straight: the leg is pulled up until a stretch, an arrow shows "
-                   "the way, the back still; hold 30 seconds.",
+    return Drawing(with_numbers("lying on the back, a strap round one foot, that knee straight: the leg is pulled up until a stretch, an "
+                                "arrow shows the way, the back still; hold {stretch_hold_0} seconds."),
                    (replace(panel, items=(*panel.items, *pull), title="Knee straight, back still", mark="good"),))
 
 
@@ -178,8 +181,8 @@ def drill_calf_stretch_straight_and_bent_knee() -> Drawing:
     straight = planted(Posture(68, Leg(-46, -120), Reach(0.225 - PALM, 0.66, 1, 85), far=Leg(-115, -115, 0), head=72, on="toes"))
     bent = planted(Posture(72, Leg(-36, -122), Reach(0.225 - PALM, 0.60, 1, 85), far=Leg(-86, -122, 0), head=76, on="toes"))
     view = (-0.60, -0.05, 0.32, 0.92)
-    return Drawing("from the side, hands on a wall, one foot back, its heel down: first that knee "
-        "straight, 30 seconds, then bent, 30 seconds.", (
+    return Drawing(with_numbers("from the side, hands on a wall, one foot back, its heel down: first that knee straight, {stretch_hold_0} "
+                                "seconds, then bent, {stretch_hold_0} seconds."), (
         Panel((*scene(straight), *props.wall(0.225, 0.92)), view, "Back knee straight, heel down", "good"),
         Panel((*scene(bent), *props.wall(0.225, 0.92)), view, "Back knee bent, heel down", "good")))
 
@@ -189,6 +192,7 @@ def drill_front_plank() -> Drawing:
     line = Posture(5.7, Leg(185.7, 185.7, -82), Arm(-90, 0), head=0, on="toes")
     sagging = Posture(4, Leg(186, 186, -84), Arm(-90, 0), head=0, on="toes", flexion=-SAG)
     view = (-0.30, -0.06, 1.14, 0.34)
-    return Drawing("from the side, on forearms and toes, or forearms and knees, the body in one line; hold 15 seconds, up to 20.", (
+    return Drawing(with_numbers("from the side, on forearms and toes, or forearms and knees, the body in one line; hold {plank_0} seconds, "
+                                "up to {plank_1}."), (
         Panel(scene(line, "good"), view, "Body in one line", "good"),
         Panel(scene(sagging, "watch"), view, "Back sags", "watch")), rows=(1, 1))

@@ -31,6 +31,7 @@ from companion.pictures.ink import BODY, FAR_INK, PAPER
 from companion.pictures.lying import LIES
 from companion.pictures.scene import THIGH, Area, Disc, Item, Limb, figure, hollow
 from companion.pictures.views import HIP_HALF, SHOULDER_HALF, hollow_sole
+from companion.screening.sources import value
 
 InSpace = tuple[float, float, float]
 THIGH_WAY: Final = 116.0
@@ -139,7 +140,7 @@ def drill_lying_knee_across_pull() -> Drawing:
     pull = (*props.arrow(above(_on(KNEE, OTHER_SHOULDER, 0.15)), above(OTHER_SHOULDER)),
             *props.note((-0.27, 0.22), "to the opposite shoulder"), *props.note((0.17, -0.14), "from above", "m", FAR_INK, 13))
     return Drawing("lying on the back, one ankle over the other knee, both hands behind that thigh draw the knee towards the "
-        "opposite shoulder; hold 30 seconds. First from the side, then from above.", (
+        f"opposite shoulder; hold {value('stretch_hold'):g} seconds. First from the side, then from above.", (
         Panel(seen, (-0.50, -0.05, 0.44, 0.53), "Lower back stays on the floor", "good"),
         Panel((*lying_from_above(), *pull), (-0.50, -0.17, 0.30, 0.27),
               "Knee towards the opposite shoulder", "good")), rows=(1, 1))

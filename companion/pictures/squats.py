@@ -17,10 +17,12 @@ from companion.pictures.figure import Arm, Leg, Point, Posture, Reach, along, be
 from companion.pictures.ink import FAR_INK, GUIDE, INK, WATCH_INK
 from companion.pictures.scene import CHEST_LINE, THIGH, Item, Stroke, figure, on_pelvis, on_ribs, pointers, small_of_back
 from companion.pictures.views import HAND, STANCE_HALF, from_above, wider_stance
-from companion.screening.sources import SOURCES
+from companion.screening.sources import SOURCES, value, with_numbers
 
 Back = Literal["", "good", "watch", "plain"]
 SHIN: Final = 35.0
+SECONDS_DOWN: Final = int(value("slow_down"))
+COUNTING: Final = f"counting {', '.join(str(n) for n in range(1, SECONDS_DOWN + 1))} seconds"
 AHEAD: Final = Arm(0, 0)
 HANGING: Final = Arm(-95, -85)
 SQUAT_VIEW: Final = (-0.36, -0.05, 0.48, 0.80)
@@ -99,7 +101,8 @@ def squat_heels() -> Drawing:
     foot = -6.0  # 2.5 cm under the heel of a foot of 0.152 of 175 cm: asin(2.5 / 26.6) = 5.4 degrees
     raised = squat(4, 24.0, 41, foot=foot)
     heel = joints_of(raised).near.heel
-    return Drawing("a squat from the side, heels on a thin book or plate, 2 to 3 cm or about an inch high.", (
+    return Drawing(with_numbers("a squat from the side, heels on a thin book or plate, {heel_lift_0} to {heel_lift_1} cm or about an inch "
+                                "high."), (
         seen(squat(0, 35.8), "Heels flat: as before", "", back=""),
         seen(raised, "Heels up, flat and steady", "good", *props.block(heel[0] - 0.03, heel[0] + 0.05, 2.5 * props.CM), back="")))
 
@@ -109,9 +112,9 @@ def squat_front() -> Drawing:
     held = squat(4, 29.0)
     hand = joints_of(held).near_arm.hand
     bag = (Stroke((hand, (hand[0], hand[1] - 0.03)), GUIDE, 0.012), *props.pillow((hand[0], hand[1] - 0.06), 0.012))
-    return Drawing("a squat from the side, a light weight of 2 to 5 kg or 5 to 10 lb held straight out at chest "
-        "height.", (seen(held, "Light weight straight out, chest height", "good", *bag, back="",
-                                    view=(-0.44, -0.05, 0.62, 0.80)),))
+    return Drawing(with_numbers("a squat from the side, a light weight of {held_weight_0} to {held_weight_1} kg or {held_weight_pounds_0} "
+                                "to {held_weight_pounds_1} lb held straight out at chest height."),
+                   (seen(held, "Light weight straight out, chest height", "good", *bag, back="", view=(-0.44, -0.05, 0.62, 0.80)),))
 
 
 def squat_wide() -> Drawing:
@@ -124,7 +127,7 @@ def squat_wide() -> Drawing:
         "a hand's width further out.", (Panel(items, (-0.42, -0.12, 0.42, 0.22), "Each foot a hand's width further out"),))
 
 
-def slowly(draw: Callable[[float], tuple[Item, ...]], at: Point, seconds: int = 3) -> Frames:
+def slowly(draw: Callable[[float], tuple[Item, ...]], at: Point, seconds: int = SECONDS_DOWN) -> Frames:
     """Return a loop that begins at the end of a way, goes back as usual and comes again slowly, its seconds counted at a place.
 
     ``draw``: the items at a share of the way, 0 to 1.
@@ -137,9 +140,9 @@ def slowly(draw: Callable[[float], tuple[Item, ...]], at: Point, seconds: int = 
 
 def squat_slow() -> Drawing:
     """Squat with three seconds down, as a loop with its count."""
-    return moving("a loop of a squat from the side, counting 1, 2, 3 seconds on the way down, then up as usual.",
+    return moving(f"a loop of a squat from the side, {COUNTING} on the way down, then up as usual.",
                   slowly(lambda share: scene(between(STANDING_POSTURE, squat(0, 35.8), share)), (0.34, 0.93)),
-                  Panel((), STANDING_VIEW, "Three seconds down, up as usual", "good"))
+                  Panel((), STANDING_VIEW, with_numbers("{slow_down:Count seconds} down, up as usual"), "good"))
 
 
 def squat_fold() -> Drawing:
@@ -160,10 +163,10 @@ def squat_fold() -> Drawing:
 def view_film() -> Drawing:
     """Place of the phone for filming."""
     items = (*from_above(YOU, (-0.55, 0.0)), *props.view_of((0.62, 0.0), 0.40, 1.05), *props.arrow((0.10, -0.30), (0.58, -0.30)),
-             *props.arrow((0.10, -0.30), (-0.40, -0.30)), *props.note((0.12, -0.36), "3 big steps"),
+             *props.arrow((0.10, -0.30), (-0.40, -0.30)), *props.note((0.12, -0.36), with_numbers("{phone_steps_0} big steps")),
              *props.note((0.82, 0.23), "phone, hip high", "r"), *props.note((-0.55, 0.21), "you, side-on"))
-    return Drawing("from above: you stand side-on to the phone, which leans at hip height, 3 big steps away, all of you in "
-        "its view.", (Panel(items, (-0.82, -0.42, 0.84, 0.42), "Phone side-on to you, hip high"),))
+    return Drawing(with_numbers("from above: you stand side-on to the phone, which leans at hip height, {phone_steps_0} big steps away, "
+                                "all of you in its view."), (Panel(items, (-0.82, -0.42, 0.84, 0.42), "Phone side-on to you, hip high"),))
 
 
 def film_cards() -> Drawing:

@@ -25,6 +25,7 @@ from companion.pictures.squats import (
     squat,
     squat_rounding,
 )
+from companion.screening.sources import with_numbers
 
 
 def palm_on_back(joints: Joints) -> Reach:
@@ -100,7 +101,8 @@ def arms_forward_shallow() -> Drawing:
 
 def stops(where: str, *depths: tuple[Posture, str], mark: Back = "good") -> Drawing:
     """Return three stops on the way down, numbered, each with its title."""
-    return Drawing(f"three stops on the way down, from the side, {where}the back in the same shape at each: hold each for 1 to 2 seconds, "
+    held = with_numbers("hold each for {drill_stop_0} to {drill_stop_1} seconds")
+    return Drawing(f"three stops on the way down, from the side, {where}the back in the same shape at each: {held}, "
                    "then stand up.", tuple(seen(posture, f"{n}: {title}", mark, view=(-0.34, -0.05, 0.50, 0.95))
                                            for n, (posture, title) in enumerate(depths, 1)))
 

@@ -17,7 +17,7 @@ from companion.record.orders import day_in_words, standing_orders, strictest
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.limits import facts_in, limits_in
 from companion.screening.screen import LoggedAnswer
-from companion.screening.sources import SOURCES
+from companion.screening.sources import SOURCES, value
 from companion.screening.standing import SafetyStanding, standing_of
 
 SAFETY_LEVEL = "safety.level"
@@ -29,8 +29,8 @@ SUSPENDED = "crisis"
 
 SLIP = "safety.slip"
 """The level before a tap that closed everything; "" once that was undone."""
-UNDONE_WITHIN: Final = timedelta(minutes=10)
-"""Time in which such a tap can be undone; our choice."""
+UNDONE_WITHIN: Final = timedelta(minutes=value("undone_within"))
+"""Time in which such a tap can be undone."""
 
 CONSENT_ANSWERS: Final = (("consent.lifter", "welcome.consent"), ("consent.coach", "coach_welcome.consent"))
 """Each consent's fact, and the answer that stood for it before consent texts had versions."""

@@ -14,7 +14,7 @@ from typing import Final
 from companion.screening.limits import Work
 from companion.screening.readings import SourceStanding
 from companion.screening.setups import HEEL_LIFT, HELD_WEIGHT_WORDS
-from companion.screening.sources import SOURCES, value
+from companion.screening.sources import SOURCES, counted, value
 
 TRIAL: Final = "A trial, not a fix: nobody has shown that such a drill helps. See what it does for you."
 STOP: Final = "Stop at the first movement of the back, before any pain."
@@ -144,9 +144,9 @@ DRILLS: Final = (
                                                "Squat slowly, above the depth where your back rounds. No load."), uses=(Work.SQUAT,))),
     Drill(
         "trunk",
-        Exercise("pause squat, three stops", _SETS, _STOPPED_REPS, (
+        Exercise(f"pause squat, {counted(_STOPS)} stops", _SETS, _STOPPED_REPS, (
             "Stay above the depth where your back rounds.",
-            f"Down in {_DOWN:g} seconds, with three stops of {_STOP:g} to {_LONG_STOP:g} seconds.",
+            f"Down in {_DOWN:g} seconds, with {counted(_STOPS)} stops of {_STOP:g} to {_LONG_STOP:g} seconds.",
             "Breathe at each stop, the back keeps its shape. A third set only if the first two were easy."),
                  down=int(_DOWN), hold=_STOPS * int(_LONG_STOP), uses=(Work.SQUAT,),
                  light=f"{HELD_WEIGHT_WORDS} in front, or a bar at {value('drill_bar'):g} % of the day's load or less"),

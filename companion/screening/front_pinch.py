@@ -12,7 +12,7 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.screening.screen import LoggedAnswer
-from companion.screening.sources import value
+from companion.screening.sources import counted, value
 
 DAYS_TO_BE_SEEN: Final = int(value("pinch_days"))
 HELD: Final = "No step deeper while the front of a hip or knee pinches: no depth is worth that."
@@ -41,5 +41,6 @@ def pinch_words(days: dict[date, str]) -> str:
     if not days:
         return ""
     where = " and ".join(sorted(set(days.values())))
-    seen = (" That is two days or more: let a doctor or physiotherapist look at it." if len(days) >= DAYS_TO_BE_SEEN else "")
+    seen = (f" That is {counted(DAYS_TO_BE_SEEN, 'days')} or more: let a doctor or physiotherapist look at it."
+            if len(days) >= DAYS_TO_BE_SEEN else "")
     return f"The front of your {where} pinched or ached. That says nothing about your back; it holds the depth where it is.{seen}"

@@ -9,19 +9,20 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import Generic, TypeVar
+from typing import Final, Generic, TypeVar
 
 from companion.screening.about import About
 from companion.screening.evidence import EvidenceRow, Finding, Grade
 from companion.screening.limits import Work
 from companion.screening.readings import Error, NumberFormat, Reading, Threshold, metric, sessions_to_average
 from companion.screening.safety import BodyPosition
-from companion.screening.sources import SOURCES
+from companion.screening.sources import SOURCES, with_numbers
 
 R = TypeVar("R")
 
 SQUAT_MINUTES, FLOOR_MINUTES, BIRD_DOG_MINUTES, SQUAT_LOOK_MINUTES, FILM_MINUTES = map(int, SOURCES["test_minutes"].value)
 """The minutes that a test takes."""
+GOING_DOWN: Final = with_numbers("{slow_down:count seconds}")
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,6 +17,7 @@ from typing import Final
 from companion.screening.depth import BAND_WORDS, KEEP_ABOVE, NEVER_STARTS, Band, band_of
 from companion.screening.evidence import EMPTY_BAR
 from companion.screening.pairs import LOOK, ReferenceSquat, look_of
+from companion.screening.protocol import GOING_DOWN
 from companion.screening.readings import NumberFormat, metric
 from companion.screening.screen import Screen
 from companion.screening.sources import SOURCES
@@ -37,7 +38,7 @@ class SquatChange:
 
 
 CHANGES: Final = {one.name: one for one in (
-    SquatChange("slow", "three seconds down", "count three seconds on the way down, come up as usual",
+    SquatChange("slow", f"{GOING_DOWN} down", f"count {GOING_DOWN} on the way down, come up as usual",
                 "Keep breathing. Stop if anything hurts."),
     SquatChange("wide", "feet a hand's width wider", "each foot a hand's width further out",
                 "Knees over the toes. Stop if hip, groin, knee or anything else hurts."),

@@ -125,6 +125,41 @@ def value(name: str) -> float:
     return number
 
 
+_FIELD: Final = re.compile(r"\{(\w+?)(?:_(\d+))?(?::([Cc])ount(?: (\w[\w ]*))?)?\}")
+_IN_WORDS: Final = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_OFTEN: Final = {1: "once", 2: "twice"}
+_AS: Final = {("s", "minutes"): 60, ("days", "weeks"): 7, ("pairs of days", "days"): 0.5}
+
+
+def with_numbers(text: str) -> str:
+    """Return a text with the numbers of rows in it; fields of other names stay. Raises KeyError where there is no such row.
+
+    "{row_0}": the first number in digits; "{row:count}", "{row_1:Count}": one in words, small or capital; "{row:count weeks}": with its
+    noun, which may be of another unit than the row.
+    """
+    return _FIELD.sub(_filled, text)
+
+
+def _filled(found: re.Match[str]) -> str:
+    name, at, count, noun = found.groups()
+    if not at and not count:
+        return found[0]
+    row = SOURCES[name]
+    number = row.value[int(at or 0)]
+    if not count:
+        return f"{number:g}"
+    said = counted(number / _AS.get((row.unit, (noun or "").split(" ")[-1]), 1), noun or "")
+    return said.capitalize() if count == "C" else said
+
+
+def counted(number: float, noun: str = "") -> str:
+    """Return a number in words, with its noun: "three squats", "one second", "twice". ``noun``: in the plural."""
+    if noun == "times" and number in _OFTEN:
+        return _OFTEN[int(number)]
+    words = _IN_WORDS[int(number)] if number in range(len(_IN_WORDS)) else f"{number:g}"
+    return f"{words} {noun.removesuffix('s') if number == 1 else noun}".strip()
+
+
 def outdated(today: date) -> tuple[Source, ...]:
     """Return the rows that were last held against their source more than two years before ``today``, in the table's order."""
     return tuple(row for row in SOURCES.values() if today - row.checked > CHECK_AFTER)

@@ -13,11 +13,13 @@ from typing import Final, Literal
 
 from companion.screening.readings import NumberFormat, mean_of, metric, one_way
 from companion.screening.sessions import ReadingSession
-from companion.screening.sources import SOURCES, value
+from companion.screening.sources import SOURCES, value, with_numbers
 
 # Four sessions in perfect order have a two-sided p of 2/4! = .083, five 2/5! = .017 (Kendall's tau, plain counting).
 SESSIONS: Final = int(value("trend_sessions"))
 SURENESS: Final = value("trend_chance")
+TOLD_WEEKS: Final = value("trend_told")
+TOLD_OVER: Final = with_numbers("{trend_told:count weeks}")
 _DAY: Final = 86_400.0
 PAIN_DETECTABLE: Final = value("pain_detectable")
 # What people call important, from and to, by the pain it starts from; a start of 0 counts as 1-4 (choice, the safe side).
@@ -74,12 +76,13 @@ def trend(sessions: Sequence[ReadingSession], show: NumberFormat = metric) -> Tr
     slope, _, low, high = map(float, theilslopes([mean_of(s.readings) for s in sessions], weeks, SURENESS))
     kind: Literal["better", "within_error", "worse"] = (
         "better" if low > 0 else "worse" if high < 0 else "within_error")
-    month = 4 * abs(slope)
-    said = {"better": f"Over {days} days of testing: about {show(month, first.unit)} more in four weeks",
-            "worse": f"Over {days} days of testing: about {show(month, first.unit)} less in four weeks",
+    change = TOLD_WEEKS * abs(slope)
+    said = {"better": f"Over {days} days of testing: about {show(change, first.unit)} more in {TOLD_OVER}",
+            "worse": f"Over {days} days of testing: about {show(change, first.unit)} less in {TOLD_OVER}",
             "within_error": f"Over {days} days of testing: no steady change beyond what chance gives"}[kind]
     return Trend(kind, slope, low, high, len(sessions), (
-        f"{said} ({SURENESS * 100:g} %: {_signed(4 * low, first.unit, show)} to {_signed(4 * high, first.unit, show)} in four weeks)."))
+        f"{said} ({SURENESS * 100:g} %: {_signed(TOLD_WEEKS * low, first.unit, show)} to "
+        f"{_signed(TOLD_WEEKS * high, first.unit, show)} in {TOLD_OVER})."))
 
 
 def pain_change(before: float, after: float) -> PainChange:

@@ -76,8 +76,9 @@ def test_tape_and_then_a_level_are_named_and_not_their_units():
     assert "Not compared: tape then, phone level now. Take tape again." in told(MAN, wall(40, 10), wall_by_level(1))
 
 
-@pytest.mark.parametrize(("days", "early"), [(5, True), (27, True), (60, False)])
+@pytest.mark.parametrize(("days", "early"), [(5, True), (27, True), (52, True), (53, False), (60, False)])
 def test_a_test_again_before_its_date_is_called_early(days: int, early: bool):
+    """Choice: more than three days before the eight weeks of a calf."""
     said = told(MAN, wall(days, 9), wall(0, 12), since=days - 0.5)
     assert (f"That is after {days} days. A change should show after about 8 weeks, so this is early." in said) is early
 

@@ -12,7 +12,8 @@ from companion.language.flags import hear_flags
 from companion.screening.levels import LEVEL_WORDS
 from companion.screening.limits import Work
 from companion.screening.safety import Level
-from flows.frequent import ANSWERS, FREQUENT, LIMITED, PERMITS, closed_words, read_topics, says, topic_of, with_numbers
+from companion.screening.sources import with_numbers
+from flows.frequent import ANSWERS, FREQUENT, LIMITED, PERMITS, closed_words, read_topics, says, topic_of
 from tests.table import each_row
 
 pytestmark = pytest.mark.unit

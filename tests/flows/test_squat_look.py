@@ -165,7 +165,12 @@ def test_who_films_and_has_a_coach_is_told_how_to_keep_a_video(coach: str, way: 
 @pytest.mark.parametrize(("label", "way"), [("Film, from the side", "film"), ("Mirror", "mirror"), ("By feel", "feel"),
                                             ("Skip", "feel")])
 def test_the_set_up_fits_how_the_squat_is_watched(label: str, way: str):
-    assert SET_UP[way] in Talk(FLOW).tap(label).last
+    assert SET_UP[way].format(sets="six") in Talk(FLOW).tap(label).last
+
+
+def test_by_body_weight_there_is_a_set_less_to_film():
+    said = Talk(FLOW, known={**LOADED, "safety.body_first": "yes"}).tap("Film, from the side").last
+    assert "Film all five in one go" in said
 
 
 @pytest.mark.parametrize(("view", "film"), [("neither", False), ("mirror", False), ("film", True)])

@@ -25,7 +25,7 @@ def test_walk_squats_and_walk_again_make_the_lifter_warm():
 
 def test_each_walk_lasts_a_minute():
     talk = begun().tap("No", "Start")
-    over = [effect for effect in talk.effects if isinstance(effect, Say) and effect.text == "That is the minute."]
+    over = [effect for effect in talk.effects if isinstance(effect, Say) and effect.text == "That is one minute."]
     assert [say.after for say in over] == [60]
 
 

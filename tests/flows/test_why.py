@@ -6,8 +6,11 @@ import pytest
 
 from companion.conversation.events import Tapped
 from companion.conversation.flow import Ask, Tell
+from companion.conversation.kinds import Hold
+from companion.language.units import IMPERIAL
 from companion.screening.sources import LETTERS_MOST, SOURCES, WORDS_MOST, why
 from companion.screening.topics import TOPIC_BY_NAME, TOPICS, answers
+from flows.block import AMOUNTS
 from flows.catalogue import BOOK
 from flows.why_told import MESSAGES_MOST, topic_of
 from tests.drive import Talk
@@ -37,7 +40,8 @@ def asked(talk: Talk, *replies: str) -> str:
     ("why 1.77", "pain"), ("why the measurement error", "error"), ("why no deeper?", "depth"), ("why 3 days a week", "home"),
     ("why 3 seconds down?", "drill"), ("why hold 30 seconds", "home"), ("why the plank", "home"),
     ("why quiet hours", "reminders"), ("why am i quiet", "dates"),
-    ("why set-ups", "set_up"), ("why the set up", "set_up")])
+    ("why three squats", "doing"), ("why so slow", "doing"), ("why three big steps away", "doing"), ("why ten easy squats", "warm_up"),
+    ("why six months", "safety"), ("why set-ups", "set_up"), ("why the set up", "set_up")])
 def test_a_question_in_words_finds_its_topic(question: str, topic: str):
     flow, said = BOOK.sentence(question) or ("", "")
     assert flow == "why_told"
@@ -132,7 +136,8 @@ def test_in_the_middle_of_a_test_the_open_question_is_asked_again_after_the_answ
 
 @each_row(("row", "told"), [
     ("mdc", "is 2.772 times the standard error of one reading (1.96 · √2)"), ("phone_level_icc", "it agreed with itself at 0.65 to 0.82"),
-    ("raise_by_age", "did not change with age between 20 years and 79 years"), ("rounding_is_common", "trained men bent about 26°"),
+    ("raise_by_age", "did not change with age between 20 years and 79 years"),
+    ("rounding_is_common", "about 26° going down with half their weight on the bar, women 13°"),
     ("lean_loads_back", "In 8 people the load on the lower back followed"),
     ("prime_dose", "A drill before squats is 2 to 3 easy sets; I begin with 2"),
     ("plank", "A front plank is held 15 s, up to 20 s"), ("drill_stop", "A stop on the way down lasts 1 s to 2 s"),
@@ -146,6 +151,38 @@ def test_a_number_that_is_told_only_is_told_as_it_is(row: str, told: str):
         name for one in TOPICS for name in one.rows} else ""
     said = answers(TOPIC_BY_NAME[topic]) if topic else [why(SOURCES[row])]
     assert any(told in text for text in said)
+
+
+@pytest.mark.parametrize(("flow", "told"), [
+    ("hand_on_back_squat", "Two sets of three squats, three seconds down, in one go"), ("squat_look", "Three squats a set, in this order"),
+    ("arms_forward_squat", "hands open. Five slow squats, three seconds down."),
+    ("arms_forward_squat", "Rest a moment. Three more, heels on"),
+    ("pause_squat", "First: three slow squats without stops"), ("pause_squat", "Second, same depth: two squats, stopping"),
+    ("pause_squat", "at the bottom, one to two seconds each"), ("hinge_to_squat", "stand up. Three times, slowly."),
+    ("rock_back", "come forward, twice each"), ("rock_back", "sideways near the floor, three big steps away"),
+    ("bird_dog", "for how many of the ten seconds did your hips and back stay still? 10 if"),
+    ("bird_dog", "Then five slow ones with the left"),
+    ("bird_dog", "Keep still for two seconds before each leg"), ("hip_fold", "First lie still for two seconds."),
+    ("knee_to_wall", "two big steps away. Stand still two seconds, then three times knee to the wall, two seconds each."),
+    ("film_measure", "stand still for two seconds, then three squats. Send"),
+    ("film_measure", "Slower: count three seconds on the way down"),
+    ("best_squat", "four sets of three squats in one go"), ("warm_up", "Now ten easy squats to a chair"),
+    ("warm_up", "walk on the spot for one minute"), ("squat_day", "Walk on the spot for two minutes, then ten easy squats"),
+    ("prime", "If it stays easy on three days"), ("trial", "Twelve days at the same depth and load"),
+    ("safety_check", "no symptoms for six months"), ("safety_check", "undo it once, within ten minutes")])
+def test_what_is_to_be_done_is_told_in_the_numbers_of_the_table(flow: str, told: str):
+    assert any(told in step.say for step in BOOK[flow].flow.steps if isinstance(step, Ask | Tell))
+
+
+@pytest.mark.parametrize(("flow", "key", "seconds", "count_in"), [
+    ("warm_up", "walk", 60, 0), ("squat_day", "plain", 120, 0), ("bird_dog", "left_do", 10, 8)])
+def test_a_timer_runs_as_long_as_is_told(flow: str, key: str, seconds: int, count_in: int):
+    (hold,) = [step.kind for step in BOOK[flow].flow.steps if isinstance(step, Ask) and step.key == key and isinstance(step.kind, Hold)]
+    assert (hold.seconds, hold.count_in) == (seconds, count_in)
+
+
+def test_in_pounds_a_weight_in_front_is_told_as_such_weights_come():
+    assert AMOUNTS[IMPERIAL]["weight"] == "5 to 10 lb"
 
 
 @pytest.mark.parametrize(("flow", "told"), [

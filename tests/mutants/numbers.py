@@ -43,10 +43,12 @@ def _moved(number: float, unit: str) -> tuple[float, float]:
 
 
 def stages_of(mutant: Mutant) -> tuple[str, ...]:
-    """Return the tests that import a module which reads the mutant's row, or are named after one, the nearest first; where no module
-    does, those of what is told."""
+    """Return the tests that import a module which reads the mutant's row, or are named after one, the nearest first; before them those
+    of what is told, where a text takes the row, or no module reads it."""
     name = re.split("[:,]", mutant.name)[0]
-    readers = {module for module, words in _words("companion", "flows").items() if name in words} - {"companion.screening.sources"}
+    modules = _words("companion", "flows")
+    readers = {module for module, words in modules.items() if name in words} - {"companion.screening.sources"}
+    told = any(re.search(rf"{{{name}[_:]", word) for words in modules.values() for word in words if "{" in word)
     named = tuple(f"tests/{module.split('.')[-2]}/test_{module.split('.')[-1].removesuffix('_facts')}".replace("protocols", "screening")
                   for module in readers)
 
@@ -55,7 +57,7 @@ def stages_of(mutant: Mutant) -> tuple[str, ...]:
 
     near = [file for file, words in _words("tests").items() if "/test_" in file and file != EQUAL and (words & readers or alike(file))]
     near.sort(key=lambda file: ("tests/screening" not in file, "by_hand" not in file, not alike(file), file))
-    return (" ".join(near[:4]) or TOLD,)
+    return tuple(filter(None, (TOLD if told or not near else "", " ".join(near[:4]))))
 
 
 @cache

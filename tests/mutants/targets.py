@@ -27,7 +27,7 @@ CHECK_TESTS: Final = ("tests/flows/test_safety_facts.py", "tests/flows/test_safe
 
 NUMBER_TESTS: Final = (
     " ".join(sorted({f"tests/screening/{file.name}" for file in (ROOT / "tests/screening").glob("test_*.py")} - {EQUAL})),
-    "tests/flows/test_why.py")
+    "tests/flows/test_why.py tests/coach/test_orders.py")
 """What is asked of every number, after the tests that know its readers (``numbers.stages_of``): none that says only what it is."""
 
 PROTOCOLS: Final = ("arms_forward_squat", "bird_dog", "hand_on_back_squat", "hinge_to_squat", "hip_fold", "knee_to_wall", "leg_raise",
@@ -70,5 +70,5 @@ TARGETS: Final = (
                           ("depth_progression", "depth_progression"), ("setups", "setups"),
                           ("protocols/film_measure", "film_measure evidence_rows"), ("estimate", "estimate_by_hand estimate"))),
     *(Target(f"companion/screening/numbers/{name}.toml", NUMBER_TESTS)
-      for name in ("causes", "change", "estimate", "minutes", "readings", "safety", "training")),
+      for name in ("causes", "change", "doing", "estimate", "minutes", "readings", "safety", "training")),
 )

@@ -5,7 +5,9 @@ from __future__ import annotations
 from companion.screening.evidence import PARTS_BY_CAUSE, EvidenceRow
 from companion.screening.protocols import rows
 
-MEANT = {  # row: its part, whether it speaks for (+), against (-) or neither (.), its grade; s: of a side, h: only a hint, t: a trial
+# Each row's part, whether it speaks for (+), against (-) or neither (.), and its grade; s: of a side, h: only a hint, t: a trial, c: our
+# own choice, in no table of the trade.
+MEANT = {
     "squat_rounds": "all . none",
     "heels_later_calf": "calf + moderate t",
     "heels_later_hip": "hip + weak ht",
@@ -17,62 +19,62 @@ MEANT = {  # row: its part, whether it speaks for (+), against (-) or neither (.
     "slow_same_control": "control - moderate",
     "slow_earlier_trunk": "trunk + weak h",
     "wide_later_hip": "hip + weak ht",
-    "unmoved_hip": "hip - moderate",
+    "unmoved_hip": "hip - moderate c",
     "load_earlier_trunk": "trunk + strong",
     "load_same_trunk": "trunk - strong",
-    "film_rounds": "all . none",
-    "film_heels_later_calf": "calf + moderate t",
-    "film_heels_later_hip": "hip + weak ht",
-    "film_heels_same_calf": "calf - moderate",
-    "film_front_later_hip": "hip + weak ht",
-    "film_front_later_trunk": "trunk + weak h",
-    "film_front_later_control": "control + weak h",
-    "film_slow_later_control": "control + moderate",
-    "film_slow_same_control": "control - moderate",
-    "film_slow_earlier_trunk": "trunk + weak h",
-    "film_wide_later_hip": "hip + weak ht",
-    "film_still_later_control": "control + moderate",
-    "film_still_same_control": "control - moderate",
+    "film_rounds": "all . none c",
+    "film_heels_later_calf": "calf + moderate tc",
+    "film_heels_later_hip": "hip + weak htc",
+    "film_heels_same_calf": "calf - moderate c",
+    "film_front_later_hip": "hip + weak htc",
+    "film_front_later_trunk": "trunk + weak hc",
+    "film_front_later_control": "control + weak hc",
+    "film_slow_later_control": "control + moderate c",
+    "film_slow_same_control": "control - moderate c",
+    "film_slow_earlier_trunk": "trunk + weak hc",
+    "film_wide_later_hip": "hip + weak htc",
+    "film_still_later_control": "control + moderate c",
+    "film_still_same_control": "control - moderate c",
     "hip_fold_back": "hip + moderate s",
     "hip_fold_reached": "hip - strong s",
-    "hip_fold_pinch": "hip . none s",
+    "hip_fold_pinch": "hip . none sc",
     "leg_raise_short": "hamstrings + moderate s",
     "leg_raise_clear": "hamstrings - strong s",
-    "leg_raise_open": "hamstrings . none s",
+    "leg_raise_open": "hamstrings . none sc",
     "knee_to_wall_short": "calf + moderate s",
     "knee_to_wall_far": "calf - strong s",
     "knee_to_wall_clear": "calf - weak s",
-    "knee_to_wall_open": "calf . none s",
-    "knee_to_wall_pinch": "calf . none s",
+    "knee_to_wall_open": "calf . none sc",
+    "knee_to_wall_pinch": "calf . none sc",
     "arms_clean_stick": "trunk . none h",
     "arms_clean_bar": "trunk - moderate",
     "arms_fail_stick": "trunk + weak",
     "arms_fail_bar": "trunk + moderate",
-    "arms_open": "trunk . none h",
+    "arms_open": "trunk . none hc",
     "pause_fails": "trunk + moderate",
     "pause_clean_body": "trunk - weak",
     "pause_clean_bar": "trunk - moderate",
-    "pause_open": "trunk . none",
+    "pause_open": "trunk . none c",
     "hinge_rounds": "hamstrings + weak",
     "hinge_breaks": "control + moderate",
     "hinge_clean": "control - weak",
     "bird_dog_turns": "control + weak s",
-    "bird_dog_film": "control . none s",
-    "bird_dog_short": "control . none",
+    "bird_dog_film": "control . none sc",
+    "bird_dog_short": "control . none c",
     "bird_dog_clean": "control - weak",
     "hand_later_control": "control + moderate",
     "hand_same_control": "control - moderate",
-    "hand_open": "control . none",
+    "hand_open": "control . none c",
     "rock_early_hip": "hip + moderate s",
     "rock_early_control": "control + moderate",
     "rock_past_hip": "hip - moderate",
-    "rock_open": "hip . none",
+    "rock_open": "hip . none c",
 }
 SIGNS = {"for": "+", "against": "-", "neither": "."}
 
 
 def in_short(row: EvidenceRow) -> str:
-    marks = "s" * row.sided + "h" * row.hint + "t" * row.trial
+    marks = "s" * row.sided + "h" * row.hint + "t" * row.trial + "c" * (row.standing == "choice")
     return f"{row.part} {SIGNS[row.direction]} {row.grade.value} {marks}".strip()
 
 

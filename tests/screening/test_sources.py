@@ -9,7 +9,7 @@ import pytest
 
 from companion.screening import sources
 from companion.screening.readings import metric
-from companion.screening.sources import LETTERS_MOST, SOURCES, WORDS_MOST, Source, read_sources, value, why
+from companion.screening.sources import LETTERS_MOST, SOURCES, WORDS_MOST, Source, counted, read_sources, value, why, with_numbers
 from tests.table import each_row
 
 WHOLE = """[load.share]
@@ -70,6 +70,27 @@ def test_a_rule_in_inches_is_told_in_its_own_inches() -> None:
     assert why(SOURCES["knee_to_wall_least"], imperial).startswith("4 in from toe to wall")
     assert why(SOURCES["knee_to_wall_enough"], imperial).startswith("5 in from toe to wall")
     assert why(SOURCES["knee_to_wall_enough"]).startswith("12.5 cm from toe to wall")
+
+
+@pytest.mark.parametrize(("text", "told"), [
+    ("{pinch_days:Count days} or more", "Two days or more"), ("{load_share_0} %", "80 %"), ("{order_holds:count weeks}", "eight weeks"),
+    ("{drill_stop_0:count} to {drill_stop_1:count seconds}", "one to two seconds"), ("{drill_stop_0:count seconds}", "one second"),
+    ("{warm_up_walk_1:count minutes}", "two minutes"), ("{warm_up_walk_0:Count more minutes}", "One more minute"),
+    ("{prime_trial:count days}", "twelve days"), ("{rock_times:count times}, {hinge_times:count times}", "twice, three times"),
+    ("{side}, {depth:cm}, {change_1_say}", "{side}, {depth:cm}, {change_1_say}")])
+def test_a_text_takes_its_numbers_from_the_table_in_words(text: str, told: str) -> None:
+    assert with_numbers(text) == told
+
+
+@pytest.mark.parametrize("text", ["{no_row:count}", "{no_row_0}", "{drill_stop_2:count}"])
+def test_a_text_that_names_no_number_of_the_table_is_refused(text: str) -> None:
+    with pytest.raises((KeyError, IndexError)):
+        with_numbers(text)
+
+
+@pytest.mark.parametrize(("number", "told"), [(1, "once"), (2, "twice"), (3, "three times"), (13, "13 times"), (2.4, "2.4 times")])
+def test_a_number_without_a_word_is_told_in_digits(number: float, told: str) -> None:
+    assert counted(number, "times") == told
 
 
 # what the sources print, quoted in expected.toml: equality with the table, which kills no mutant --------------------

@@ -13,7 +13,7 @@ from typing import Any, Final
 
 from companion.screening.evidence import PARTS_BY_CAUSE, EvidenceRow, Finding, Grade, found
 from companion.screening.limits import Work
-from companion.screening.protocol import FILM_MINUTES, Detail, FindingContext, Protocol
+from companion.screening.protocol import FILM_MINUTES, GOING_DOWN, Detail, FindingContext, Protocol
 from companion.screening.readings import Z_TWO_SIDED_95, Error, NumberFormat
 from companion.screening.safety import BodyPosition
 from companion.screening.sources import value
@@ -104,9 +104,9 @@ _TOLD: Final = (
     ("heels", 1, f"With your heels raised, {_LATER}", ("calf",), ("hip",)),
     ("heels", 0, f"With your heels raised, {_SAME}", ("calf",), ()),
     ("front", 1, f"With a weight held in front, {_LATER}", (), ("hip", "trunk", "control")),
-    ("slow", 1, f"Going down over three seconds, {_LATER}", ("control",), ()),
-    ("slow", 0, f"Going down over three seconds, {_SAME}", ("control",), ()),
-    ("slow", -1, f"Going down over three seconds, {_EARLIER}", (), ("trunk",)),
+    ("slow", 1, f"Going down over {GOING_DOWN}, {_LATER}", ("control",), ()),
+    ("slow", 0, f"Going down over {GOING_DOWN}, {_SAME}", ("control",), ()),
+    ("slow", -1, f"Going down over {GOING_DOWN}, {_EARLIER}", (), ("trunk",)),
     ("still", 1, f"When you try to keep it still, {_LATER}", ("control",), ()),
     ("still", 0, f"When you try to keep it still, {_SAME}", ("control",), ()),
     ("wide", 1, f"With your feet wider, {_LATER}", (), ("hip",)))
@@ -137,8 +137,8 @@ def findings(film: FilmedSquats, context: FindingContext) -> Iterator[Finding]:
             yield from map(found, rows)
 
 
-SQUATS_FILMED: Final = {"plain": "Plain", "heels": "Heels raised", "front": "Weight held in front", "slow": "Three seconds down",
-                        "wide": "Feet wider", "still": "Kept still", **dict.fromkeys(LOADED, "")}
+SQUATS_FILMED: Final = {"plain": "Plain", "heels": "Heels raised", "front": "Weight held in front",
+                        "slow": f"{GOING_DOWN} down".capitalize(), "wide": "Feet wider", "still": "Kept still", **dict.fromkeys(LOADED, "")}
 
 
 def detail(film: FilmedSquats | None, show: NumberFormat) -> Detail:

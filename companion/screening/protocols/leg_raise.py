@@ -84,7 +84,7 @@ def _with_others(level: Error) -> tuple[Error, ...]:
 RAISE_ERRORS: Final = (
     *_with_others(sourced_error("leg_raise_sem_women", _ID, "level")),
     *_with_others(sourced_error("leg_raise_sem_own", _ID, "level_own")),
-    Error(_ID, "eye", EYE_MDC / MDC_FACTOR, "deg", "two bands of 10 deg", "choice"))
+    Error(_ID, "eye", EYE_MDC / MDC_FACTOR, "deg", "a whole step by eye must lie between", "choice"))
 RAISE_ERRORS_MEN: Final = _with_others(sourced_error("leg_raise_sem_men", _ID, "level"))
 
 RAISE_LEAST: Final = sourced_line("leg_raise_least", "least that serves a squat", _ID)

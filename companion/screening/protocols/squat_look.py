@@ -9,7 +9,7 @@ from typing import Final
 from companion.screening.depth import BAND_WORDS, NEVER_STARTS, band_of, bands_later, hidden_at_top, start_of
 from companion.screening.evidence import EvidenceRow, Finding, Grade, by_feel, by_id, found
 from companion.screening.limits import Work
-from companion.screening.protocol import SQUAT_LOOK_MINUTES, Detail, FindingContext, Protocol, Starts
+from companion.screening.protocol import GOING_DOWN, SQUAT_LOOK_MINUTES, Detail, FindingContext, Protocol, Starts
 from companion.screening.readings import NumberFormat
 from companion.screening.safety import BodyPosition
 
@@ -86,10 +86,10 @@ _ROWS: Final = by_id(
         trial=True),
     EvidenceRow("front_later_trunk", _ID, "With a weight held in front, your back rounds later", "trunk", "for", Grade.WEAK, hint=True),
     EvidenceRow("front_later_control", _ID, "With a weight held in front, your back rounds later", "control", "for", Grade.WEAK, hint=True),
-    EvidenceRow("slow_later_control", _ID, "Going down over three seconds, your back rounds later", "control", "for", Grade.MODERATE),
-    EvidenceRow("slow_same_control", _ID, "Going down over three seconds, your back rounds at the same depth",
+    EvidenceRow("slow_later_control", _ID, f"Going down over {GOING_DOWN}, your back rounds later", "control", "for", Grade.MODERATE),
+    EvidenceRow("slow_same_control", _ID, f"Going down over {GOING_DOWN}, your back rounds at the same depth",
         "control", "against", Grade.MODERATE),
-    EvidenceRow("slow_earlier_trunk", _ID, "Going down over three seconds, your back rounds earlier",
+    EvidenceRow("slow_earlier_trunk", _ID, f"Going down over {GOING_DOWN}, your back rounds earlier",
         "trunk", "for", Grade.WEAK, hint=True),
     EvidenceRow("wide_later_hip", _ID, "With your feet wider, your back rounds later", "hip", "for", Grade.WEAK, hint=True,
         trial=True),
@@ -145,7 +145,7 @@ def findings(look: SquatLook, context: FindingContext) -> Iterator[Finding]:
         yield found(_ROWS["load_same_trunk"], less=why, load=load, kg=look.load_kg, bands=loaded)
 
 
-SQUATS: Final = (("plain", "plain"), ("heels", "heels raised"), ("front", "weight held in front"), ("slow", "three seconds down"),
+SQUATS: Final = (("plain", "plain"), ("heels", "heels raised"), ("front", "weight held in front"), ("slow", f"{GOING_DOWN} down"),
                  ("wide", "feet wider"), ("again", "plain once more"), ("load", "film of a working set"))
 _ROUNDING: Final = {"no": "none", "little": "a little", "some": "in some of them", "clearly": "clearly", "cant_tell": "can't tell"}
 
