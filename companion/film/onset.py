@@ -36,7 +36,7 @@ BLOCK: Final = 6
 CONFIDENCE: Final = 0.95
 CARDS_SLIP: Final = 3.0
 """The standard deviation in degrees of the depth that is added for what repeating can't show: cards sliding over bone, taping, the camera's
-yaw. Choice, set so that on films drawn by MuJoCo the interval holds the truth about 95 times in 100 (tests/films/README.md)."""
+yaw; told by the row film_cards_slip. Choice after two studies of skin over the thigh (tests/films/README.md)."""
 
 
 @dataclass(frozen=True, slots=True)
