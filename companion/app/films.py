@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import tempfile
 from collections.abc import Awaitable, Callable, Mapping
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -41,11 +42,20 @@ async def read_wanted(wanted: FilmWanted, fetch: Fetch) -> tuple[FilmRead, Mappi
             path = await fetch(wanted.film, Path(folder))
         except OSError as error:
             return _mend(wanted, str(error)), {}
-        apart = ProcessPoolExecutor(1, get_context("spawn"), os.nice, (19,))  # not a thread: its arithmetic would hold up others' turns
+        apart = ProcessPoolExecutor(1, get_context("spawn"), let_others_first)  # not a thread: its arithmetic would hold up others' turns
         try:
             return await asyncio.get_running_loop().run_in_executor(apart, outcome_of_film, wanted, path)
         finally:
             apart.shutdown(wait=False)
+
+
+def let_others_first() -> None:
+    """Take the processor only while nobody else wants it, where the system knows that (Linux), else after all others; as do the processes
+    that this one starts."""
+    os.nice(19)
+    if hasattr(os, "SCHED_IDLE"):
+        with suppress(OSError):
+            os.sched_setscheduler(0, os.SCHED_IDLE, os.sched_param(0))
 
 
 def outcome_of_film(wanted: FilmWanted, path: Path) -> tuple[FilmRead, Mapping[str, bytes]]:

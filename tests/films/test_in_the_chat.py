@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import asyncio
+import os
+from concurrent.futures import ProcessPoolExecutor
+from multiprocessing import get_context
 
 import av
 import pytest
@@ -18,7 +21,8 @@ TO_THE_SHOT = ("filmed squat", *CHECK, *WARM, "Yes, they are ready", "Ready", "R
 
 
 @pytest.fixture
-async def life(tmp_path):
+async def life(tmp_path, monkeypatch):
+    monkeypatch.setattr(films, "let_others_first", os.getpid)  # tests would wait for whatever else this machine does
     one = Life(tmp_path / "companion.sqlite")
     await one.start()
     one.companion.fetch_film = local_film
@@ -51,6 +55,12 @@ async def test_a_film_is_read_and_its_onset_stands_in_the_log_and_in_the_screen(
     assert kept["plain_onset"] == pytest.approx(72, abs=6)
     assert kept["plain_low"] < kept["plain_onset"] < kept["plain_high"]
     assert "Once more just the same" in said[-1]
+
+
+def test_reading_takes_the_processor_only_while_nobody_else_wants_it():
+    with ProcessPoolExecutor(1, get_context("spawn"), films.let_others_first) as apart:
+        assert apart.submit(os.nice, 0).result() == 19
+        assert not hasattr(os, "SCHED_IDLE") or apart.submit(os.sched_getscheduler, 0).result() == os.SCHED_IDLE
 
 
 @pytest.mark.parametrize("content", [b"", b"no film at all"], ids=["empty", "words"])
