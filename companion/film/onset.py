@@ -23,7 +23,7 @@ TURN: Final = 10.0
 TRUSTED: Final = 0.5
 """Degrees off the two lines up to which a point counts fully, then the less the further off (Huber 1964): a card blurred by its movement
 is read wrong at times. Choice; the usual error of an angle on drawn films."""
-ROUNDS: Final = 6
+REWEIGHINGS: Final = 6
 """How often the points are weighed anew."""
 LEAST_BEND: Final = 3.0
 """Degrees that the back must bend beyond its line before the kink, to be called rounding: under that it is within what cards on cloth
@@ -125,7 +125,7 @@ def onset_of(curves: tuple[Curve, ...], seed: int = 0) -> Onset | None:
     if len(fits.places) < 2:
         return None
     values = np.concatenate([curve.flexion for curve in curves])
-    for _ in range(ROUNDS):
+    for _ in range(REWEIGHINGS):
         place = float(fits.best(values[:, None])[0])
         found = fits.at(place, values)
         fitted = fits.design(place) @ found
