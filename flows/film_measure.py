@@ -140,11 +140,15 @@ FLOW = flow_of(
         Ask("shot2_video", "Mend that and send one more test shot. Or tap Skip and film as it is.", Film(("video", "photo", "document")),
             only_if=fact("shot_reading").is_("mend")),
         *reading("shot2", "shot"),
-        Ask("keep_film", "Each film is deleted here once it is read. May I keep two pictures of your plain squat, cards outlined and "
-            "degrees written: where rounding begins, and a clip of seconds? They go when you erase your data, or say no here another "
-            "time.", choice(
+        Ask("keep_film", "Each film is deleted here once it is read, unless you say so. May I keep two pictures of your plain squat, "
+            "cards outlined and degrees written: where rounding begins, and a clip of seconds? They go when you erase your data, or say no "
+            "here another time.", choice(
                 ("coach", "Keep, coaches may see", "keep", "yes", "coach"), ("mine", "Keep, only for me", "only me", "mine"),
                 ("no", "Keep nothing", "no", "nothing"))),
+        Ask("keep_whole", "And the film itself? Up to 20 MB on the machine this bot runs on: your face in it, not locked, in no backup, "
+            "seen by whoever may see the pictures. It goes when you erase your data, or say no here.", choice(
+                ("yes", "Keep the film too", "keep", "yes"), ("no", "Delete it", "no", "delete")),
+            only_if=fact("keep_film").one_of("coach", "mine")),
         Ask("plain_video", f"Now your usual squat, without load. {STILL_THEN_SQUAT}", Film(), caution=SHARP),
         *reading("plain", "squats", picture="chart_film"),
         Tell("On the chart: how far your lower back bends on the way down, a line a squat. The upright line is where rounding begins, the "

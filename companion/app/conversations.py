@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import logging
 import sqlite3
-from collections.abc import Callable, Coroutine, Mapping, Sequence
+from collections.abc import Callable, Collection, Coroutine, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -19,7 +19,7 @@ from companion.app.unsaved import UnsavedMessages
 from companion.base.clock import Clock, JumpWatch
 from companion.channels.terminal import TERMINAL_CHANNEL
 from companion.conversation.catalogue import Catalogue
-from companion.conversation.effects import Act, Calendar, Effect, Export, Link, Redeem, Say, SendCards, Show
+from companion.conversation.effects import Act, Calendar, Effect, Export, Link, Record, Redeem, Say, SendCards, Show
 from companion.conversation.events import FilmRead, Happening, Settle
 from companion.conversation.flow import Known
 from companion.conversation.pages import few, kept
@@ -32,6 +32,7 @@ from companion.record.chain import Chain, HeadFile
 from companion.record.coaching import ReportWanted
 from companion.record.context import known_of
 from companion.record.file import CannotOpen, open_for_writing, truncate_wal
+from companion.record.picture_files import KEEP_KEYS, WHOLE_FILM
 from companion.record.reminders import Reminder
 from companion.record.turn import FilmWanted, Turn
 from companion.record.writer import CommitFailed, Writer
@@ -71,8 +72,8 @@ class Conversations:
     """The open database with its writer, and everybody's sessions.
 
     ``on_commit`` is called with the channel whose outbox may have new messages; ``on_erase`` with the person whose rows are
-    deleted, so that files saved beside the database go too; ``keep_film`` with
-    whose film was read and the pictures of it. ``keep_months``: months for which answers are kept, None for ever.
+    deleted, or who takes back that a film may be kept, so that files saved beside the database go too; ``keep_film`` with whose film was
+    read and what may be kept of it, for the names that are. ``keep_months``: months for which answers are kept, None for ever.
     ``here``: the time zone of the machine that the person sits at, None if they may be anywhere. ``fetch_film``: brings films from the
     channel, None where they can't be read here. ``unsaved``: messages held in memory only. ``erased``: true while erased data may still
     be in the write-ahead log. ``bot``: the bot's name, once the channel knows it.
@@ -94,7 +95,7 @@ class Conversations:
         self.watch = Counters()
         self.on_commit = on_commit
         self.on_erase: Callable[[int], object] = lambda person: None
-        self.keep_film: Callable[[int, Mapping[str, bytes]], object] = lambda person, files: None
+        self.keep_film: Callable[[int, Mapping[str, bytes]], Collection[str]] = lambda person, files: ()
         self.keep_months: int | None = None
         self.here: str | None = None
         self.unsaved = UnsavedMessages()
@@ -149,6 +150,8 @@ class Conversations:
                     carry_out(turn, said)
                     said.clear()
                 carry_out(turn, (effect,))
+                if isinstance(effect, Record) and effect.key in KEEP_KEYS and effect.value == "no":
+                    self.on_erase(turn.person)
                 if turn.erased:
                     self._after_erasing(turn, effects)
                     return
@@ -220,7 +223,9 @@ class Conversations:
             async with self._one_film:
                 read, files = await films.read_wanted(wanted, self.fetch_film) if self.fetch_film else (None, {})
             if wanted.squat == "plain" and (files or not wanted.shown):
-                self.keep_film(wanted.person, files)
+                kept = self.keep_film(wanted.person, files)
+                if read and wanted.whole and WHOLE_FILM not in kept:
+                    read = replace(read, says=f"{read.says} {films.NOT_KEPT}")
         except Exception as error:
             _log.error("a film could not be read: %s", type(error).__name__, exc_info=error)
             read = FilmRead(wanted.run, wanted.squat, "mend", says=films.FAILED)

@@ -34,10 +34,11 @@ from companion.conversation.effects import (
     Void,
 )
 from companion.export.registry import FORMATS, ExportSource, Format
+from companion.pictures.film_chart import CURVE_FACT
 from companion.record import late_pain, orders, people, persist
 from companion.record.coaching import ReportWanted
 from companion.record.context import SAFETY_LEVEL
-from companion.record.picture_files import film_kept_for
+from companion.record.picture_files import FILM_KEPT, WHOLE_FILM, film_kept_for
 from companion.record.turn import FilmWanted, Turn
 from companion.reminders import planner
 from companion.screening.levels import REFERRED
@@ -97,9 +98,13 @@ def _erase(turn: Turn, effect: Erase) -> None:
 
 
 def _export(turn: Turn, effect: Export) -> None:
-    """Send a copy of a person's data in each format meant for the chat. All are made before any is put in the outbox."""
+    """Send a copy of a person's data in each format meant for the chat, all made before any is put in the outbox; and what is kept of
+    their film."""
     for says, file in [(one.said, _file(turn, one)) for one in FORMATS.values() if one.said]:
         _send(turn, says, file)
+    for name, label in FILM_KEPT.items() if CURVE_FACT in turn.known.facts else ():
+        if film_kept_for(turn.db, turn.person, name) != "no":
+            persist.put_message(turn.db, turn.person, Say(f"{label}, if one is kept.", picture=name), turn.now, turn.to)
 
 
 def _file(turn: Turn, wanted: Format) -> persist.Document:
@@ -112,8 +117,9 @@ def _send(turn: Turn, says: str, file: persist.Document) -> None:
 
 def _read_film(turn: Turn, effect: ReadFilm) -> None:
     if turn.to is not None:
-        shown = effect.squat == "plain" and film_kept_for(turn.db, turn.person) != "no"
-        turn.films.append(FilmWanted(turn.person, turn.to, effect.film, effect.run, effect.squat, effect.what, shown))
+        shown, whole = (effect.squat == "plain" and film_kept_for(turn.db, turn.person, name) != "no"
+                        for name in ("film_still", WHOLE_FILM))
+        turn.films.append(FilmWanted(turn.person, turn.to, effect.film, effect.run, effect.squat, effect.what, shown, whole))
 
 
 def _cards(turn: Turn, effect: SendCards) -> None:

@@ -5,11 +5,13 @@ from __future__ import annotations
 import os
 import tempfile
 from collections.abc import Awaitable, Callable, Mapping
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from companion.conversation.effects import FilmOf
 from companion.conversation.events import FilmRead
+from companion.record.picture_files import WHOLE_FILM
 from companion.record.turn import FilmWanted
 
 if TYPE_CHECKING:
@@ -19,6 +21,7 @@ Fetch = Callable[[str, Path], Awaitable[Path]]
 """Brings a film by its reference to this machine, into a folder that is deleted after; returns its path. Raises OSError with a line for
 the person where it can't."""
 
+NOT_KEPT: Final = "The film itself is not kept: there is no room for it here, or it is not an MP4 or MOV file."
 FAILED: Final = "Something went wrong on my side while I read that film. Say “back” and send it once more."
 FILM_NUMBERS: Final = ("onset", "low", "high", "spread", "deepest", "bend")
 TURNS: Final = ("1", "2", "3", "photo")
@@ -28,8 +31,8 @@ NUMBERS_OF: Final[dict[FilmOf, tuple[str, ...]]] = {"squats": FILM_NUMBERS, "sho
 
 
 async def read_wanted(wanted: FilmWanted, fetch: Fetch) -> tuple[FilmRead, Mapping[str, bytes]]:
-    """Fetch and read one film; whatever goes wrong is an outcome too. Returns that, and pictures of it by file name where they are wanted.
-    The raw film is deleted before this returns."""
+    """Fetch and read one film; whatever goes wrong is an outcome too. Returns that, and by file name pictures of it, and itself, where they
+    are wanted. What was fetched is deleted before this returns."""
     import asyncio
     from concurrent.futures import ProcessPoolExecutor
     from multiprocessing import get_context
@@ -39,11 +42,20 @@ async def read_wanted(wanted: FilmWanted, fetch: Fetch) -> tuple[FilmRead, Mappi
             path = await fetch(wanted.film, Path(folder))
         except OSError as error:
             return _mend(wanted, str(error)), {}
-        apart = ProcessPoolExecutor(1, get_context("spawn"), os.nice, (19,))  # not a thread: its arithmetic would hold up others' turns
+        apart = ProcessPoolExecutor(1, get_context("spawn"), let_others_first)  # not a thread: its arithmetic would hold up others' turns
         try:
             return await asyncio.get_running_loop().run_in_executor(apart, outcome_of_film, wanted, path)
         finally:
             apart.shutdown(wait=False)
+
+
+def let_others_first() -> None:
+    """Take the processor only while nobody else wants it, where the system knows that (Linux), else after all others; as do the processes
+    that this one starts."""
+    os.nice(19)
+    if hasattr(os, "SCHED_IDLE"):
+        with suppress(OSError):
+            os.sched_setscheduler(0, os.SCHED_IDLE, os.sched_param(0))
 
 
 def outcome_of_film(wanted: FilmWanted, path: Path) -> tuple[FilmRead, Mapping[str, bytes]]:
@@ -71,7 +83,13 @@ def outcome_of_film(wanted: FilmWanted, path: Path) -> tuple[FilmRead, Mapping[s
     numbers = tuple((name, None if value is None else round(value, 1)) for name, value in zip(FILM_NUMBERS, values, strict=True))
     outcome = "none" if onset.depth is None else "onset"
     read = FilmRead(wanted.run, wanted.squat, outcome, numbers, said(film), curve_text(film) if wanted.squat == "plain" else "")
-    return read, shown(path, footage, film) if wanted.shown else {}
+    return read, {**(shown(path, footage, film) if wanted.shown else {}), **(_whole(path) if wanted.whole else {})}
+
+
+def _whole(path: Path) -> Mapping[str, bytes]:
+    """Return a film itself, by its file name; nothing where it is none of the files that phones make (MP4, MOV), which a chat can show."""
+    data = path.read_bytes()
+    return {f"{WHOLE_FILM}.mp4": data} if data[4:8] == b"ftyp" else {}
 
 
 def _of_test(wanted: FilmWanted, film: MoveFilm) -> FilmRead:

@@ -185,7 +185,7 @@ def _alarm_lines(alarm: AlertDetail, look: LifterView) -> list[str]:
 
 def chart_labels(look: LifterView) -> dict[str, str]:
     """Return the label of each chart's button, by the chart's name; pictures of the lifter's film only where they let a coach see them."""
-    film = FILM_KEPT if film_kept_for(look.db, look.lifter) == "coach" else {}
+    film = {name: label for name, label in FILM_KEPT.items() if film_kept_for(look.db, look.lifter, name) == "coach"}
     return {name: chart.label for name, chart in all_charts().items()} | {FILM_CHART: "Filmed squat"} | film
 
 

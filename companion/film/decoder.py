@@ -24,6 +24,8 @@ LONG_SIDE: Final = 1920
 """A larger picture is scaled down to this before cards are looked for."""
 LEAST_RATE: Final = 24.0
 """Frames a second that are enough: of a film with twice as many, every second is read."""
+MOST_RATE: Final = 480.0
+"""Frames a second above which a file's own word is not believed: a Matroska file may give its clock's rate instead."""
 MARGIN: Final = 0.6
 """Around the cards of the last frame, as a part of their extent, the next frame is searched."""
 LOOK_WIDE: Final = 15
@@ -167,6 +169,7 @@ def read(path: str) -> dict[str, Any]:
     """Return what a film holds: size, frames (time, brightness, corners by pattern), mirrored or not, bits a second. Raises NotDecoded."""
     with opened(path) as (container, stream):
         rate = float(stream.average_rate or 30)
+        rate = rate if rate <= MOST_RATE else float(stream.guessed_rate or 30)
         every = max(1, int(rate / LEAST_RATE + 0.02))
         plain, mirror, frames, shape = Finder(), Finder(), [], (0, 0)
         seen = {False: 0, True: 0}

@@ -6,7 +6,7 @@ import logging
 import re
 import sqlite3
 from asyncio import wait_for
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from pathlib import Path
 from typing import Final
 
@@ -15,7 +15,7 @@ from companion.channels.pictures import Picture
 from companion.pictures.cache import PictureCache, save
 from companion.port import Address
 from companion.record import coaching, people, picture_files
-from companion.record.picture_files import FILM_KEPT, film_kept_for
+from companion.record.picture_files import FILM_KEPT, WHOLE_FILM, film_kept_for
 from companion.record.writer import Writer
 
 _log = logging.getLogger(__name__)
@@ -26,6 +26,9 @@ LOCAL_CHANNEL: Final = "terminal"
 
 OWN_PICTURE_OF: Final = re.compile(r"([a-z_]+) of ([0-9]{1,18})")
 """Name of a lifter's own picture for their coach: "chart_leg_raise of 17"."""
+
+WHOLE_FILMS: Final = 2 * 2**30
+"""Bytes of whole films kept in all, a hundred of the largest (choice); after that none is kept until one goes."""
 
 PATIENCE: Final = 10.0
 """Seconds a message waits for its picture before it goes without (choice). A drawing that was begun is finished and cached for next
@@ -74,28 +77,34 @@ class PictureStore:
 
     def forget(self, person: int) -> None:
         """Delete the saved files of a person's own pictures; those of their film stay as long as their word that they may."""
-        stays = film_kept_for(self._db, person) != "no"
         for path in self.cache.folder.glob(f"own-{person}-*"):
-            if not (stays and path.name.startswith(f"own-{person}-film_")):
+            name = path.stem.removeprefix(f"own-{person}-")
+            if name not in FILM_KEPT or film_kept_for(self._db, person, name) == "no":
                 path.unlink(missing_ok=True)
 
-    def keep_film(self, person: int, files: Mapping[str, bytes]) -> None:
-        """Keep pictures of a person's film, by file name, in place of those of an earlier one; none where they said no, or say nothing."""
+    def keep_film(self, person: int, files: Mapping[str, bytes]) -> Collection[str]:
+        """Keep what is given of a person's film, by file name, in place of that of an earlier one: what they said may be kept, the whole
+        film while there is room. Returns the names that are kept."""
+        kept = set[str]()
         for path in self.cache.folder.glob(f"own-{person}-film_*"):
             path.unlink(missing_ok=True)
-        if film_kept_for(self._db, person) != "no":
-            for name, data in files.items():
-                save(self.cache.folder / f"own-{person}-{name}", data)
+        for file, data in files.items():
+            name, path = Path(file).stem, self.cache.folder / f"own-{person}-{file}"
+            room = WHOLE_FILMS - sum(one.stat().st_size for one in self.cache.folder.glob(f"own-*-{WHOLE_FILM}.*"))
+            if film_kept_for(self._db, person, name) != "no" and (name != WHOLE_FILM or len(data) <= room):
+                save(path, data)
+                kept |= {name} if path.is_file() else set()
+        return kept
 
     async def _film(self, name: str, person: int, of: int | None) -> Picture | None:
-        kept_for = film_kept_for(self._db, person)
+        kept_for = film_kept_for(self._db, person, name)
         if kept_for == "no":
             self.forget(person)
         path = next(self.cache.folder.glob(f"own-{person}-{name}.*"), None)
         if path is None or kept_for not in ("coach", "mine" if of is None else "coach"):
             return None
-        return Picture(path, await self.cache.off_loop(path.read_bytes), "The filmed squat: its cards outlined, degrees from "
-                       "standing written.", path.suffix == ".mp4")
+        words = "as it was sent." if name == WHOLE_FILM else "its cards outlined, degrees from standing written."
+        return Picture(path, await self.cache.off_loop(path.read_bytes), f"The filmed squat: {words}", path.suffix == ".mp4")
 
     async def _own(self, name: str, address: Address, of: int | None) -> Picture | None:
         from companion.pictures import personal

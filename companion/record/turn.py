@@ -21,7 +21,7 @@ from companion.record.reminders import Reminder
 
 class FilmWanted(NamedTuple):
     """A film to be read after the commit: whose, from which (channel, address), its reference there, what waits for it, and whether
-    pictures of it may be kept."""
+    pictures of it, and itself, may be kept."""
 
     person: int
     to: tuple[str, str]
@@ -30,6 +30,7 @@ class FilmWanted(NamedTuple):
     squat: str
     what: FilmOf = "squats"
     shown: bool = False
+    whole: bool = False
 
 
 @dataclass(slots=True)

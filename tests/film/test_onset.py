@@ -48,6 +48,12 @@ def test_more_noise_widens_the_interval():
     assert shaky.spread > steady.spread
 
 
+def test_a_card_read_wrong_for_a_moment_hardly_moves_the_onset():
+    (squat,) = curves(75, noise=.2, squats=1)
+    wrong = np.where((squat.depth > 88) & (squat.depth < 93), -4.0, 0) + np.where((squat.depth > 36) & (squat.depth < 40), 4.0, 0)
+    assert onset_of((Curve(squat.depth, squat.flexion + wrong),)).depth == pytest.approx(onset_of((squat,)).depth, abs=2)
+
+
 def test_a_squat_too_shallow_for_two_pieces_tells_nothing():
     assert onset_of(curves(30, deepest=34)) is None
     assert onset_of(()) is None

@@ -28,6 +28,7 @@ def main() -> int:
     ask.add_argument("films", type=int)
     ask.add_argument("--seed", type=int, default=1000, help="the first film's seed")
     ask.add_argument("--kept", type=Path, help="a folder for what the decoder saw of each film")
+    ask.add_argument("--drawn", action="store_true", help="only films that are in that folder already")
     ask.add_argument("--moves", action="store_true", help="films of shin, leg and hip fold")
     said = ask.parse_args()
     os.nice(10)
@@ -37,6 +38,8 @@ def main() -> int:
             film = by_chance(seed) if said.moves else drawn_by_chance(seed)
             kept = (said.kept or Path(folder)) / f"{'move' if said.moves else ''}{seed}.json"
             if not kept.exists():
+                if said.drawn:
+                    continue
                 kept.parent.mkdir(parents=True, exist_ok=True)
                 path = Path(folder, "film.mp4")
                 make(film, path)

@@ -3,20 +3,26 @@
 from __future__ import annotations
 
 import asyncio
+import os
+from concurrent.futures import ProcessPoolExecutor
+from multiprocessing import get_context
 
+import av
 import pytest
 
 from companion.app import films
 from companion.app.films import local_film
 from companion.pictures.store import PictureStore
 from companion.port import Address
+from companion.record.picture_files import FILM_KEPT
 from tests.app.test_service import CHECK, WARM, Life, settled
 
 TO_THE_SHOT = ("filmed squat", *CHECK, *WARM, "Yes, they are ready", "Ready", "Ready")
 
 
 @pytest.fixture
-async def life(tmp_path):
+async def life(tmp_path, monkeypatch):
+    monkeypatch.setattr(films, "let_others_first", os.getpid)  # tests would wait for whatever else this machine does
     one = Life(tmp_path / "companion.sqlite")
     await one.start()
     one.companion.fetch_film = local_film
@@ -49,6 +55,12 @@ async def test_a_film_is_read_and_its_onset_stands_in_the_log_and_in_the_screen(
     assert kept["plain_onset"] == pytest.approx(72, abs=6)
     assert kept["plain_low"] < kept["plain_onset"] < kept["plain_high"]
     assert "Once more just the same" in said[-1]
+
+
+def test_reading_takes_the_processor_only_while_nobody_else_wants_it():
+    with ProcessPoolExecutor(1, get_context("spawn"), films.let_others_first) as apart:
+        assert apart.submit(os.nice, 0).result() == 19
+        assert not hasattr(os, "SCHED_IDLE") or apart.submit(os.sched_getscheduler, 0).result() == os.SCHED_IDLE
 
 
 @pytest.mark.parametrize("content", [b"", b"no film at all"], ids=["empty", "words"])
@@ -118,25 +130,85 @@ async def test_a_fetched_film_is_gone_after_it_was_read(life, tmp_path):
     assert not any(path.exists() for path in kept)
 
 
-async def test_pictures_of_a_film_are_kept_where_the_lifter_said_so_and_go_when_they_erase(life, small_film, tmp_path):
-    shelf, sam = PictureStore(life.db, life.companion.writer, life.companion.clock, tmp_path / "pictures"), Address("terminal", "sam")
-    life.companion.on_erase, life.companion.keep_film = shelf.forget, shelf.keep_film
+@pytest.fixture
+def shelf(life, tmp_path):
+    one = PictureStore(life.db, life.companion.writer, life.companion.clock, tmp_path / "pictures")
+    life.companion.on_erase, life.companion.keep_film = one.forget, one.keep_film
+    yield one
+    one.close()
+
+
+async def test_pictures_of_a_film_are_kept_where_the_lifter_said_so_and_go_when_they_erase(life, small_film, shelf):
+    sam = Address("terminal", "sam")
     await settled(life)
-    await read(life, *TO_THE_SHOT, "skip", "Keep, only for me", str(small_film("plain")))
+    await read(life, *TO_THE_SHOT, "skip", "Keep, only for me", "Delete it", str(small_film("plain")))
     still, clip = await shelf.find("film_still", sam), await shelf.find("film_clip", sam)
     assert still is not None
     assert clip is not None
     assert (still.moves, clip.moves) == (False, True)
+    assert await shelf.find("film_whole", sam) is None
     shelf.forget(1)  # as after old answers were removed: the word that they may be kept stands
     assert await shelf.find("film_still", sam) is not None
     await life.say("erase my data", "yes", "Yes, erase everything", "yes, erase")
-    assert not list((tmp_path / "pictures").iterdir())
-    shelf.close()
+    assert not list(shelf.cache.folder.iterdir())
+
+
+KEPT_WHOLE = (*TO_THE_SHOT, "skip", "Keep, only for me", "Keep the film too")
+
+
+async def test_the_film_itself_is_kept_where_the_lifter_said_so_and_goes_when_they_erase(life, small_film, shelf):
+    film, sam = small_film("plain"), Address("terminal", "sam")
+    await settled(life)
+    await read(life, *KEPT_WHOLE, str(film))
+    shelf.forget(1)
+    whole = await shelf.find("film_whole", sam)
+    assert whole is not None
+    assert whole.data == film.read_bytes()
+    await life.say("erase my data", "yes", "Yes, erase everything", "yes, erase")
+    assert not list(shelf.cache.folder.iterdir())
+    assert film.exists()
+
+
+async def test_a_copy_of_ones_data_brings_what_is_kept_of_the_film(life, small_film, shelf):
+    await settled(life)
+    await read(life, *KEPT_WHOLE, str(small_film("plain")))
+    await life.say("export my data", "yes")
+    sent = {row[0] for row in life.db.execute("select picture from outbox where text like '%if one is kept.'")}
+    assert sent == {"film_still", "film_clip", "film_whole"}
+
+
+@pytest.mark.parametrize("question", ["keep_film", "keep_whole"])
+async def test_the_film_itself_is_deleted_as_soon_as_the_word_is_taken_back(life, small_film, shelf, question):
+    await settled(life)
+    await read(life, *KEPT_WHOLE, str(small_film("plain")))
+    said = ("Keep nothing",) if question == "keep_film" else ("Keep, only for me", "Delete it")
+    await life.say(*["back"] * 4, *said)
+    left = {path.stem.removeprefix("own-1-") for path in shelf.cache.folder.iterdir()} & FILM_KEPT.keys()
+    assert left == (set() if question == "keep_film" else {"film_still", "film_clip"})
+
+
+@pytest.mark.parametrize("reason", ["no room", "no MP4"])
+async def test_a_film_that_can_not_be_kept_is_read_all_the_same_and_that_is_said(life, small_film, shelf, tmp_path, monkeypatch, reason):
+    film = small_film("plain")
+    if reason == "no room":
+        monkeypatch.setattr("companion.pictures.store.WHOLE_FILMS", film.stat().st_size - 1)
+    else:
+        film = tmp_path / "film.mkv"
+        with av.open(str(small_film("plain"))) as taken, av.open(str(film), "w") as out:
+            stream = out.add_stream_from_template(taken.streams.video[0])
+            for packet in taken.demux(video=0):
+                if packet.dts is not None:
+                    packet.stream = stream
+                    out.mux(packet)
+    await settled(life)
+    said = await read(life, *KEPT_WHOLE, str(film))
+    assert any("begins to round" in text and films.NOT_KEPT in text for text in said)
+    assert await shelf.find("film_whole", Address("terminal", "sam")) is None
 
 
 async def test_without_that_word_none_is_drawn(life, small_film, tmp_path):
     taken = []
-    life.companion.keep_film = lambda person, files: taken.append(files)
+    life.companion.keep_film = lambda person, files: taken.append(files) or ()
     await settled(life)
     await read(life, *TO_THE_SHOT, "skip", "Keep nothing", str(small_film("plain")))
     assert taken == [{}]

@@ -7,6 +7,7 @@ from math import nextafter
 
 import pytest
 
+from companion.film.onset import CARDS_SLIP
 from companion.screening.about import About
 from companion.screening.conclusion import conclude
 from companion.screening.findings import findings_of
@@ -15,6 +16,7 @@ from companion.screening.protocols.hand_on_back_squat import HandOnBackSquat
 from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.readings import metric
 from companion.screening.screen import screen_of
+from companion.screening.sources import value
 
 PLAIN = FilmMeasure(plain_reading="onset", plain_onset=70.0, plain_low=66.0, plain_high=74.0, plain_spread=.6, plain_deepest=105.0,
                     plain_bend=14.0)
@@ -144,3 +146,7 @@ def test_a_film_lowers_the_load_and_never_lifts_one(told, limit):
     assert both.load_limit == min(limit, by_eye.load_limit or limit)
     clean = replace(LOADS, load2_reading="mend")
     assert conclude(screen_of(look, clean), About(load=100, bar="olympic"), 0).load_limit == by_eye.load_limit
+
+
+def test_the_row_of_sliding_cards_tells_what_the_interval_holds():
+    assert value("film_cards_slip") == CARDS_SLIP
