@@ -50,9 +50,9 @@ FLOW = flow_of(
         Tell(with_numbers("With printed cards the film measures too: card 1 on the ribs and card 2 on the belt line, on the side that "
                           "faces the phone, card 5 upright behind you. Keep still for {film_still:count seconds} before each leg. One "
                           "film a leg."), BY_FILM_TOO),
-        Tell(with_numbers("Hands and knees, hands under the shoulders, knees under the hips, something soft under the knees. Prop the phone "
-                          "side-on, {phone_steps_0:count} big steps away, and film; nothing to tap meanwhile. Push the floor away, then "
-                          "reach one leg straight back and the other arm straight ahead, no higher than your body."), FILMS_ITSELF,
+        Tell(with_numbers("Hands and knees, hands under the shoulders, knees under the hips, something soft under the knees. Prop the "
+                          "phone side-on, {phone_steps_0:count} big steps away, and film; nothing to tap meanwhile. Push the floor away, "
+                          "then reach one leg straight back and the other arm straight ahead, no higher than your body."), FILMS_ITSELF,
              picture="bird_dog_setup"),
         replace(did(with_numbers("Left leg first: hold it while you count to {bird_dog_hold:count}, rest, then {bird_dog_slow:count} slow "
                                  "ones: out, to the floor, out again. Then the right leg."),

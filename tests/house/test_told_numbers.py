@@ -42,7 +42,7 @@ NO_COUNT = {
         "two bones", "half their", "two after", "or two", "four to", "eight for", "kim 2015"),
     "each a state of its own (depth_progression)": ("two clean", "two squat"),
     "kept where no flow may read it: backups, codes, the film's reader, the check line of the cards": (
-        "seven days", "twelve letters", "two minutes", "75°", "100 %", "10 cm"),
+        "seven days", "twelve letters", "two minutes", "20 mb", "75°", "100 %", "10 cm"),
 }
 """Counts that are no parameter of anything a lifter is to do, by reason."""
 
