@@ -118,7 +118,7 @@ def _says_otherwise(draft: Draft, text: str, read: Answer) -> bool:
     return True
 
 
-MAY_CORRECT: Final = 20
+MAY_CORRECT: Final = 30
 """By how many tenths of a log-odds a correction may be less likely than what is likeliest where a message names an earlier answer; chosen
 on writers left out."""
 
@@ -223,10 +223,6 @@ def _put_right(draft: Draft, text: str) -> bool:
         ask_aside(draft, "corrected", text)
         return True
     found = those[0] if those else None
-    here = beside(draft, text)
-    if here >= max(found.points if found else 0, found is not None) and _fits(draft, text):
-        ask_aside(draft, "understood", text)
-        return True
     if found is None and draft.ask.safety:
         return False
     if found is None or (found.points == 1 and len(those) == 1):

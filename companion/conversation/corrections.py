@@ -39,7 +39,7 @@ _LEAD: Final = re.compile(r"^(?:(?:no|oh|ah|oops|wait|sorry|hang on|hold on|hmm+
 
 CHANGED_MOST: Final = 3
 """Most answers of which a person is asked which should change; our choice."""
-CLEAR, LEAST_OF_THESE = 0.75, 0.06
+CLEAR, LEAST_OF_THESE = 0.8, 0.06
 """Part of all that is likely from which one answer alone is said back, and below which none is named; chosen on lines left out."""
 LIFT: Final = 10
 """Tenths of a log-odds in a step of what the words say for an answer; our choice."""

@@ -139,6 +139,8 @@ class Rest(Kind):
 _CLOCK: Final = re.compile(
     r"\b(?:(?:half|quarter|\d{1,2})(?: (?:past|to|after))? )?\d{1,2}(?:[:.]\d\d)?(?: ?(?:am|pm|oclock|ish)\b)?"
     r"(?: (?:in the (?:morning|evening|afternoon)|at night)\b)?(?!\w| ?(?:hours?|hrs?|min\w*)\b)")
+_TOGETHER: Final = re.compile(r"\b(\d{1,2})([0-5]\d)\b")
+"""Hours and minutes that are said as one number: "six thirty", "1830"."""
 _SPAN: Final = re.compile(r"^(?:from|until|till|til|at|around|about|by|not before|after)\b ?")
 """Words before a time of day that begin or end a span."""
 
@@ -162,7 +164,7 @@ class ClockTime(Kind):
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         times = read_hours(text) or read_hours(_SPAN.sub("", spelt(text)))
         if not times and not is_question(text) and not matches("corrects", flat(text)):
-            among = list(_CLOCK.finditer(spelt(text)))
+            among = list(_CLOCK.finditer(_TOGETHER.sub(r"\1:\2", spelt(text)).replace(" o clock", " oclock")))
             times = read_hours(among[0][0]) if len(among) == 1 else ()  # "half seven, after tea"
         if len(times) > 1 and self.evening is not None:
             times = tuple(at for at in times if (at.hour >= NOON) == self.evening)

@@ -53,7 +53,8 @@ def heard_sign(draft: Draft, text: str) -> bool:
         return False
     if waiting and (is_option(draft, text) or all(one.flag.value in waiting.signs for one in heard)):
         return _answered(draft, waiting, sure, text)
-    if hears_pain and not free and hear_pain(_without(text, heard)) is Pain.YES:
+    left = _without(text, heard) if hear_flags(text, weigh=False) else text  # what is only suspected is the whole sentence
+    if hears_pain and not free and hear_pain(left) is Pain.YES:
         return _after_pain(draft, heard, text)
     if waiting and free and Flag.SELF_HARM not in heard[0].also and isinstance(read := waiting.kind.read(text, draft.context), Answer):
         answer(draft, read)

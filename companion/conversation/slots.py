@@ -49,7 +49,7 @@ class Understood(NamedTuple):
 UNLIKELY: Final = 0
 UNLIKELY_CHAT: Final = 15
 UNLIKELY_WORDS: Final = 30
-NEAR: Final = 20
+NEAR: Final = 40
 """By how many tenths of a log-odds what the rules hear must be less likely than something else for a person to be asked which they mean:
 what the rules doubt or is no option, chat or a correction, and an option in plain words; and how far behind what is named beside it may
 be. Chosen on writers left out."""
@@ -61,13 +61,14 @@ def heard_at(draft: Draft, text: str) -> Spoken:
     """Return the speech act of a message at the open question: as the rules hear it, unless something else is much likelier there."""
     ask, kind = draft.ask, draft.ask.kind
     spoken = rules_at(draft, text)
-    if ask.safety or ask.free or not reads_acts(ask) or spoken.exact or _known_otherwise(draft, text):
+    surely_asked = bool(spoken.asks) and bool(asked_surely(text))
+    if ask.safety or ask.free or not reads_acts(ask) or spoken.exact or surely_asked or _known_otherwise(draft, text):
         return spoken
     understood = understand(draft, text, spoken) if spoken.act is SpeechAct.ANSWER and not spoken.asks else None
     if understood and _BAND.fullmatch(str(understood.slots[0].value)) and quantities(text):
         return spoken  # a number in a range
     read = kind.read(text, draft.context)
-    sure = isinstance(read, Answer) or bool(understood and understood.sure) or (bool(spoken.asks) and bool(asked_surely(text)))
+    sure = isinstance(read, Answer) or bool(understood and understood.sure)
     if not (likely := likely_at(draft, text)) or (isinstance(kind, Number) and torn(draft, text, spoken)):
         return spoken
     mine = _heard_name(draft, spoken, read, understood)
@@ -107,11 +108,11 @@ def rules_at(draft: Draft, text: str) -> Spoken:
 
 NOT_NAMED: Final = frozenset(("@chat", "@nothing", OWN_WORDS))
 """What a person isn't asked whether they mean it."""
-ENOUGH: Final = 0.35
-LEAST: Final = 0.25
+ENOUGH: Final = 0.2
+LEAST: Final = 0.12
 """Least part of all that is likely that is named, and least part of the likeliest, where the rules hear nothing: else the message is
 not understood; our choice."""
-MEANT_MOST: Final = 3
+MEANT_MOST: Final = 4
 """Most things of which a person is asked which they mean; our choice."""
 
 
