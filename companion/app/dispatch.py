@@ -34,11 +34,10 @@ from companion.conversation.effects import (
     Void,
 )
 from companion.export.registry import FORMATS, ExportSource, Format
-from companion.pictures.film_chart import CURVE_FACT
 from companion.record import late_pain, orders, people, persist
 from companion.record.coaching import ReportWanted
 from companion.record.context import SAFETY_LEVEL
-from companion.record.picture_files import FILM_KEPT, WHOLE_FILM, film_kept_for
+from companion.record.picture_files import CURVE_FACT, FILM_KEPT, WHOLE_FILM, film_kept_for
 from companion.record.turn import FilmWanted, Turn
 from companion.reminders import planner
 from companion.screening.levels import REFERRED

@@ -23,12 +23,12 @@ from companion.conversation.effects import Say
 from companion.conversation.prompt import in_rows
 from companion.export.questions import in_words
 from companion.language.units import shown
-from companion.pictures.film_chart import CURVE_FACT, FILM_CHART
+from companion.pictures.film_chart import FILM_CHART
 from companion.pictures.personal import owner_of
 from companion.pictures.series import all_charts, chart_of
 from companion.record import log, orders
 from companion.record.guesses import guess_words
-from companion.record.picture_files import FILM_KEPT, film_kept_for
+from companion.record.picture_files import CURVE_FACT, FILM_KEPT, film_kept_for
 from companion.record.thread import thread_of
 from companion.record.timestamps import moment_of
 from companion.reminders.kinds import coach_words

@@ -15,7 +15,7 @@ from companion.conversation.moves import answer, back, skip
 from companion.conversation.parking import park, start
 from companion.conversation.prompt import skippable
 from companion.conversation.slots import heard_at, likely_at, rules_at, slot_words, torn, understand
-from companion.conversation.wishes import SURE_OF_WISH, wants_of
+from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches, tables_in
 from companion.language.acts import Asks, SpeechAct, Spoken, hear_act
 from companion.language.clauses import Mood, clauses, flat
@@ -129,7 +129,9 @@ def _earlier(draft: Draft, text: str) -> bool:
     if draft.ask.safety or ((likely := likely_at(draft, text)) and behind(likely, "@correction") > MAY_CORRECT):
         return False
     found = correction(draft, text)
-    return found is not None and found.named and (found.points > 1.5 + max(beside(draft, text), 0) or not _fits(draft, text))
+    if found is None or found.key == draft.ask.key or not found.named:
+        return False
+    return found.points > 1.5 + max(beside(draft, text), 0) or not _fits(draft, text)
 
 
 def _fits(draft: Draft, text: str) -> bool:
@@ -206,7 +208,7 @@ def not_words(draft: Draft, text: str) -> bool:
 def puts_right(draft: Draft, text: str) -> bool:
     """True if a message, where words of one's own are expected, puts an earlier answer right: by name with the new one, or most likely."""
     likely = likely_at(draft, text)
-    corrects = bool(likely) and likely[0].name == "@correction" and behind(likely, OWN_WORDS) >= SURE_OF_WISH
+    corrects = bool(likely) and likely[0].name == "@correction" and behind(likely, OWN_WORDS) >= MAY_CORRECT
     if not (corrects or hear_act(text).act is SpeechAct.CORRECTION) or draft.ask.safety:
         return False
     found = correction(draft, text)

@@ -14,7 +14,7 @@ from fnmatch import fnmatchcase
 from typing import Any, Final, NamedTuple
 
 from companion.conversation.flow import Ask, Flow, Known
-from companion.language.questions import asked_surely, is_question, plain
+from companion.language.questions import asked_surely, plain
 
 CARD_PARTS: Final = ("means", "why", "how", "cant")
 """The parts of a card, each the answer to one kind of question about a question."""
@@ -109,24 +109,6 @@ _ASKS_WORD: Final = re.compile(
     rf"|what do you mean (?:by |with )?{_THE}(.{{2,40}}?)"
     rf"|(?:define|explain|meaning of|definition of) {_THE}(.{{2,40}}?)"
     rf"|{_THE}(.{{2,40}}?) (?:means|meaning)(?: what)?)")
-
-
-_TRADE: Final = re.compile(
-    r"\b(?:squat\w*|deep\w*|depth|bar|belts?|shoes?|lifters|phones?|tape|films?|video|pipe|stick|chair|drills?|reps|plates?|kilos?|kgs?|"
-    r"warm.?up|brac(?:e|ing)|stance|degrees|radiator|tripod|cushion|pillow|books?|deadlift\w*|prim(?:e|ing)|bird dog|"
-    r"in plain english|plain ones?|levels?|screen|retest|barefoot|socks?|stored|in the house)\b")
-"""Words for what the tests are done with, none of which is also a word for a part of the body or a sign."""
-
-
-_PERMISSION: Final = re.compile(r"\b(?:can|may|could) i\b|\bsafe\b|\ballowed\b|\bok to\b")
-"""Somebody who asks for permission may have a reason against it in the same sentence."""
-
-
-def about_the_tests(answers: AnswerBook, text: str) -> bool:
-    """True if a text is a question that is understood and names what the tests are done with: only then a merely suspected sign in it does
-    not count. What the rules for signs hear counts in any case."""
-    said = plain(text)
-    return bool(is_question(text) and _TRADE.search(said) and not _PERMISSION.search(said) and understood(answers, text))
 
 
 def understood(answers: AnswerBook, text: str) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from companion.conversation.asking import ask_again
+from companion.conversation.asking import ask_again, stand_again
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Ended
 from companion.conversation.moves import end, withdraw
@@ -41,6 +41,10 @@ def park(draft: Draft, before: str = "") -> None:
     draft.say(before or "Nothing is running. Say “menu” to see what there is.")
 
 
+FIRST: Final = "These questions come first."
+"""Said in the same words where pain is said again: of the same message one waits, and since when it waits is kept."""
+
+
 def start(draft: Draft, flow: str, asked: str = "") -> None:
     """Begin a flow by name, after parking the running one, or over it if it answers beside it.
 
@@ -50,7 +54,10 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
     flow = draft.book.first(draft.known.facts) if flow == draft.book.home else flow
     running = draft.session.stack
     if running and draft.compiled.flow.policy.holds and not draft.book[flow].flow.policy.always and flow not in draft.ask.lets:
-        ask_again(draft, "These questions come first.", ("First these, then that.", "These first, please."))
+        if draft.top.flow == flow and not draft.compiled.flow.policy.hears_pain:
+            stand_again(draft, FIRST)
+        else:
+            ask_again(draft, FIRST, ("First these, then that.", "These first, please."))
         return
     names = {frame.flow for frame in running}
     if running and draft.book[flow].flow.policy.beside and not names & {flow, draft.book.home}:

@@ -21,7 +21,7 @@ ON_FROM_HERE: Final = ("Leave it? “Skip” goes on without it; “show me” s
 ON_WITH_CARE: Final = ("If in doubt, take the more careful answer; “show me” says more.", "Say “show me” for more.", "“Show me” helps.")
 """The way on from a question that can be skipped, and from one that can't: the longest that fits is said."""
 STILL_UNCLEAR: Final = ("“Describe” tells the picture.", "“Back” goes one back.", "“Stop” keeps it for later.",
-                        "“Menu” shows the rest.",                       "“Help” helps.", "Other words, please.", "Not that one.")
+                        "“Menu” shows the rest.", "“Help” helps.", "Other words, please.", "Not that one.")
 NOT_THAT: Final = ("Please tap one of these, or type its words.", "One of these, please.", "Not one of these either.",
                    "Only these count here.", "Which one?", "Not that.")
 """What is said of a reply to a side question that is none."""

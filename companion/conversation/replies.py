@@ -16,7 +16,7 @@ from companion.conversation.acting import RIGHTS, WAITS, act_on, control, do_mea
 from companion.conversation.alike import as_before
 from companion.conversation.amending import amend
 from companion.conversation.answers import HELP_MOST, answered, refuse, tell_idle
-from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside
+from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, stand_again
 from companion.conversation.condition import ALWAYS
 from companion.conversation.day_kinds import Day, Rest, SquatDays
 from companion.conversation.draft import Draft
@@ -25,7 +25,7 @@ from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
 from companion.conversation.moves import answer, begin_anew, end, hurt, noted, skip, take_back
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
-from companion.conversation.parking import interrupt, park, start
+from companion.conversation.parking import FIRST, interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
 from companion.conversation.refusing import NOT_THAT, card_words, within
 from companion.conversation.session import SAID_AHEAD
@@ -298,7 +298,9 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
         draft.say(WAITS) if said is Phrase.NO else refuse(draft, within(card_words(draft, "how"), HELP_MOST))
         return
     near = None if ask.safety or ask.free or ask.kind.claims(text, draft.context) else hear(text)
-    if normalise(text).strip(" .!") in _GREETINGS:
+    if not draft.compiled.flow.policy.hears_pain and hear_pain(text) is Pain.YES:
+        stand_again(draft, FIRST)
+    elif normalise(text).strip(" .!") in _GREETINGS:
         ask_again(draft)
     elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in _THANKS:
         draft.say(GOOD)

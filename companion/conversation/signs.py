@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from companion.conversation.asking import ask_again
-from companion.conversation.cards import about_the_tests, understood
+from companion.conversation.cards import understood
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Ended
 from companion.conversation.flow import Ask
@@ -90,8 +90,6 @@ _I_MEANT: Final = re.compile(r"no+[,.:;!]? (?:i (?:only |just )?(?:meant|mean)\b
 def _understood(draft: Draft, waiting: Ask | None, text: str) -> bool:
     """True if the whole message has another meaning here, such as a command; then a doubtful sign in it does not count."""
     if waiting and (is_option(draft, text) or waiting.kind.claims(text, draft.context) or read_whole(draft, text)):
-        return True
-    if draft.book.answers and about_the_tests(draft.book.answers(), text):
         return True
     return bool(draft.book.command(text) or draft.book.sentence(text, draft.known.facts) or _ABOUT_DATA.fullmatch(flat(text)))
 

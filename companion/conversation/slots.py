@@ -75,23 +75,38 @@ def heard_at(draft: Draft, text: str) -> Spoken:
     top = likely[0].name
     if mine == top or (mine and behind(likely, mine) < _least(mine, sure)):
         return spoken
-    if top == "@correction" and not draft.top.trail:
+    if (top == "@correction" and not draft.top.trail) or not _may_be_asked_for(draft, top):
         return spoken
     if likely[0].share < (0 if mine else LEAST):
         return spoken
     number = understand(draft, text, rules_at(draft, text)) if any(one.name == A_NUMBER for one in likely[:MEANT_MOST]) else None
-    near = [one.name for one in likely if one.behind < NEAR and (one.name != A_NUMBER or number)]
+    near = [one.name for one in likely if one.behind < NEAR and (one.name != A_NUMBER or number) and _may_be_asked_for(draft, one.name)]
+    if mine and not _may_be_asked_for(draft, mine):
+        return spoken
     between = [name for name in dict.fromkeys((top, mine, *near)) if name and name not in NOT_NAMED][:MEANT_MOST]
     shares = {one.name: one.share for one in likely}
-    if len(between) > 1 and top in between:
+    if len(between) > 1 and top in between and (mine or shares[top] < (ALONE_WISH if top.startswith("!") else ALONE)):
         told = mine or sum(shares.get(name, 0) for name in between) >= ENOUGH
         return Spoken(SpeechAct.ANSWER, between=tuple(between)) if told else spoken
     return _instead(spoken, top, text) if shares[top] >= ENOUGH else spoken
 
 
+_HELD: Final = frozenset(("!stop", "!back", "!erase", "!my_data", "!stop_reminders"))
+"""Commands where a person is not free to go elsewhere."""
+
+
+def _may_be_asked_for(draft: Draft, name: str) -> bool:
+    """True if what a message may be can be offered: no flow that isn't there, and none where others come first."""
+    if draft.compiled.flow.policy.holds and name.startswith("!"):
+        return name in _HELD
+    return not name.startswith(f"!{TO_START}") or name.removeprefix(f"!{TO_START}") in draft.book.flows
+
+
 def _known_otherwise(draft: Draft, text: str) -> bool:
-    """True if a message is a bare yes or no, which is no answer here, nearly a command of the menu, or in words for a number."""
+    """True if a message is a bare yes or no, which is no answer here, nearly a command of the menu, or a number or words for one."""
     kind = draft.ask.kind
+    if isinstance(kind, Number) and not any(letter.isalpha() for letter in text):
+        return True
     menu = draft.top.flow == draft.book.home and draft.book.near_command(text)
     return hear(text) in (Phrase.YES, Phrase.NO) or bool(menu) or (isinstance(kind, Number) and kind.names_it(text))
 
@@ -106,12 +121,14 @@ def rules_at(draft: Draft, text: str) -> Spoken:
     return hear_act(spelt(text) if number else text, options_of(draft, draft.ask), number)
 
 
-NOT_NAMED: Final = frozenset(("@chat", "@nothing", OWN_WORDS))
+NOT_NAMED: Final = frozenset(("@chat", "@nothing", "!again", "!help", OWN_WORDS))
 """What a person isn't asked whether they mean it."""
 ENOUGH: Final = 0.2
 LEAST: Final = 0.12
 """Least part of all that is likely that is named, and least part of the likeliest, where the rules hear nothing: else the message is
 not understood; our choice."""
+ALONE, ALONE_WISH = 0.95, 0.6
+"""Part of all that is likely from which an answer, or a wish, alone is asked about, where the rules hear nothing; our choice."""
 MEANT_MOST: Final = 4
 """Most things of which a person is asked which they mean; our choice."""
 

@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 FILM_CHART: Final = "chart_film"
-CURVE_FACT: Final = "film.plain_curve"
 DASHES: Final = ("-", "--", ":", "-.")
 """One a squat: told apart without colour."""
 

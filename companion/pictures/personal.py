@@ -8,11 +8,11 @@ from collections.abc import Callable
 from companion.base.clock import local_date
 from companion.language.units import METRIC, shown
 from companion.pictures.cache import Ending, drawn, ending_of
-from companion.pictures.film_chart import CURVE_FACT, FILM_CHART, film_chart, film_curves
+from companion.pictures.film_chart import FILM_CHART, film_chart, film_curves
 from companion.pictures.series import ChartOwner, all_charts, chart_of
 from companion.pictures.your_squat import NAME, your_squat
 from companion.record import log
-from companion.record.picture_files import FILM_KEPT
+from companion.record.picture_files import CURVE_FACT, FILM_KEPT
 from companion.screening.depth import band_of
 from companion.screening.errors import errors_from
 from companion.screening.load_limit import limits_in

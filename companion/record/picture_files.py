@@ -9,6 +9,7 @@ from typing import Final
 from companion.record.timestamps import text_of
 
 WHOLE_FILM: Final = "film_whole"
+CURVE_FACT: Final = "film.plain_curve"
 FILM_KEPT: Final = {"film_still": "Still of the film", "film_clip": "Clip of the film", WHOLE_FILM: "The whole film"}
 """What may be kept of a filmed squat, by name, with their labels."""
 KEEP_KEYS: Final = ("keep_film", "keep_whole")

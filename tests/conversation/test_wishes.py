@@ -69,7 +69,7 @@ def test_where_it_may_be_two_things_both_are_buttons_and_one_tap_does_it():
     assert (session.aside.about, said[-1]) == ("which", "Which do you mean?")
     session, facts = session_at("hinge_to_squat/hinge")
     (say,) = step(BOOK, session, Typed("folded like a deckchair"), Known(facts, NOW)).effects
-    assert [tap.label for row in say.buttons for tap in row] == ["It rounded", "It kept its shape", "None of these"]
+    assert [tap.label for row in say.buttons for tap in row] == ["It rounded", "It kept its shape", "It's a question", "None of these"]
     assert typed("hinge_to_squat/hinge", "folded like a deckchair", "it rounded")[0].top.got["hinge"] == "rounds"
     assert typed("hinge_to_squat/hinge", "folded like a deckchair", "it kept its shape")[0].top.got["hinge"] == "clean"
     session, said = typed("hinge_to_squat/hinge", "folded like a deckchair", "none of these")
