@@ -41,7 +41,7 @@ def park(draft: Draft, before: str = "") -> None:
     draft.say(before or "Nothing is running. Say “menu” to see what there is.")
 
 
-FIRST: Final = "These questions come first."
+THESE_FIRST: Final = "These questions come first."
 """Said in the same words where pain is said again: of the same message one waits, and since when it waits is kept."""
 
 
@@ -55,9 +55,9 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
     running = draft.session.stack
     if running and draft.compiled.flow.policy.holds and not draft.book[flow].flow.policy.always and flow not in draft.ask.lets:
         if draft.top.flow == flow and not draft.compiled.flow.policy.hears_pain:
-            stand_again(draft, FIRST)
+            stand_again(draft, THESE_FIRST)
         else:
-            ask_again(draft, FIRST, ("First these, then that.", "These first, please."))
+            ask_again(draft, THESE_FIRST, ("First these, then that.", "These first, please."))
         return
     names = {frame.flow for frame in running}
     if running and draft.book[flow].flow.policy.beside and not names & {flow, draft.book.home}:

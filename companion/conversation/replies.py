@@ -25,7 +25,7 @@ from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
 from companion.conversation.moves import answer, begin_anew, end, hurt, noted, skip, take_back
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
-from companion.conversation.parking import FIRST, interrupt, park, start
+from companion.conversation.parking import THESE_FIRST, interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
 from companion.conversation.refusing import NOT_THAT, card_words, within
 from companion.conversation.session import SAID_AHEAD
@@ -299,7 +299,7 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
         return
     near = None if ask.safety or ask.free or ask.kind.claims(text, draft.context) else hear(text)
     if not draft.compiled.flow.policy.hears_pain and hear_pain(text) is Pain.YES:
-        stand_again(draft, FIRST)
+        stand_again(draft, THESE_FIRST)
     elif normalise(text).strip(" .!") in _GREETINGS:
         ask_again(draft)
     elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in _THANKS:

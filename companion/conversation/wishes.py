@@ -13,7 +13,7 @@ WISHES: Final = {
     "results": "see your results", "my_data": "see what is kept about you", "erase": "have everything about you erased",
     "stop_reminders": "have no more reminders"}
 """What a command is asked about as."""
-SURE_OF_WISH: Final = 8
+SURE_OF_WISH: Final = 15
 """By how many tenths of a log-odds a command must be likelier than words of one's own to be asked about instead; chosen on writers left
 out."""
 

@@ -343,6 +343,12 @@ def _held_apart(there: csr_array, said: list[list[bool]]) -> list[of_flags.Weigh
     return [of_flags.Weights(int(start), memoryview(column.tobytes()).cast("b")) for start, column in zip(starts, steps.T, strict=True)]
 
 
+def messages_hash() -> str:
+    """The hash of what the flags are learnt from; it stands at the end of the weights' file."""
+    lines = sorted(f"{message.text}\t{sorted(flag.value for flag in message.flags)}" for message in messages())
+    return sha256("\n".join(lines).encode()).hexdigest()
+
+
 def table(weights: dict[str, int]) -> str:
     """The weights as text: a line begins with a weight, its pieces follow."""
     by_step: dict[int, list[str]] = {}
@@ -472,4 +478,4 @@ if __name__ == "__main__":
         text = written(learnt_of, PAIN_IN) + f"# Learnt from {corpus_hash(choices)}\n"
         (LANGUAGE / "reading_weights.txt").write_text(text, "utf-8")
         (LANGUAGE / "pain" / "weights.txt").write_text(written({"pain": learn(corpus())}, PAIN_IN), "utf-8")
-        (LANGUAGE / "flags" / "weights.bin").write_bytes(of_flags.written(learn_flags(messages())))
+        (LANGUAGE / "flags" / "weights.bin").write_bytes(of_flags.written(learn_flags(messages()), messages_hash()))

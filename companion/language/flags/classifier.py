@@ -119,7 +119,7 @@ def _read(file: bytes) -> Iterator[tuple[Flag | None, Weights]]:
         at = end
 
 
-def written(of: dict[Flag | None, Weights]) -> bytes:
-    """Return the file of what was learnt, as ``weights`` reads it."""
+def written(of: dict[Flag | None, Weights], of_what: str) -> bytes:
+    """Return the file of what was learnt, as ``weights`` reads it; ``of_what``: the hash of the messages it was learnt from, its end."""
     sections = (of[flag].start.to_bytes(4, "little", signed=True) + bytes(of[flag].at) for flag in (None, *Flag))
-    return zlib.compress(b"".join(sections), 9)
+    return zlib.compress(b"".join((*sections, of_what.encode())), 9)
