@@ -69,7 +69,9 @@ def heard_at(draft: Draft, text: str) -> Spoken:
         return spoken  # a number in a range
     read = kind.read(text, draft.context)
     sure = isinstance(read, Answer) or bool(understood and understood.sure)
-    if not (likely := likely_at(draft, text)) or (isinstance(kind, Number) and torn(draft, text, spoken)):
+    number = isinstance(read, Answer) or bool(understand(draft, text, rules_at(draft, text)))
+    likely = tuple(one for one in likely_at(draft, text) if number or one.name != A_NUMBER)  # without one that can't be one here
+    if not likely or (isinstance(kind, Number) and torn(draft, text, spoken)):
         return spoken
     mine = _heard_name(draft, spoken, read, understood)
     top = likely[0].name
@@ -79,8 +81,7 @@ def heard_at(draft: Draft, text: str) -> Spoken:
         return spoken
     if likely[0].share < (0 if mine else LEAST):
         return spoken
-    number = understand(draft, text, rules_at(draft, text)) if any(one.name == A_NUMBER for one in likely[:MEANT_MOST]) else None
-    near = [one.name for one in likely if one.behind < NEAR and (one.name != A_NUMBER or number) and _may_be_asked_for(draft, one.name)]
+    near = [one.name for one in likely if one.behind < NEAR and _may_be_asked_for(draft, one.name)]
     if mine and not _may_be_asked_for(draft, mine):
         return spoken
     between = [name for name in dict.fromkeys((top, mine, *near)) if name and name not in NOT_NAMED][:MEANT_MOST]

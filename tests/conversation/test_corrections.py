@@ -66,3 +66,10 @@ def test_what_stands_already_is_no_correction():
     draft = draft_at(SHORT)
     assert all(one.new is None or one.new.value != one.old for one in candidates(draft, SHORT.text))
     assert len(corrections(draft, SHORT.text)) <= 3
+
+
+def test_a_number_that_cannot_be_one_here_is_not_offered_as_one():
+    """Nobody has squatted for 174 years: it is the height."""
+    taken = asked(Turn("about_you/years", "correction", "height=174 cm", "made myself too tall, 174", False))
+    assert taken[1].aside.about == "corrected"
+    assert "174" in taken[2].text or any("174" in tap.label for tap in taken[3])
