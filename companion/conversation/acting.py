@@ -140,8 +140,8 @@ def _fits(draft: Draft, text: str) -> bool:
 
 def other_than_answer(draft: Draft, text: str) -> bool:
     """SpeechAct on a reply that is no place, date, picture or number: a question, a wish, not yet; return False for anything else."""
-    if wants_of(draft, text) or puts_right(draft, text):
-        ask_aside(draft, "wish" if wants_of(draft, text) else "corrected", text)
+    if about := _about(draft, text):
+        ask_aside(draft, about, text)
         return True
     spoken = hear_act(text)
     answers = draft.ask.kind.options and spoken.act not in (SpeechAct.QUESTION, SpeechAct.COMMAND)
@@ -177,7 +177,7 @@ _COMMAND_LONGEST: Final = 10
 RIGHTS: Final = ("erase", "stop_reminders", "my_data")
 """Commands that are carried out wherever they are said; what can't be undone is asked about by its own flow."""
 
-_RIGHTS_LONGEST: Final = 9
+RIGHTS_LONGEST: Final = 9
 """Most words of such a command where words of one's own are expected; our choice."""
 
 
@@ -188,13 +188,11 @@ def not_words(draft: Draft, text: str) -> bool:
         skip(draft)
         return True
     spoken = hear_act(text)
-    if spoken.wants in RIGHTS and len(text.split()) <= _RIGHTS_LONGEST and not draft.ask.safety:
+    if spoken.wants in RIGHTS and len(text.split()) <= RIGHTS_LONGEST and not draft.ask.safety:
         return _wanted(draft, spoken.wants)
-    if not draft.ask.safety and len(text.split()) <= _ASIDES_LONGEST:
-        about = "wish" if wants_of(draft, text) else "corrected" if puts_right(draft, text) else ""
-        if about:
-            ask_aside(draft, about, text)
-            return True
+    if not draft.ask.safety and len(text.split()) <= _ASIDES_LONGEST and (about := _about(draft, text)):
+        ask_aside(draft, about, text)
+        return True
     wishes = (spoken.act is SpeechAct.COMMAND and spoken.wants in _ASIDES) or _waits(text)
     untold = spoken.act is SpeechAct.UNSURE and draft.ask.safety
     asks = spoken.act is SpeechAct.QUESTION and spoken.asks is not Asks.CANT and draft.compiled.flow.policy.hears_pain
@@ -205,7 +203,12 @@ def not_words(draft: Draft, text: str) -> bool:
     return False
 
 
-def puts_right(draft: Draft, text: str) -> bool:
+def _about(draft: Draft, text: str) -> str:
+    """Return which side question a message in words of one's own raises: a wish, a correction, or "" for none."""
+    return "wish" if wants_of(draft, text) else "corrected" if _puts_right(draft, text) else ""
+
+
+def _puts_right(draft: Draft, text: str) -> bool:
     """True if a message, where words of one's own are expected, puts an earlier answer right: by name with the new one, or most likely."""
     likely = likely_at(draft, text)
     corrects = bool(likely) and likely[0].name == "@correction" and behind(likely, OWN_WORDS) >= MAY_CORRECT
@@ -227,7 +230,7 @@ def _put_right(draft: Draft, text: str) -> bool:
     found = those[0] if those else None
     if found is None and draft.ask.safety:
         return False
-    if found is None or (found.points == 1 and len(those) == 1):
+    if found is None:
         ask_again(draft, "Which answer should change, and to what? Say it with its name, such as “left 11”.")
     elif found.new is None and len(those) == 1:
         amend(draft, text)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fnmatch import fnmatchcase
 from typing import Final, NamedTuple
 
@@ -43,6 +44,8 @@ CLEAR, LEAST_OF_THESE = 0.8, 0.06
 """Part of all that is likely from which one answer alone is said back, and below which none is named; chosen on lines left out."""
 LIFT: Final = 10
 """Tenths of a log-odds in a step of what the words say for an answer; our choice."""
+PUTS_RIGHT_LONGEST: Final = 40
+"""Most words of a message that puts an answer right: a longer one is told another way, and would take long to search; our choice."""
 WORDS_READ, READ_MOST = 3, 6
 """Most words that are read as a time, a day or a place, and most of these that a message is taken to name; our choice."""
 
@@ -54,7 +57,7 @@ class Correction(NamedTuple):
     key: str
     new: Slot | None
     old: Value
-    points: float = 0
+    points: int = 0
     weights: tuple[str, ...] = ()
 
     @property
@@ -75,6 +78,12 @@ def correction(draft: Draft, text: str) -> Correction | None:
 
 def corrections(draft: Draft, text: str) -> tuple[Correction, ...]:
     """Return the answers that a message may put right, the likeliest first: one where it is clear which, else up to ``CHANGED_MOST``."""
+    if draft.put_right is None or draft.put_right[:2] != (text, draft.top):
+        draft.put_right = text, draft.top, _ranked(draft, text)
+    return draft.put_right[2]
+
+
+def _ranked(draft: Draft, text: str) -> tuple[Correction, ...]:
     may_be = {found.name: found for found in candidates(draft, text)}
     likely = likeliest(text, tuple((name, found.weights) for name, found in may_be.items()))
     if likely and likely[0].share >= CLEAR:
@@ -84,9 +93,9 @@ def corrections(draft: Draft, text: str) -> tuple[Correction, ...]:
 
 def candidates(draft: Draft, text: str) -> list[Correction]:
     """Return every answer of this run that a message could put right, with each value that it could have now."""
-    plain = COMPARED_WITH.sub(" ", _LEAD.sub("", spelt(text)))
-    if not draft.top.trail:
+    if not draft.top.trail or len(text.split()) > PUTS_RIGHT_LONGEST:
         return []
+    plain = COMPARED_WITH.sub(" ", _LEAD.sub("", spelt(text)))
     whole = tuple(Clause(clause.words, Mood.SAID, clause.ends, clause.raw) for clause in clauses(_NOT_THAT.sub("", plain)))
     return [_rated(draft, plain, found) for found in _possible(draft, plain, whole) if not found.new or found.new.value != found.old]
 
@@ -226,12 +235,11 @@ def _possible(draft: Draft, plain: str, whole: tuple[Clause, ...]) -> Iterator[C
 
 
 def _read_in(draft: Draft, ask: Ask, plain: str) -> list[Value]:
-    """Return the times, days or places in a message: as it stands, else in one, two or three of its words, the last first."""
-    words = _NOT_THAT.sub("", plain).split()
+    """Return the times, days or places in a message: as it stands, and to the letter in one, two or three of its words, the last first."""
+    words, few = _NOT_THAT.sub("", plain).split(), replace(draft.context, strict=True)
     spans = ((at, at + size) for size in range(1, WORDS_READ + 1) for at in range(len(words) - size, -1, -1))
-    parts = [" ".join(words), *(" ".join(words[start:end]) for start, end in spans)]
-    read = dict.fromkeys(found.value for part in parts if isinstance(found := ask.kind.read(part, draft.context), Answer))
-    return list(read)[:READ_MOST]
+    read = [ask.kind.read(" ".join(words), draft.context), *(ask.kind.read(" ".join(words[start:end]), few) for start, end in spans)]
+    return list(dict.fromkeys(one.value for one in read if isinstance(one, Answer)))[:READ_MOST]
 
 
 def _rated(draft: Draft, plain: str, found: Correction) -> Correction:

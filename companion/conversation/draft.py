@@ -53,6 +53,8 @@ class Draft:
     session: Session
     known: Known
     effects: list[Effect]
+    put_right: tuple[str, Frame, tuple[Any, ...]] | None = None
+    """A message, the run it was read in, and the answers that it may put right there (``corrections``): asked for several times a step."""
     _worked_out: tuple[Frame, tuple[Stack, ...], dict[str, Value]] | None = None
 
     @property

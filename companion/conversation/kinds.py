@@ -364,7 +364,7 @@ class Zone(Kind):
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         from companion.language.places import find_zone
 
-        found = find_zone(text, context.now)
+        found = find_zone(text, context.now, slips=not context.strict)
         return Answer(found, text) if found else Unclear("I don't know that place.")
 
     def take(self, kind: str, ref: str) -> Answer | None:

@@ -12,7 +12,7 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from companion.conversation.acting import RIGHTS, WAITS, act_on, control, do_meant, fill, not_words, other_than_answer
+from companion.conversation.acting import RIGHTS, RIGHTS_LONGEST, WAITS, act_on, control, do_meant, fill, not_words, other_than_answer
 from companion.conversation.alike import as_before
 from companion.conversation.amending import amend
 from companion.conversation.answers import HELP_MOST, answered, refuse, tell_idle
@@ -90,10 +90,6 @@ def _right(draft: Draft, text: str) -> tuple[str, str] | None:
     book, facts, meant = draft.book, draft.known.facts, str(tables_in("does")[wants])
     said = book.sentence(text, facts) or ((flow, "") if (flow := book.command(text) or book.command(meant)) else None)
     return said or book.sentence(meant, facts)
-
-
-RIGHTS_LONGEST: Final = 9
-"""Most words of such a wish; our choice."""
 
 
 def _offered(draft: Draft, text: str) -> str:

@@ -69,7 +69,7 @@ def heard_at(draft: Draft, text: str) -> Spoken:
         return spoken  # a number in a range
     read = kind.read(text, draft.context)
     sure = isinstance(read, Answer) or bool(understood and understood.sure)
-    number = isinstance(read, Answer) or bool(understand(draft, text, rules_at(draft, text)))
+    number = not takes_number(kind) or isinstance(read, Answer) or bool(understand(draft, text, rules_at(draft, text)))
     likely = tuple(one for one in likely_at(draft, text) if number or one.name != A_NUMBER)  # without one that can't be one here
     if not likely or (isinstance(kind, Number) and torn(draft, text, spoken)):
         return spoken

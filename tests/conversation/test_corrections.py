@@ -2,10 +2,11 @@
 
 import pytest
 
-from companion.conversation.corrections import candidates, corrections, several_of
+from companion.conversation.corrections import PUTS_RIGHT_LONGEST, candidates, corrections, several_of
 from companion.conversation.effects import Record, Say
 from companion.conversation.events import Tapped, Typed
 from companion.conversation.step import step
+from companion.language import places
 from flows.catalogue import BOOK
 from tests.corpus.turns import Turn, draft_at
 
@@ -73,3 +74,29 @@ def test_a_number_that_cannot_be_one_here_is_not_offered_as_one():
     taken = asked(Turn("about_you/years", "correction", "height=174 cm", "made myself too tall, 174", False))
     assert taken[1].aside.about == "corrected"
     assert "174" in taken[2].text or any("174" in tap.label for tap in taken[3])
+
+
+LISBON = Turn("whereabouts/stay", "correction", "zone=Lisbon", "I said Madrid but it is Lisbon where I am", False)
+
+
+def test_misspelt_places_are_looked_for_once_a_message(monkeypatch):
+    """Each look goes through some 200,000 names: in every few words of a long message that held the bot up for a minute."""
+    looks = []
+    extract = places.process.extract
+    monkeypatch.setattr(places.process, "extract", lambda *args, **more: looks.append(args) or extract(*args, **more))
+    draft = draft_at(LISBON)
+    assert "zone=Europe/Lisbon" in [one.name for one in candidates(draft, LISBON.text)]
+    assert len(looks) <= 1
+
+
+def test_a_long_message_puts_nothing_right():
+    draft = draft_at(LISBON)
+    assert candidates(draft, LISBON.text + " indeed" * PUTS_RIGHT_LONGEST) == []
+
+
+def test_what_may_be_put_right_is_worked_out_once_a_message(monkeypatch):
+    draft, found = draft_at(SHORT), []
+    ranked = candidates
+    monkeypatch.setattr("companion.conversation.corrections.candidates", lambda *args: found.append(args) or ranked(*args))
+    assert corrections(draft, SHORT.text) == corrections(draft, SHORT.text)
+    assert len(found) == 1
