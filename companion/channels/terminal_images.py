@@ -44,9 +44,9 @@ def ask_terminal() -> None:
     import termios
 
     if kind_here() is not None:
-        from textual_image._terminal import get_cell_size
+        with suppress(Exception):  # a size is assumed then, as where a later release keeps it elsewhere
+            from textual_image._terminal import get_cell_size
 
-        with suppress(Exception):  # a size is assumed then
             get_cell_size()
     with suppress(termios.error, OSError, ValueError):  # not a terminal
         if sys.__stdin__ is not None:

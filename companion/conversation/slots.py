@@ -104,9 +104,9 @@ def _may_be_asked_for(draft: Draft, name: str) -> bool:
 
 
 def _known_otherwise(draft: Draft, text: str) -> bool:
-    """True if a message is a bare yes or no, which is no answer here, nearly a command of the menu, or a number or words for one."""
+    """True if a message has no word, is a bare yes or no, which is no answer here, nearly a command of the menu, or words for a number."""
     kind = draft.ask.kind
-    if isinstance(kind, Number) and not any(letter.isalpha() for letter in text):
+    if not any(letter.isalpha() for letter in text):
         return True
     menu = draft.top.flow == draft.book.home and draft.book.near_command(text)
     return hear(text) in (Phrase.YES, Phrase.NO) or bool(menu) or (isinstance(kind, Number) and kind.names_it(text))

@@ -305,7 +305,7 @@ def test_the_shipped_weights_of_flags_were_learnt_from_the_corpus_as_it_is() -> 
     assert file.endswith(learn.messages_hash().encode())
 
 
-@pytest.mark.skipif(not BY_NIGHT, reason="by night: a minute of fitting")
+@pytest.mark.skipif(not BY_NIGHT, reason="a minute of fitting: HYPOTHESIS_PROFILE=night runs it, by day the hash of the corpus stands for it")
 def test_the_shipped_weights_of_flags_are_what_the_corpus_gives() -> None:
     """A step of rounding apart at most."""
     learnt, shipped = learn.learn_flags(learn.messages()), classifier.weights()
@@ -320,7 +320,7 @@ def test_the_weights_of_flags_are_written_as_they_are_read_and_small() -> None:
     assert len(file) < 1_000_000
 
 
-@pytest.mark.skipif(not BY_NIGHT, reason="by night: a minute of fitting a writer")
+@pytest.mark.skipif(not BY_NIGHT, reason="a minute of fitting a writer: HYPOTHESIS_PROFILE=night runs it")
 def test_the_second_layer_hears_a_writer_it_has_not_learnt_from(told: Callable[[str], None]) -> None:
     """Four ordinary messages in a hundred are what it may cost."""
     found = learn.flag_figures(learn.flags_left_out(learn.messages()), classifier.THRESHOLD)
