@@ -305,7 +305,7 @@ def test_the_shipped_weights_of_flags_were_learnt_from_the_corpus_as_it_is() -> 
     assert file.endswith(learn.messages_hash().encode())
 
 
-@pytest.mark.skipif(not BY_NIGHT, reason="a minute of fitting: HYPOTHESIS_PROFILE=night runs it, by day the hash of the corpus stands for it")
+@pytest.mark.skipif(not BY_NIGHT, reason="a minute of fitting: HYPOTHESIS_PROFILE=night runs it")
 def test_the_shipped_weights_of_flags_are_what_the_corpus_gives() -> None:
     """A step of rounding apart at most."""
     learnt, shipped = learn.learn_flags(learn.messages()), classifier.weights()
