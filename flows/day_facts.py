@@ -318,7 +318,7 @@ def sets_words_of(got: Facts, side: str) -> Value | None:
     if not sets:
         return working_words(most, sets, system).capitalize()
     before = words(sets, system)
-    return f"Warm-up sets: {before}." if before else None
+    return f"Warm-up sets:\n{before}" if before else None
 
 
 def load_now_of(got: Facts, side: str) -> Value:

@@ -62,6 +62,10 @@ STOPS = Fact("stops", values=YES_NO, of=stops)
 VOID, VOID_WORDS = Fact("void", of=void), Fact("void_words", of=void_words)
 SOME_VOID = Fact("some_void", values=YES_NO, of=lambda got, side: "yes" if void_words(got, side) else "no")
 
+IN_SQUATS = fact("during").is_(SQUATS_OF_DAY) | fact("during").is_("unsure") & fact(f"did_{SQUATS_OF_DAY}").is_("yes")
+NOT_COUNTED = "No longer counted from today: {void_words}. Do that again on a day without pain."
+NO_STEP = "Today's squats are noted as painful, so they earn no step deeper."
+
 MAY = Fact("may", values=("misheard", "taken_back", "stands"), of=may_take_back)
 NOTHING = Fact("nothing", values=("misheard", "taken_back", "stands"), of=nothing_hurt)
 PAIN_STANDS = HURTS | NOTHING.is_("stands")
@@ -169,9 +173,9 @@ FLOW = Flow(
         Tell("Thank you for saying so. " + NO_LOAD,
              HURTS & LEVEL_AFTER_PAIN.is_("no_load") & ~(STOPS.is_("yes") & HURT_IN.one_of(*route())), must_arrive=True),
         Tell(NO_LOAD, NOTHING.one_of("stands", "taken_back") & LEVEL_AFTER_PAIN.is_("no_load"), must_arrive=True),
-        Tell("No longer counted from today: {void_words}. Do that again on a day without pain.", HURTS & SOME_VOID.is_("yes")),
-        Tell("Today's squats are noted as painful, so they earn no step deeper.",
-             HURTS & (fact("during").is_(SQUATS_OF_DAY) | fact("during").is_("unsure") & fact(f"did_{SQUATS_OF_DAY}").is_("yes"))),
+        Tell(NOT_COUNTED, HURTS & SOME_VOID.is_("yes") & ~IN_SQUATS),
+        Tell(f"{NOT_COUNTED} {NO_STEP}", HURTS & SOME_VOID.is_("yes") & IN_SQUATS),
+        Tell(NO_STEP, HURTS & ~SOME_VOID.is_("yes") & IN_SQUATS),
         Tell("What you answered in the {hurt_in_words} still counts.", HURTS & STOPS.is_("no") & HURT_IN.one_of(*route())),
         Tell("Not gone by tomorrow morning, or worse? Then see a doctor or a physio.",
              HURTS & LEVEL_AFTER_PAIN.one_of("no_load", "not_today")),

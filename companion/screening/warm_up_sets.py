@@ -77,9 +77,9 @@ def sets_for(working: float, bar: float, plates: Sequence[float] | None = None, 
 
 
 def words(sets: Sequence[WarmUpSet], system: str) -> str:
-    """Return the sets before the working one in the lifter's units, to two decimals, at most 250 characters:
-    "20 kg × 8 (bar), 40 kg × 5 (10 a side), 60 kg × 3 (20 a side)". "" if there are none."""
-    return ", ".join(f"{weight(one.load, system)} × {one.repetitions} ({side_words(one.side, system)})"
+    """Return the sets before the working one in the lifter's units, to two decimals, a line each, at most 250 characters:
+    "20 kg × 8 (bar)", "40 kg × 5 (10 a side)", "60 kg × 3 (20 a side)". "" if there are none."""
+    return "\n".join(f"{weight(one.load, system)} × {one.repetitions} ({side_words(one.side, system)})"
                      for one in sets if one.repetitions)
 
 

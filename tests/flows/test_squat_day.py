@@ -90,8 +90,8 @@ def test_a_day_that_was_only_begun_is_no_last_time():
 
 
 @pytest.mark.parametrize(("typed", "told"), [
-    ("80", "Warm-up sets: 20 kg × 8 (bar), 30 kg × 5 (5 a side), 47.5 kg × 3 (10 + 2.5 + 1.25 a side), 62.5 kg × 2 (20 + 1.25 a side)."),
-    ("same", "Warm-up sets: 20 kg × 8 (bar), 30 kg × 5 (5 a side), 47.5 kg × 3 (10 + 2.5 + 1.25 a side), 62.5 kg × 2 (20 + 1.25 a side)."),
+    ("80", "Warm-up sets:\n20 kg × 8 (bar)\n30 kg × 5 (5 a side)\n47.5 kg × 3 (10 + 2.5 + 1.25 a side)\n62.5 kg × 2 (20 + 1.25 a side)"),
+    ("same", "Warm-up sets:\n20 kg × 8 (bar)\n30 kg × 5 (5 a side)\n47.5 kg × 3 (10 + 2.5 + 1.25 a side)\n62.5 kg × 2 (20 + 1.25 a side)"),
     ("15", "15 kg is less than the bar")])
 def test_the_sets_before_come_out_for_their_bar_and_plates(typed: str, told: str):
     assert told in Lifter(FLOW).say(typed, "no").heard
@@ -99,13 +99,13 @@ def test_the_sets_before_come_out_for_their_bar_and_plates(typed: str, told: str
 
 def test_own_plates_and_a_light_bar_are_reckoned_with():
     talk = Lifter(FLOW, {"bar.bar": "light", "bar.which": "own", "bar.plates": "10,5"}).say("45", "no")
-    assert "Warm-up sets: 15 kg × 8 (bar), 25 kg × 3 (5 a side), 35 kg × 2 (10 a side)." in talk.heard
+    assert "Warm-up sets:\n15 kg × 8 (bar)\n25 kg × 3 (5 a side)\n35 kg × 2 (10 a side)" in talk.heard
     assert "Now your squats at 45 kg (10 + 5 a side)." in talk.last
 
 
 def test_in_pounds_everything_is_in_pounds():
     talk = Lifter(FLOW, {"welcome.units": "imperial"}).say("225", "no")
-    assert "90 lb × 5 (2×10 + 2.5 a side), 135 lb × 3 (45 a side)" in talk.heard
+    assert "90 lb × 5 (2×10 + 2.5 a side)\n135 lb × 3 (45 a side)" in talk.heard
     assert "Now your squats at 225 lb (2×45 a side)." in talk.last
     assert " kg" not in talk.heard
 

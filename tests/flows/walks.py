@@ -122,23 +122,25 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
     while state not in (END, EARLY_END) and len(passed) < LONGEST:
         arrows = [arrow for arrow in compiled.leaving[state] if (state, arrow.target) not in never]
         arrows.sort(key=lambda arrow: (arrow is not goal, far.get(arrow.target, LONGEST) + draw.random() * astray))
+        stop = compiled.stops.get(state)
+        hangs = isinstance(stop, Ask) and (stop.log_as or any(option.only_if != ALWAYS for option in stop.kind.options))
+        tried: dict[Value | None, tuple[dict[str, Value], dict[str, Value], Mapping[str, Domain]] | None] = {}
         for arrow, given in ((arrow, given) for arrow in arrows for given in given_in(ways, state, draw, draw.random() < calm)):
-            beside = {**CHECKED, **drawn(ways, draw, drawn_beside)}
-            stop = compiled.stops.get(state)
-            hangs = isinstance(stop, Ask) and (stop.log_as or any(option.only_if != ALWAYS for option in stop.kind.options))
-            facts = compiled.facts_of(beside, fixed, got) if hangs else {}
-            after = dict(got)
-            if isinstance(stop, Ask):
-                name = render(stop.log_as, facts, NOW, stop.side) if stop.log_as else state
-                after.pop(name, None)
-                if not offered(stop, given, facts):
+            if given not in tried:  # what is drawn beside an answer is the same for all arrows
+                tried[given] = None
+                beside = {**CHECKED, **drawn(ways, draw, drawn_beside)}
+                facts = compiled.facts_of(beside, fixed, got) if hangs else {}
+                if isinstance(stop, Ask) and not offered(stop, given, facts):
                     continue
-            else:
-                name = state
-            if given is not None and name != "run_parked":
-                after[name] = given
-            facts = compiled.facts_of(beside, fixed, after)
-            sets = {name: frozenset((facts.get(name),)) for name in ways.compares} | whole
+                name = render(stop.log_as, facts, NOW, stop.side) if isinstance(stop, Ask) and stop.log_as else state
+                after = {key: value for key, value in got.items() if key != name or not isinstance(stop, Ask)}
+                if given is not None and name != "run_parked":
+                    after[name] = given
+                facts = compiled.facts_of(beside, fixed, after)
+                tried[given] = beside, after, {name: frozenset((facts.get(name),)) for name in ways.compares} | whole
+            if (one := tried[given]) is None:
+                continue
+            beside, after, sets = dict(one[0]), one[1], one[2]
             wanted = cases.both(cases.of(also), cases.of(arrow.when)) if arrow is goal else cases.of(arrow.when)
             if (chosen := cases.model(wanted, sets)) is None:
                 continue
@@ -244,13 +246,13 @@ def walks_of(name: str) -> Mapping[tuple[str, str], Walk]:
     wanted = set(ways.compiled.ways) - proof_of(name).never
     found: dict[tuple[str, str], Walk] = {}
     for _ in range(TRIES):
-        one = walk(ways, draw, wanted - found.keys())
+        one = walk(ways, draw, wanted - found.keys() or wanted)
         for n, arrow in enumerate(one.passed):
             if arrow not in found or len(found[arrow].passed) > n + 1:
                 found[arrow] = Walk(one.fixed, one.replies[:n + 1], one.passed[:n + 1])
             if one.passed[-1][1] in (END, EARLY_END):
                 found.setdefault((arrow[0], "to the end"), one)
-        if wanted <= found.keys():
+        if wanted <= found.keys() and all((state, "to the end") in found for state in ways.compiled.stops):
             break
     return found
 
