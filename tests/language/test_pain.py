@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 from time import process_time
@@ -12,12 +13,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.language import places
-from companion.language.pain import classifier, patterns, tables
+from companion.language.pain import classifier, patterns
 from companion.language.pain.rules import Pain, by_the_rules, hear_pain, unexplained
+from companion.language.pain.tables import PAIN_SECTIONS, PAIN_WORDS, read_tables
 from tests.corpus import learn
 from tests.table import each_row
 
 CORPUS = Path(__file__).parent.parent / "corpus"
+PAIN = Path(patterns.__file__).parent
 
 HURTS = [
     "ouch", "OWWWW", "that hurts", "my back just went", "sharp pain", "tweaked it", "pins and needles", "numb",
@@ -224,7 +227,7 @@ def _single_words(table: dict[str, str]) -> list[str]:
     return sorted({word for rule in rules if len(rule.steps) == 1 for word in rule.steps[0].words})
 
 
-@each_row("word", _single_words(tables.SURE_THINGS))
+@each_row("word", _single_words(PAIN_SECTIONS["sure_things"]))
 def test_every_sure_word_is_heard_in_an_answer_and_can_be_denied(word: str) -> None:
     assert hear_pain(f"12 but {word}") is Pain.YES
     assert hear_pain(f"{word.upper()}!!") is Pain.YES
@@ -234,7 +237,7 @@ def test_every_sure_word_is_heard_in_an_answer_and_can_be_denied(word: str) -> N
     assert hear_pain(f"{word} last year") is Pain.ASK
 
 
-@each_row("word", _single_words(tables.UNSURE_THINGS))
+@each_row("word", _single_words(PAIN_SECTIONS["unsure_things"]))
 def test_every_unsure_word_is_asked_about(word: str) -> None:
     assert hear_pain(f"11 and {word}") is not Pain.NO
 
@@ -254,7 +257,7 @@ def test_one_letter_lost_or_doubled_does_not_hide_pain(word: str) -> None:
 
 
 def test_real_words_near_words_of_pain_are_left_alone() -> None:
-    for word in tables.WORDS_NEAR_PAIN.split():
+    for word in PAIN_WORDS["words_near_pain"].split():
         assert hear_pain(f"the {word} is there", body_at_work=False) is Pain.NO, word
 
 
@@ -263,14 +266,38 @@ def test_a_pattern_must_begin_with_a_word() -> None:
         patterns.by_first_word(patterns.rules("    ~ hurts"))
 
 
+@pytest.mark.parametrize(
+    ("file", "stands", "typed", "told"),
+    [("sure", "    faint|", "    ~ faint|", "sure.toml, sure_things, fainting .*: a pattern must begin with a word: ~ faint"),
+     ("ordinary", "    growing pains", "    so? growing pains", "ordinary.toml, ordinary, painful to say; .* with a word: so[?] growing"),
+     ("sure", '"<sore>"', '"~"', "sure.toml, soreness, soreness: a pattern must begin with a word: ~"),
+     ("unsure", "<joint>|<limb> 🔥", "<joynt>|<limb> 🔥", "unsure.toml, unsure_things, winced: no group of words.toml: <joynt>"),
+     ("words", '"<pain> numb', '"<pain numb', "words.toml, word_groups, hurt: no group of words.toml: <pain"),
+     ("words", " si tailbone", " SI tailbone", "words.toml, word_groups, joint: .*: SI$"),
+     ("context", " not isnt", " not isn't", "context.toml, not_forms: .*: isn't$"),
+     ("context", "openers = ", "openners = ", "context.toml: missing or unknown: openers, openners"),
+     ("unsure", "[vague]", "[vage]", "unsure.toml: missing or unknown: vage, vague"),
+     ("typing", '"pian payn', '1 # "pian payn', "typing.toml, spellings, pain: must be a text"),
+     ("typing", "[beside]", "[spellings.beside]", "typing.toml: missing or unknown: beside"),
+     ("words", "units = '''", "units = ''", "words.toml: .*line ")],
+)  # fmt: skip
+def test_a_malformed_table_is_refused_with_its_file_and_key_or_line(tmp_path: Path, file: str, stands: str, typed: str, told: str) -> None:
+    shutil.copytree(PAIN / "tables", tmp_path, dirs_exist_ok=True)
+    path = tmp_path / f"{file}.toml"
+    before = path.read_text("utf-8")
+    path.write_text(before.replace(stands, typed, 1), "utf-8")
+    assert path.read_text("utf-8") != before
+    with pytest.raises(ValueError, match=told):
+        read_tables(tmp_path)
+
+
 def test_every_group_and_pattern_of_the_tables_is_used() -> None:
     """A group no pattern names, or ordinary wording that eats a lone word of pain, is a slip in a table."""
-    text = (patterns.__file__, tables.__file__, hear_pain.__code__.co_filename)
-    source = "".join(Path(name).read_text("utf-8") for name in text)
-    assert [name for name in tables.WORD_GROUPS if f"<{name}>" not in source] == []
-    ordinary = patterns.rules(*tables.ORDINARY.values())
+    source = "".join(path.read_text("utf-8") for path in (*PAIN.glob("*.py"), *PAIN.glob("tables/*.toml")))
+    assert [name for name in PAIN_SECTIONS["word_groups"] if f"<{name}>" not in source] == []
+    ordinary = patterns.rules(*PAIN_SECTIONS["ordinary"].values())
     alone = [rule.steps[0].words for rule in ordinary if all(step.optional for step in rule.steps[1:])]
-    assert frozenset().union(*alone).isdisjoint(_single_words(tables.SURE_THINGS))
+    assert frozenset().union(*alone).isdisjoint(_single_words(PAIN_SECTIONS["sure_things"]))
 
 
 def test_pain_at_the_end_of_the_longest_message_is_heard() -> None:

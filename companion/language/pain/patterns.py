@@ -8,8 +8,8 @@ from functools import cache
 from itertools import chain
 from typing import NamedTuple
 
-from companion.language.pain import tables
 from companion.language.pain.degree import Pain
+from companion.language.pain.tables import PAIN_SECTIONS, PAIN_WORDS
 
 
 class PatternStep(NamedTuple):
@@ -51,8 +51,15 @@ _GAP = 3  # most words a ``~`` may skip
 def word_set(table: str) -> frozenset[str]:
     """Return the words of a table, its groups expanded."""
     words = table.replace("|", " ").split()
-    opened = (word_set(tables.WORD_GROUPS[word[1:-1]]) if word.startswith("<") else (word,) for word in words)
+    if "<" not in table:
+        return frozenset(words)
+    opened = (word_set(PAIN_SECTIONS["word_groups"][word[1:-1]]) if word.startswith("<") else (word,) for word in words)
     return frozenset(chain.from_iterable(opened))
+
+
+def listed(*keys: str) -> frozenset[str]:
+    """Return the words of some lists of the tables."""
+    return word_set(" ".join(PAIN_WORDS[key] for key in keys))
 
 
 def rules(
@@ -61,13 +68,13 @@ def rules(
     """Yield the rules of some patterns, one per line; a further indented line continues the one before."""
     for line in re.sub(r"\n {5,}", " ", "\n".join(patterns)).replace("| ", "|").split("\n"):
         pattern, _, instead = line.partition("->")
-        steps = tuple(
-            PatternStep(frozenset(), gap=True) if part == "~" else PatternStep(word_set(part.removesuffix("?")),
-                        optional=part.endswith("?"))
-            for part in pattern.split()
-        )
-        if steps:
+        if steps := tuple(map(_step, pattern.split())):
             yield Rule(steps, *levels, thing, sore, tuple(instead.split()))
+
+
+@cache
+def _step(part: str) -> PatternStep:
+    return PatternStep(frozenset(), gap=True) if part == "~" else PatternStep(word_set(part.removesuffix("?")), optional=part.endswith("?"))
 
 
 def by_first_word(*of_tables: Iterator[Rule]) -> Index:
@@ -84,13 +91,13 @@ def by_first_word(*of_tables: Iterator[Rule]) -> Index:
 
 def words_of(index: Index) -> frozenset[str]:
     """Return every word of every rule."""
-    return frozenset().union(*{step.words for rule in chain(*index.values()) for step in rule.steps})
+    every = {id(rule): rule for rule in chain(*index.values())}  # each once, though it stands under many words
+    return frozenset().union(*(step.words for rule in every.values() for step in rule.steps))
 
 
-NO_WORDS, WITHOUT_WORDS, NOT_WORDS, HARDLY_WORDS = map(word_set, (tables.NO_FORMS, tables.WITHOUT, tables.NOT, tables.HARDLY))
+NO_WORDS, WITHOUT_WORDS, NOT_WORDS, HARDLY_WORDS = map(listed, ("no_forms", "without", "not_forms", "hardly"))
 DENIALS = NO_WORDS | WITHOUT_WORDS | NOT_WORDS | HARDLY_WORDS
-_SMALL = (tables.BETWEEN, tables.BETWEEN_VERBS, tables.OPENERS, tables.DEGREE, tables.LISTED)
-EVERYDAY_WORDS = DENIALS | word_set(" ".join((tables.EVERYDAY, *_SMALL, "<my> <feel> <day>")))
+EVERYDAY_WORDS = DENIALS | word_set("<my> <feel> <day>") | listed("everyday", "between", "between_verbs", "openers", "degree", "listed")
 
 
 def found(words: list[str], index: Index) -> Iterator[Hit]:
@@ -127,16 +134,15 @@ def holds(words: list[str], index: Index) -> bool:
 
 _SURE, _UNSURE = (Pain.YES, Pain.YES), (Pain.ASK, Pain.ASK)
 HITS = by_first_word(
-    rules(*tables.SURE_THINGS.values(), levels=_SURE),
-    rules(*tables.SURE_EVENTS.values(), levels=_SURE, thing=False),
-    rules(tables.SORENESS, levels=_SURE, sore=True),
-    rules(*tables.DIZZY_THINGS.values(), levels=(Pain.YES, Pain.ASK)),
-    rules(*tables.UNSURE_THINGS.values(), levels=_UNSURE),
-    rules(*tables.UNSURE_EVENTS.values(), levels=_UNSURE, thing=False),
-    rules(*tables.VAGUE.values(), levels=(Pain.ASK, Pain.NO)),
+    rules(*PAIN_SECTIONS["sure_things"].values(), levels=_SURE),
+    rules(*PAIN_SECTIONS["sure_events"].values(), levels=_SURE, thing=False),
+    rules(*PAIN_SECTIONS["soreness"].values(), levels=_SURE, sore=True),
+    rules(*PAIN_SECTIONS["dizzy_things"].values(), levels=(Pain.YES, Pain.ASK)),
+    rules(*PAIN_SECTIONS["unsure_things"].values(), levels=_UNSURE),
+    rules(*PAIN_SECTIONS["unsure_events"].values(), levels=_UNSURE, thing=False),
+    rules(*PAIN_SECTIONS["vague"].values(), levels=(Pain.ASK, Pain.NO)),
 )
-ORDINARY_RULES = by_first_word(rules(*tables.ORDINARY.values()))
+ORDINARY_RULES = by_first_word(rules(*PAIN_SECTIONS["ordinary"].values()))
 CAUSE_RULES, PAST_RULES, NOW_RULES, ELLIPSIS_RULES, LONG_AGO_RULES, WHOLLY_OVER_RULES = (
-    by_first_word(rules(table))
-    for table in (tables.SORENESS_CAUSES, tables.PAST, tables.STILL_NOW, tables.ELLIPSIS, tables.LONG_AGO, tables.WHOLLY_OVER)
+    by_first_word(rules(PAIN_WORDS[key])) for key in ("soreness_causes", "past", "still_now", "ellipsis", "long_ago", "wholly_over")
 )

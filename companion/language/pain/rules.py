@@ -6,11 +6,11 @@ clearly denied; faintness, a tight chest and lost breath stop a test as pain doe
 
 1. The text is normalised and split into words; ``. ! ? ;`` and a new line end a sentence, a comma a clause. An
    unknown word one typing mistake from a word of pain becomes that word ("hrut", "tinlging"), unless it is a
-   real word of its own (``WORDS_NEAR_PAIN``: "paint", "hunt").
-2. ``ORDINARY`` wording that only sounds like pain is removed ("painful to admit", "pain: none").
+   real word of its own (``words_near_pain``: "paint", "hunt").
+2. ``ordinary`` wording that only sounds like pain is removed ("painful to admit", "pain: none").
 3. Every match of a pattern of the other tables is a hit.
 4. Each hit is judged in its place:
-   a. denied before it ("no pain", "didn't feel any pain"): dropped. Only small words (``BETWEEN``) may stand
+   a. denied before it ("no pain", "didn't feel any pain"): dropped. Only small words (``between``) may stand
       between the denial and the hit, so "didn't go well, hurts" is no denial. A partial denial ("doesn't hurt
       much", "no pain until the bottom", "don't think it hurts") makes it unsure.
    b. training soreness with its cause and without a joint or the back ("quads sore from monday"): dropped;
@@ -18,8 +18,8 @@ clearly denied; faintness, a tight chest and lost breath stop a test as pain doe
    c. long ago and wholly over, both said ("as a kid, fully healed"): dropped; only one of them, a question or
       a supposition ("hurt last year, fine now", "is it meant to hurt?", "if it hurts"): unsure.
 5. The strongest remaining hit decides: YES, then ASK.
-6. Without one, "the left doesn't hurt but the right does" (``ELLIPSIS``) is unsure; so is, while the body works,
-   a clause that names a part of the body with a word that is not ``EVERYDAY`` ("my knee is narky"), that part
+6. Without one, "the left doesn't hurt but the right does" (``ellipsis``) is unsure; so is, while the body works,
+   a clause that names a part of the body with a word that is not ``everyday`` ("my knee is narky"), that part
    alone with a cry ("stop, my back"), or a reply in another script.
 7. Otherwise the ``classifier`` weighs the words no rule explained, and may make the reply unsure; never a bare
    number, unit, part of the body or control phrase ("11 cm", "left knee", "go back"), nor, at rest, fewer than
@@ -28,7 +28,6 @@ clearly denied; faintness, a tight chest and lost breath stop a test as pain doe
 
 from __future__ import annotations
 
-from companion.language.pain import tables
 from companion.language.pain.classifier import sounds_of_pain
 from companion.language.pain.degree import Pain
 from companion.language.pain.patterns import (
@@ -55,6 +54,7 @@ from companion.language.pain.patterns import (
     Rule,
     found,
     holds,
+    listed,
     match,
     word_set,
     words_of,
@@ -66,9 +66,9 @@ __all__ = ["Pain", "by_the_rules", "hear_pain", "unexplained"]
 
 _TAKEN_OUT = "·"  # replaces ordinary wording, so that nothing matches across it
 _SENTENCE = 40  # words examined on either side of a hit, to keep long texts fast
-_BETWEEN, _BETWEEN_VERBS, _OPEN, _DEGREE = map(word_set, (tables.BETWEEN, tables.BETWEEN_VERBS, tables.OPENERS, tables.DEGREE))
-_LISTED, _AFTERWARDS, _SUPPOSED, _UNABLE = map(word_set, (tables.LISTED, tables.AFTERWARDS, tables.SUPPOSED, tables.UNABLE))
-_NOT_OVER, _BARE = word_set(tables.NOT_OVER), word_set(f"{tables.UNITS} <joint> <limb> <muscle> <my>")
+_BETWEEN, _BETWEEN_VERBS, _OPEN, _DEGREE = map(listed, ("between", "between_verbs", "openers", "degree"))
+_LISTED, _AFTERWARDS, _SUPPOSED, _UNABLE, _NOT_OVER = map(listed, ("listed", "afterwards", "supposed", "unable", "not_over"))
+_BARE = listed("units") | word_set("<joint> <limb> <muscle> <my>")
 _OR = frozenset(("or", "nor"))
 _ORDINARY_OF_BODY = EVERYDAY_WORDS | words_of(CAUSE_RULES)
 

@@ -10,7 +10,6 @@ from itertools import chain
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
-from companion.language.pain import tables
 from companion.language.pain.degree import Pain
 from companion.language.pain.patterns import (
     CAUSE_RULES,
@@ -24,23 +23,26 @@ from companion.language.pain.patterns import (
     ORDINARY_RULES,
     PAST_RULES,
     QUESTION,
+    listed,
     word_set,
     words_of,
 )
+from companion.language.pain.tables import PAIN_SECTIONS
 from companion.language.phrases import LONGEST_READ, normalise
 
-_SPELLING = {wrong: right for right, wrongs in tables.SPELLINGS.items() for wrong in wrongs.split()}
+_BESIDE = PAIN_SECTIONS["beside"]
+_SPELLING = {wrong: right for right, wrongs in PAIN_SECTIONS["spellings"].items() for wrong in wrongs.split()}
 _ALONE = (rule for rule in chain(*HITS.values()) if len(rule.steps) == 1 and rule.at_rest is not Pain.NO)
 _SINGLE = {"sharp"}.union(*(rule.steps[0].words for rule in _ALONE))
 _FUZZY = sorted(
     word
-    for word in (_SINGLE - word_set(tables.EXACT)) | word_set(f"<joint> {tables.MISTYPED}")
+    for word in (_SINGLE - listed("exact")) | listed("mistyped") | word_set("<joint>")
     if len(word) > 3 and word.isascii()
 )
 KNOWN = frozenset().union(
     *map(words_of, (ORDINARY_RULES, HITS, CAUSE_RULES, PAST_RULES, NOW_RULES, ELLIPSIS_RULES)),
     EVERYDAY_WORDS,
-    word_set(" ".join((tables.AFTERWARDS, tables.SUPPOSED, tables.UNABLE, tables.WORDS_NEAR_PAIN))),
+    listed("afterwards", "supposed", "unable", "words_near_pain"),
 )
 # Distinctive words, recognised with up to two typing mistakes.
 _DISTINCT = ("painful", "numbness", "tingling", "throbbing", "sciatica", "excruciating", "discomfort")
@@ -123,7 +125,7 @@ def _one_slip_from(token: str) -> str:
             return far[0]
     near = process.extract(token, _FUZZY, scorer=OSA.distance, score_cutoff=2 if len(token) > 9 else 1, limit=4)
     for word, _, _ in near:
-        if word[0] == token[0] or word[1::-1] == token[:2] or token[0] in tables.BESIDE.get(word[0], ""):
+        if word[0] == token[0] or word[1::-1] == token[:2] or token[0] in _BESIDE.get(word[0], ""):
             return word
     return _keys_off(token)
 
@@ -133,6 +135,6 @@ def _keys_off(token: str) -> str:
     for word in _COMMON:
         if len(token) == len(word):
             wrong = [(typed, meant) for typed, meant in zip(token, word, strict=True) if typed != meant]
-            if len(wrong) <= 2 and all(typed in tables.BESIDE[meant] for typed, meant in wrong):
+            if len(wrong) <= 2 and all(typed in _BESIDE[meant] for typed, meant in wrong):
                 return word
     return token
