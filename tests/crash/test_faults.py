@@ -115,7 +115,8 @@ class Whole:
 
     async def __aexit__(self, *_: object) -> None:
         self.stop.set()
-        await asyncio.wait([self.task], timeout=5)
+        with suppress(Exception):  # what it raises is for those who wait for its end
+            await self.ended()
         with suppress(CommitFailed):
             await self.work.aclose()
         with suppress(sqlite3.Error):
