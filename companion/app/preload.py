@@ -15,12 +15,16 @@ def load_all() -> None:
         import companion.pictures.poses  # noqa: F401
         from companion.language.acts import hear_act
         from companion.language.flags import hear_flags
+        from companion.language.learnt import ranked
         from companion.language.pain import hear_pain
+        from companion.language.quantities import quantities
         from flows.catalogue import BOOK
 
         hear_pain("hello")
         hear_flags("hello")
         hear_act("the cat sat on a mat")
+        quantities("one")
+        ranked("hello", ())
         BOOK.command("hello")
         BOOK.sentence("hello")
         for compiled in BOOK.flows.values():

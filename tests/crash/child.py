@@ -12,6 +12,7 @@ import contextlib
 import ctypes
 import gc
 import json
+import mimetypes
 import os
 import resource
 import signal
@@ -60,8 +61,9 @@ LONGEST_LIFE = 300
 IDLE_MOST = 10
 """Rounds in which nothing leaves although it is due."""
 
-LATE = ("companion.app.housekeeping", "companion.operate.backup", "companion.operate.heartbeat", "companion.operate.integrity",
-        "companion.reminders.sweep")
+LATE = ("companion.app.housekeeping", "companion.coach.caseload_messages", "companion.coach.lifter_messages",
+        "companion.coach.log_messages", "companion.coach.report", "companion.operate.backup", "companion.operate.heartbeat",
+        "companion.operate.integrity", "companion.reminders.sweep", "encodings.ascii", "encodings.utf_16_le")
 """What a bot imports once it runs: with ``load_all``, half of what a short life takes."""
 
 T = TypeVar("T")
@@ -298,6 +300,7 @@ def _warm() -> None:
     load_all()
     for name in LATE:
         import_module(name)
+    mimetypes.init()
     now = companion.base.clock.SystemClock().now()
     find_zone("Porto", now)
     companion.base.clock.local_date(now, "Europe/Lisbon")

@@ -36,9 +36,9 @@ COMMITS_ONLY = ("coach",)
 """Killed before and after each commit while it works: in these is all that is a coach's own; calls of the Bot API, the start and the
 stop are as in the others, and a point takes a tenth of a second of processor time."""
 
-EVERY = 9
-"""By day one point in so many, beginning elsewhere in each part, and the first of each kind of call in each script; in ``COMMITS_ONLY``
-and by night all of them."""
+EVERY, EVERY_COMMIT = 12, 2
+"""By day one point in so many, in ``COMMITS_ONLY`` one commit, beginning elsewhere in each part, and the first of each kind of call in
+each script; by night all of them."""
 
 HEARD = {"coach": (
     "You are a coach here", "For Sam: ask them to send me", "Kim is your coach here now", "Sam, sent to emergency care",
@@ -59,8 +59,8 @@ async def test_killed_at_any_io_call_it_goes_on_as_if_it_had_not_been(name: str,
             points = [*(wanted.starting if number < 2 else ()), *wanted.working, *(wanted.stopping if number == len(parts) - 1 else ())]
             if name in COMMITS_ONLY:
                 points = [point for point in wanted.working if point[0].startswith("commit")]
-            elif not BY_NIGHT:
-                points = some_of(points, number, met)
+            if not BY_NIGHT:
+                points = some_of(points, number, met, EVERY_COMMIT if name in COMMITS_ONLY else EVERY)
             heard += [text for _, text in wanted.heard]
             wanted_points += len(points)
             killed += await all_of(nursery, stand, tmp_path / f"killed-{number}", lines, wanted, points)
@@ -90,11 +90,11 @@ async def test_a_bot_that_loses_or_doubles_something_when_killed_is_found_out(
     assert found
 
 
-def some_of(points: list[Point], part: int, met: set[str]) -> list[Point]:
-    """Return one of ``EVERY`` points, and the first of each kind that is not in ``met``, where they are noted."""
+def some_of(points: list[Point], part: int, met: set[str], every: int) -> list[Point]:
+    """Return one of so many points, and the first of each kind that is not in ``met``, where they are noted."""
     first = [point for n, point in enumerate(points) if point[0] not in {*met, *(name for name, _ in points[:n])}]
     met |= {name for name, _ in points}
-    return [point for n, point in enumerate(points) if point in first or n % EVERY == part % EVERY]
+    return [point for n, point in enumerate(points) if point in first or n % every == part % every]
 
 
 async def all_of(nursery: Nursery, before: Stand, folder: Path, lines: list[ScriptLine], wanted: Part, points: list[Point]) -> int:
