@@ -89,6 +89,8 @@ def show_aside(draft: Draft, before: str = "") -> None:
             text = f"I understand: {corrected_words(draft, aside.text)}. Is that right?"
         case "which":
             text = "Which do you mean?"
+        case "whose":
+            text = f"Is “{aside.text[:WHOSE_MOST]}” about your lifter, or about you?"
         case "wish":
             text = f"Do you want to {wish_of(draft, aside.text)}?"
         case "return":
@@ -99,6 +101,8 @@ def show_aside(draft: Draft, before: str = "") -> None:
     draft.effects.append(aside_say(flow, state, f"{before}\n\n{text}" if before else text, aside_options(draft)))
 
 
+WHOSE_MOST: Final = 80
+"""The most characters of a message that are said back (choice)."""
 NONE_OF_THESE: Final = Option("no", "None of these", ("neither", "no", "none", "something else"))
 
 
@@ -115,6 +119,9 @@ def aside_options(draft: Draft) -> tuple[Option, ...]:
                     NONE_OF_THESE)
         case "corrected" if several := several_of(draft, aside.text):
             return (*(Option(f"{MEANT_IS}{n}", words) for n, words in enumerate(buttons_of(draft, several))), NONE_OF_THESE)
+        case "whose":
+            return (Option("no", "My lifter", ("them", "him", "her", "my lifter", "the lifter", "not me")),
+                    Option("me", "Me", ("about me", "myself", "it is me", "i do")))
         case "wish":
             return (Option("yes", "Yes", ("yes", "please", "yes please")), Option("no", "No"))
         case "understood" | "corrected":

@@ -24,6 +24,7 @@ from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
 from companion.conversation.moves import answer, begin_anew, end, hurt, noted, skip, take_back
+from companion.conversation.of_lifters import about_a_lifter, of_a_lifter
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import THESE_FIRST, interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
@@ -35,7 +36,7 @@ from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches, tables_in
 from companion.language.acts import SpeechAct, hear_act
 from companion.language.clauses import flat
-from companion.language.coach_words import of_oneself
+from companion.language.coach_words import lifters_in, of_oneself
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, label_key, normalise
 from companion.language.questions import asked_surely, is_question
@@ -104,11 +105,12 @@ LABEL_LONGEST: Final = 40
 
 def heard_out(draft: Draft, text: str) -> bool:
     """SpeechAct on pain or another sign in a message, before anything else; return True if there was one."""
-    facts = draft.known.facts
-    if facts.get("is_coach") == "yes":
-        names = [str(name) for fact, name in facts.items() if fact.startswith("lifter.")]
-        waits = bool(draft.session.aside or (draft.session.stack and (draft.ask.free or draft.ask.safety)))
-        text = of_oneself(text, names, not waits and bool(_offered(draft, text)))
+    if draft.known.facts.get("is_coach") == "yes":
+        names, free = lifters_in(draft.known.facts), bool(draft.session.stack and draft.ask.free)
+        waits = bool(draft.session.aside or free or (draft.session.stack and draft.ask.safety))
+        text = of_oneself(text, names.values(), not waits and bool(_offered(draft, text)))
+        if about_a_lifter(draft, text):
+            return not free
     return heard_sign(draft, text) or heard_pain(draft, text)
 
 
@@ -149,7 +151,7 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
     elif heard is Phrase.STOP:
         draft.session = draft.session._replace(aside=None)
         park(draft)
-    elif aside.about in ("understood", "corrected", "wish", "which"):  # said anew instead
+    elif aside.about in ("understood", "corrected", "wish", "which", "whose"):  # said anew instead
         draft.session = draft.session._replace(aside=None)
         typed(draft, text)
     elif aside.about == "unusual" and (value := read_of(draft, text)):
@@ -179,6 +181,11 @@ def _aside_decided(draft: Draft, decided: str) -> None:
             do_meant(draft, aside.text, f"!{wants_of(draft, aside.text)}")
         case "which", _ if decided.startswith(MEANT_IS):
             do_meant(draft, aside.text, heard_at(draft, aside.text).between[int(decided.removeprefix(MEANT_IS))])
+        case "whose", "no":
+            of_a_lifter(draft, aside.text)
+        case "whose", _:
+            if not (heard_sign(draft, aside.text) or heard_pain(draft, aside.text)):
+                ask_aside(draft, "ache", aside.text)
         case "unusual" | "understood" | "corrected" | "wish" | "which", _:
             ask_again(draft, "Then once more.")
         case "return", "go_on":
