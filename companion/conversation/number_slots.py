@@ -14,13 +14,14 @@ from companion.conversation.number_kinds import Number
 from companion.language.act_rules import tables_in, words_of
 from companion.language.choosing import ASSERTING
 from companion.language.clauses import Clause, Mood
-from companion.language.quantities import Quantity, height, loaded_unit, plated, quantities
-from companion.language.units import IMPERIAL, to_kept, unit_word
+from companion.language.plates import BARS, loaded
+from companion.language.quantities import Quantity, height, quantities
+from companion.language.units import IMPERIAL, KG_PER_POUND, to_kept, unit_word
 
 ABOUT_ONESELF: Final = ("mass", "load", "height", "years", "felt")
 """Questions whose numbers are told apart by the words beside them."""
 
-_ADDED: Final = frozenset(("plate", "plates", "bar", "plus", "side"))
+_ADDED: Final = frozenset(("plate", "plates", "bar", "plus", "side", "end", "ends"))
 """Words that leave open what a load adds up to."""
 
 _LEFT: Final = frozenset(("left", "l", "lhs", "lt", "lft"))
@@ -62,8 +63,8 @@ def number_slots(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) 
         own = told[:1]
     first: Slot | None = None
     rest: list[Slot] = []
-    if kind.unit == "kg" and not mine and (load := plated(", ".join(clause.raw for clause in asserted), draft.units == IMPERIAL)):
-        return Slot(ask.key, round(load, 2), kind.unit), [], False
+    if kind.unit == "kg" and (load := loaded(", ".join(clause.raw for clause in asserted), draft.units == IMPERIAL, _own_bar(draft))):
+        return Slot(ask.key, load, kind.unit), [], False
     if kind.unit == "years" and draft.known.now and (since := _SINCE.search(" ".join(clause.text for clause in asserted))):
         return Slot(ask.key, float(max(draft.known.now.year - int(since[1]), 0)), kind.unit), [], False
     if ask.key == "height" and not typed and not any(kind.low <= one.quantity.value <= kind.high for one in mine):
@@ -79,7 +80,7 @@ def number_slots(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) 
         alone = [one for one in own[:1] if len(one.clause.words) == 1]
         own, certain = same[:1] or alone or own, False
     if own and (len(own) == 1 or typed[:1] == own[:1] or _in_turn(whole)):
-        first = slot_of(draft, ask, _on_the_bar(own[0].quantity, whole) if kind.unit == "kg" else own[0].quantity)
+        first = slot_of(draft, ask, own[0].quantity)
         keys = _alike(draft, ask)
         for one, key in zip(own[1:], keys, strict=False):
             rest += filter(None, [slot_of(draft, key, _in_unit_of(own[0].quantity, one.quantity))])
@@ -101,11 +102,12 @@ def _in_unit_of(first: Quantity, later: Quantity) -> Quantity:
     return later if later.unit or not first.unit else later._replace(value=later.value * first.size, unit=first.unit)
 
 
-def _on_the_bar(quantity: Quantity, whole: Sequence[Clause]) -> Quantity:
-    """Return a bare load in the unit that the plates named beside it add up in."""
-    unit = loaded_unit(", ".join(clause.raw for clause in whole), quantity.value) if not quantity.unit else ""
-    known = unit_word(unit)
-    return quantity._replace(value=quantity.value * known[1], unit=known[0]) if known else quantity
+def _own_bar(draft: Draft) -> float | None:
+    """Return the weight in kg of the lifter's own bar, None if it is not known."""
+    facts = draft.facts()
+    light = BARS["lb"][1] * KG_PER_POUND if draft.units == IMPERIAL else BARS["kg"][1]
+    own = {"other": facts.get("bar.weight"), "light": light}.get(str(facts.get("bar.bar")), facts.get("bar_kg"))
+    return own if isinstance(own, float) else None
 
 
 def _tells(word: str) -> bool:

@@ -223,7 +223,7 @@ def understand(draft: Draft, text: str, spoken: Spoken) -> Understood | None:
         first, rest, certain = number_slots(draft, ask, ask.kind, whole)
     if first is None:
         return None
-    filled = {first.key, *(slot.key for slot in rest)}
+    filled = {first.key, *(slot.key for slot in rest)} | {later.key for later in asked_ahead(draft) if _shut(later, first)}
     rest += _further(draft, text, whole, chosen.hits, filled, told, numbers=not isinstance(ask.kind, Number))
     sure = certain and not rest and not spoken.doubtful
     return Understood((first, *rest), sure)
@@ -307,6 +307,12 @@ def _told_of(draft: Draft, whole: Sequence[Clause]) -> Told:
         if points(draft, ask, clause.text) <= 0 and (keys := frozenset(one.key for one in ahead if points(draft, one, clause.text) > 0)):
             told[n] = keys
     return told
+
+
+def _shut(later: Ask, first: Slot) -> bool:
+    """True if an answer alone decides that a question to come is not asked: the weight of a bar that is a usual one."""
+    hangs_on = {compared.fact for compared in later.only_if.compares()}
+    return hangs_on == {first.key} and not later.only_if.holds({first.key: first.value})
 
 
 def _only(whole: Sequence[Clause], those: Sequence[int]) -> list[Clause]:

@@ -15,7 +15,7 @@ from typing import Final, NamedTuple
 from rapidfuzz.distance import OSA
 
 from companion.language.clauses import flat
-from companion.language.units import KG_PER_POUND, unit_word
+from companion.language.units import unit_word
 
 
 class Quantity(NamedTuple):
@@ -53,6 +53,7 @@ _COUNTED: Final = re.compile(
     r"oclock\b|percent\b|%|st\b)")
 _SIDED: Final = re.compile(r"\b([lr])(?=\d)")
 _JOINED: Final = re.compile(rf"\b({'|'.join(_TENS)})({'|'.join(word for word, number in _ONES.items() if 0 < number < 10)})\b")
+_FIVES: Final = re.compile(rf"\b({'|'.join(_TENS)})[ -]fives\b")
 _OH: Final = re.compile(rf"\b(one|two) (?:oh?|0) ({'|'.join(word for word, number in _ONES.items() if 0 < number < 10)}|[1-9])\b")
 _MISSPELT: Final = re.compile(r"(?<=\d )[a-z]{4,12}\b")
 _YEAR: Final = re.compile(r"\bin ((?:19|20)\d\d)\b")
@@ -91,7 +92,7 @@ def spelt(text: str) -> str:
     plain = flat(text).replace("⁄", "/")
     plain = re.sub(r"(?<=\d),(?=\d{1,2}(?!\d))", ".", plain)
     plain = re.sub(r"(?<=\d)(?=[½¼¾])", " ", plain).replace("½", "1/2").replace("¼", "1/4").replace("¾", "3/4")
-    plain = _ISH.sub(r"\1 ish", plain)
+    plain = _ISH.sub(r"\1 ish", _FIVES.sub(lambda found: f"{_TENS[found[1]] + 5}s", plain))
     plain = _SIDED.sub(r"\1 ", _JOINED.sub(r"\1 \2", _OH.sub(r"\1 hundred and \2", plain)))
     plain = "".join(_digits(plain))
     plain = _POINT.sub(lambda found: f"{found[1]}.{found[2].replace(' ', '')}", plain)
@@ -197,9 +198,14 @@ def _number(pieces: list[str], at: int) -> tuple[int, int]:
     return used, total
 
 
-_PLATES: Final = re.compile(r"\b(\d) plates?\b")
-_A_PLATE: Final = {"lb": (45.0, 90.0), "kg": (20.0, 40.0)}
-"""The bar, and a pair of the largest plates, in pounds and in kilograms; common practice, no source."""
+SIZES: Final = {"tens": 10, "fives": 5, "twenties": 20, "twentys": 20, "fifteens": 15, "twentyfives": 25}
+"""Words for plates of a size."""
+_SIZES: Final = re.compile(rf"\b({'|'.join(SIZES)})\b")
+
+
+def sized(text: str) -> str:
+    """Return a text with the words for plates of a size in digits: "two twenties" → "two 20s"."""
+    return _SIZES.sub(lambda found: f"{SIZES[found[1]]}s", _FIVES.sub(lambda found: f"{_TENS[found[1]] + 5}s", text))
 
 
 _TALL: Final = re.compile(r"(?<![\d.])([4-7])[ .,-]{1,2}(\d|1[01])(?![\d.])(?: ?(?:tall|in|inches))?")
@@ -213,22 +219,6 @@ def height(text: str) -> float | None:
         return round(float(found[1]) * 100, 1)
     found = _TALL.search(plain)
     return round((12 * int(found[1]) + int(found[2])) * 2.54, 2) if found else None
-
-
-def loaded_unit(text: str, value: float) -> str:
-    """Return the unit in which a bar with so many plates a side weighs a bare number ("two plates a side so 225" → "lb"); "" for none."""
-    found = _PLATES.search(spelt(text))
-    count = int(found[1]) if found else 0
-    return next((unit for unit, (bar, pair) in _A_PLATE.items() if count and value == bar + count * pair), "")
-
-
-def plated(text: str, pounds: bool) -> float | None:
-    """Return the load in kg of a bar with so many of the largest plates a side, where no number but theirs is said; None for none."""
-    found = _PLATES.search(spelt(text))
-    if found is None or any(not one.counts for one in quantities(text)):
-        return None
-    bar, pair = _A_PLATE["lb" if pounds else "kg"]
-    return (bar + int(found[1]) * pair) * (KG_PER_POUND if pounds else 1)
 
 
 @lru_cache(maxsize=256)

@@ -158,12 +158,14 @@ def test_such_an_answer_is_taken_by_its_button_only_while_it_is_offered():
     ("1,25 and 2,5", "2.5,1.25"),
     ("5, 5, 5", "5"), ("20", "20"),
     ("20,10,5", "20,10,5"), ("20,5", "20,5"), ("12,5 and 20", "20,12.5"), ("20, 10, 2,5", "20,10,2.5"),
-    ("20, 15, 10, 5, 2.5, 1.25 kg", "20,15,10,5,2.5,1.25")])
+    ("20, 15, 10, 5, 2.5, 1.25 kg", "20,15,10,5,2.5,1.25"), ("got twenties tens and fives, two each", "20,10,5"),
+    ("two twenties two tens an four fives", "20,10,5"), ("pairs of twentys, tens and fives", "20,10,5"),
+    ("i have 2 20s, 4 10s and a pair of 2.5s", "20,10,2.5"), ("twenty fives and tens", "25,10"), ("2, 20 and 5", "20,5,2")])
 def test_several_numbers_are_kept_largest_first(text: str, kept: str):
     assert value(Numbers("kg", 0.25, 50, (20, 10)).read(text, EMPTY)) == kept
 
 
-@pytest.mark.parametrize("text", ["", "some", "20 and a few", "900", "-5", "20, ten thousand", "20,10,2,5"])
+@pytest.mark.parametrize("text", ["", "some", "20 and a few", "one twenty and two tens", "900", "-5", "20, ten thousand", "20,10,2,5"])
 def test_what_is_no_list_of_numbers_is_asked_again(text: str):
     assert isinstance(Numbers("kg", 0.25, 50, (20, 10)).read(text, EMPTY), Unclear)
 

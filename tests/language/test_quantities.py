@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.quantities import height, loaded_unit, quantities, spelt
+from companion.language.quantities import height, quantities, spelt
 from tests.table import each_row
 
 UNITS: Any = pint.get_application_registry()
@@ -83,12 +83,6 @@ def test_a_height_without_its_units_is_told_by_its_shape(text, tall):
     ("one fifty five pounds 4x6", 70.31), ("120x3", 120), ("two plates a side so 225", 225)])
 def test_sets_and_repetitions_are_not_the_load(text, load):
     assert one(text)[0] == load
-
-
-@pytest.mark.parametrize(("text", "unit"), [("two plates a side so 225", "lb"), ("three plates each side, 315", "lb"),
-                                            ("2 plates, 100", "kg"), ("two plates, 90", ""), ("100", "")])
-def test_plates_tell_the_unit_of_a_bare_load(text, unit):
-    assert loaded_unit(text, quantities(text)[-1].value) == unit
 
 
 @pytest.mark.parametrize("text", ["the other one", "one more", "this one went", "1st go", "broke it in 2014", "1/0"])
