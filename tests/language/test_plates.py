@@ -57,4 +57,4 @@ def test_any_bar_and_plates_weigh_what_they_do_together(bar, unit, plates, form)
 
 
 def test_the_bars_are_those_that_are_asked_for():
-    assert BARS == {"kg": SOURCES["bars_metric"].value, "lb": SOURCES["bars_imperial"].value}
+    assert {"kg": SOURCES["bars_metric"].value, "lb": SOURCES["bars_imperial"].value} == BARS

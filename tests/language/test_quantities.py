@@ -96,6 +96,31 @@ def test_reading_never_raises_and_reads_what_it_spells(text):
     assert spelt(spelt(text)) == spelt(spelt(spelt(text)))
 
 
+@given(st.integers(2, 99), st.sampled_from([("inches", "inch"), ("cm", "cm"), ("mm", "mm"), ("pounds", "pound"), ("kilos", "kg")]),
+       st.sampled_from(["{}, {}", "{} and nothing, {}", "{} of the {}", "{} in {}", "{}, in {}", "{}, measured in {}", "in {} its {}"]))
+def test_a_unit_apart_from_its_number_is_its_unit(number, units, form):
+    words = (units[0], in_words(number)) if form.startswith("in ") else (in_words(number), units[0])
+    value, unit = one(form.format(*words))
+    assert value == pytest.approx(UNITS.Quantity(number, units[1]).to(unit).magnitude, abs=0.006)
+
+
+@each_row(("text", "value", "unit"), [
+    ("three and three quarters, inches", 9.53, "cm"), ("one five five pounds", 70.31, "kg"),
+    ("seventy nine and five millimetres", 79.5, "cm"), ("79 cm and 5 mm", 79.5, "cm"), ("eleven comma five", 11.5, ""),
+    ("eleven dot two", 11.2, ""), ("sixty ate", 68, ""),
+    ("sixty for", 64, ""), ("sevn secs", 7, "s"), ("fiev degrees", 5, "deg"), ("cuatro segundos", 4, "s"),
+    ("the upper one forty four", 44, ""),
+    ("one forty four", 144, ""), ("sixty for the left", 60, ""), ("sixty too", 60, ""), ("9, a few inches less", 9, ""),
+    ("8, seconds later i fell", 8, ""), ("11, feet flat", 11, ""), ("12 in the mirror", 12, ""), ("eighty kg", 80, "kg")])
+def test_other_ways_to_say_a_number_and_its_unit(text, value, unit):
+    assert one(text) == (value, unit)
+
+
+@pytest.mark.parametrize("text", ["fine seconds", "none, inches off", "there inches away", "i ate", "for degrees", "the to-dos", "trois"])
+def test_what_only_sounds_like_a_number_is_none(text):
+    assert not quantities(text)
+
+
 @pytest.mark.parametrize(("text", "value"), [("sevnty two", 72), ("sixy five", 65), ("eigthy", 80)])
 def test_a_ten_with_one_slip_is_a_ten(text, value):
     assert [one.value for one in quantities(text)] == [value]
