@@ -142,6 +142,8 @@ def _cut_at_commas(part: str, points: bool) -> str:
 _ALL_IN: Final = re.compile(r"\s+(?:all )?in (kg|kgs|kilos?|lbs?|pounds)$")
 """The unit of all numbers, at the end: "45s, 25s and tens in pounds"."""
 
+LIST_LONGEST: Final = 400
+"""Most characters of a list of numbers; our choice."""
 _PLURAL: Final = re.compile(
     r"(?<=\d)('?s)\b|,? ?\b(?:[2-9]|two|four|a pair|a couple) (?:of )?each\b|\b(?:a )?(?:pair|pairs|couple|set) of\b|"
     r"\b(?:some|plus|got|have|ive|i|an)\b|\b(?:[2468]|two|four|six|eight) (?:x )?(?=\d[\d.]*'?s\b)")
@@ -166,7 +168,7 @@ class Numbers(Kind):
         return (",".join(f"{value:g}" for value in self.example_values),)
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
-        text = _PLURAL.sub(" ", sized(text.casefold()))
+        text = _PLURAL.sub(" ", sized(text.casefold())) if len(text) <= LIST_LONGEST else ""
         text = _ALL_IN.sub(r" \1", text.strip(" .!"))
         plain = " ".join(_cut_at_commas(part, "." in text.strip(" .")) for part in text.split())
         parts: list[str] = []

@@ -34,6 +34,9 @@ _RANGED: Final = frozenset(("or", "not", "between", "could", "might", "either", 
 _COMPARED: Final = re.compile(r"\d(?: ?[a-z°]+)? (?:more|less|further|longer|shorter|better|worse|up|down|higher|lower) (?:than|on|from)\b")
 """A number that only tells how much another one changed: "two more than before"."""
 
+NUMBERS_MOST: Final = 20
+"""Most numbers of a message that answers a question; our choice."""
+
 BESIDE_MOST: Final = 3
 """Most telling words beside the only number of a message that is taken without asking back; our choice."""
 
@@ -58,8 +61,10 @@ class FoundNumber(NamedTuple):
 def number_slots(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) -> tuple[Slot | None, list[Slot], bool]:
     """Return the open question's number, those of questions to come, and whether there is no doubt."""
     asserted = [clause for clause in whole if clause.mood in ASSERTING]
-    several = sum(len(quantities(clause.raw)) for clause in asserted) > 1
-    found = [one for clause in asserted for one in sided_numbers(clause, ask.side if several else "")]
+    count = sum(len(quantities(clause.raw)) for clause in asserted)
+    if count > NUMBERS_MOST:
+        return None, [], False
+    found = [one for clause in asserted for one in sided_numbers(clause, ask.side if count > 1 else "")]
     mine = [one for one in found if not one.quantity.counts and one.quantity.unit in ("", kind.unit)
             and not (one.quantity.rated and kind.unit not in ("", "s"))]
     typed = [one for one in mine if one.quantity.unit]
@@ -173,7 +178,7 @@ def sided_numbers(clause: Clause, here: str) -> Iterator[FoundNumber]:
         behind = [side for side, at in sides if at < one.start]
         ahead = [side for side, at in sides if at >= one.start]
         side = (behind[-1] if behind else "") if before_first else (ahead[0] if ahead else "")
-        yield FoundNumber(one, side, clause, _beside(clause, numbers, n) if len(numbers) > 1 else clause.text)
+        yield FoundNumber(one, side, clause, _beside(clause, numbers, n) if 1 < len(numbers) <= NUMBERS_MOST else clause.text)
 
 
 def _beside(clause: Clause, numbers: Sequence[Quantity], n: int) -> str:

@@ -32,6 +32,9 @@ from companion.language.units import shown
 AHEAD_MOST: Final = 6
 """Most questions to come that one sentence may answer; our choice."""
 
+CLAUSES_MOST: Final = 40
+"""Most clauses of a message that may tell of questions to come; our choice."""
+
 SLIGHT: Final = 4
 """Letters below which a word is too slight to answer a question to come; our choice."""
 
@@ -300,7 +303,7 @@ Told = Mapping[int, frozenset[str]]
 def _told_of(draft: Draft, whole: Sequence[Clause]) -> Told:
     """Return which clauses tell of questions to come: "flat in the hinge, lost it sinking"."""
     ask, told = draft.ask, dict[int, frozenset[str]]()
-    if len(whole) < 2 or not _chooses(ask.kind) or isinstance(ask.kind, Ready):
+    if not 1 < len(whole) <= CLAUSES_MOST or not _chooses(ask.kind) or isinstance(ask.kind, Ready):
         return told
     ahead = [later for n, later in enumerate(asked_ahead(draft, every=True)) if n < AHEAD_MOST and later.kind.options]
     for n, clause in enumerate(whole):

@@ -67,8 +67,8 @@ _SETS: Final = re.compile(
     r"(?<=\d)\s*(?:kg|kgs|kilos?|lbs?|pounds?)?\s*(?:x|×|for)\s*\d{1,2}(?![\d.,]|\s*(?:kg|kilo|lb|pound|x\b|sets))"
     r"(?:\s*(?:reps?|s)\b)?(?:\s*x\s*\d{1,2})?")
 _RATING: Final = re.compile(r"\s*(?:/|out of|of)\s*(?:10|ten)\b")
-_POINT: Final = re.compile(r"(\d+) (?:point|comma|dot) (\d+(?: \d)*)\b")
-_AND_A_HALF: Final = re.compile(r"(\d+)(?: |-)*(?:and|an|n|&|\+) ?(?:an? )?(half|quarter|third)\b(?! (?:past|way|squat|an? hour))")
+_POINT: Final = re.compile(r"(?<!\d)(\d+) (?:point|comma|dot) (\d+(?: \d)*)\b")
+_AND_A_HALF: Final = re.compile(r"(?<!\d)(\d+)(?: |-)*(?:and|an|n|&|\+) ?(?:an? )?(half|quarter|third)\b(?! (?:past|way|squat|an? hour))")
 _HALVES: Final = (
     (re.compile(rf"\b([1-9]) (\d) (\d)(?= {_SAID_UNIT}\b)"), r"\1\2\3"),
     (re.compile(r"\b(\d+)(?: cms?| centimet(?:re|er)s?)? (?:and|n|&) (\d) ?(?:mms?|millimet(?:re|er)s?)\b"), r"\1.\2 cm"),
@@ -78,7 +78,7 @@ _HALVES: Final = (
     (re.compile(r"\b(?:a )?decade\b"), "10 years"),
     (re.compile(r"(?<!half )(?<!\d )\ba (year|month|stone|metre|meter|foot)\b(?! (?:and|n|&|stick|rule|ruler|tape) )"), r"1 \1"),
     (re.compile(r"(?<!\d )\b(?:(?:a|one|1) )?(year|month|stone|foot|metre|meter) (?:and|n|&) (?:a )?half\b"), r"1 1/2 \1"),
-    (re.compile(r"(\d+)(?: |-)*(?:and|n|&|\+) ?3 quarters?\b"), r"\1 3/4"),
+    (re.compile(r"(?<!\d)(\d+)(?: |-)*(?:and|n|&|\+) ?3 quarters?\b"), r"\1 3/4"),
     (re.compile(r"\b(\d+) (year|yr|month|stone|foot|inch|metre|meter|kilo|degree|second|sec)s? (?:and|n|&) (?:a )?half\b"
                 r"(?! (?:an? |of an )?inch)"), r"\1 1/2 \2"),
     (re.compile(r"\b([2-9])0 for (?=(?:degrees?|kilos?|kgs?|cm|pounds?|lbs?|secs?|seconds?)\b)"), r"\g<1>4 "),
