@@ -32,10 +32,10 @@ RULE = PLAN_CONFIRMED & CHANGE_KIND.one_of("weekly", "every")
 UNDO = Fact("undo", values=("on 2026-03-03 18:00",), of=undo)
 
 WEEKEND = {"SA": ("first day of the weekend",), "SU": ("last day of the weekend",)}
-BESIDE = (("after", -1), ("before", 1))
+NEXT_TO = (("after", -1), ("before", 1))
 TAPS = tuple(
     Option(code, name, (name[:3].lower(), *WEEKEND.get(code, ()), *(
-        f"{the}{one} {way} {DAYS[(n + by) % 7][1].lower()}" for the in ("", "the ") for one in ("day", "one") for way, by in BESIDE)))
+        f"{the}{one} {way} {DAYS[(n + by) % 7][1].lower()}" for the in ("", "the ") for one in ("day", "one") for way, by in NEXT_TO)))
     for n, (code, name) in enumerate(DAYS))
 RESTS = (
     Option("morning", "In the morning", ("morning", "am"), only_if=MISSING.is_("half")),

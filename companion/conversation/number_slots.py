@@ -14,7 +14,7 @@ from companion.conversation.number_kinds import Number
 from companion.language.act_rules import tables_in, words_of
 from companion.language.choosing import ASSERTING
 from companion.language.clauses import Clause, Mood
-from companion.language.plates import BARS, loaded
+from companion.language.plates import USUAL_BARS, loaded
 from companion.language.quantities import Quantity, height, quantities, spelt
 from companion.language.units import IMPERIAL, KG_PER_POUND, to_kept, unit_word
 
@@ -122,7 +122,7 @@ def _in_unit_of(first: Quantity, later: Quantity) -> Quantity:
 def _own_bar(draft: Draft) -> float | None:
     """Return the weight in kg of the lifter's own bar, None if it is not known."""
     facts = draft.facts()
-    light = BARS["lb"][1] * KG_PER_POUND if draft.units == IMPERIAL else BARS["kg"][1]
+    light = USUAL_BARS["lb"][1] * KG_PER_POUND if draft.units == IMPERIAL else USUAL_BARS["kg"][1]
     own = {"other": facts.get("bar.weight"), "light": light}.get(str(facts.get("bar.bar")), facts.get("bar_kg"))
     return own if isinstance(own, float) else None
 

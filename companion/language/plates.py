@@ -15,7 +15,7 @@ from companion.language.units import KG_PER_POUND, unit_word
 LONGEST: Final = 200
 """Most characters read as plates on a bar; our choice."""
 
-BARS: Final = {"kg": (20.0, 15.0), "lb": (45.0, 35.0)}
+USUAL_BARS: Final = {"kg": (20.0, 15.0), "lb": (45.0, 35.0)}
 PLATE: Final = {"kg": 20.0, "lb": 45.0}
 """The usual and the light bar, and the largest plate, in each unit."""
 
@@ -64,7 +64,9 @@ def loaded(text: str, pounds: bool, own_bar: float | None = None) -> float | Non
     on_bar = float(bar["kg"]) if bar and bar["kg"] else None
     for unit in _units(side, on_bar, bar["unit"] if bar else None, pounds):
         kilos = KG_PER_POUND if unit == "lb" else 1.0
-        bars = (on_bar,) if on_bar is not None else (*((own_bar / kilos,) if own_bar else ()), *BARS[unit])
+        bars: tuple[float, ...] = (on_bar,) if on_bar is not None else USUAL_BARS[unit]
+        if on_bar is None and own_bar:
+            bars = own_bar / kilos, *bars
         fits = len(side.sizes) == 1 or (side.sizes and max(side.sizes) <= _SIZES_MOST[unit])
         for load in (one + 2 * sum(size or PLATE[unit] for size in side.sizes) for one in bars if fits):
             if all(float(one) == round(load, 2) for one in total):
@@ -80,7 +82,7 @@ def _units(side: _Side, bar: float | None, of_bar: str | None, pounds: bool) -> 
         return tuple(said) if len(said) == 1 else ()
     if (bar or 0) in _POUNDS_ALONE or _POUNDS_ALONE & set(side.sizes):
         return ("lb",)
-    if bar in BARS["kg"]:
+    if bar in USUAL_BARS["kg"]:
         return ("kg",)
     return ("lb", "kg") if pounds else ("kg", "lb")
 

@@ -216,7 +216,8 @@ def test_several_numbers_are_kept_largest_first(text: str, kept: str):
     assert value(Numbers("kg", 0.25, 50, (20, 10)).read(text, EMPTY)) == kept
 
 
-@pytest.mark.parametrize("text", ["", "some", "20 and a few", "one twenty and two tens", "900", "-5", "20, ten thousand", "20,10,2,5", "20, " * 200])
+@pytest.mark.parametrize("text", [
+    "", "some", "20 and a few", "one twenty and two tens", "900", "-5", "20, ten thousand", "20,10,2,5", "20, " * 200])
 def test_what_is_no_list_of_numbers_is_asked_again(text: str):
     assert isinstance(Numbers("kg", 0.25, 50, (20, 10)).read(text, EMPTY), Unclear)
 

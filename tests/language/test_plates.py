@@ -6,7 +6,7 @@ import pint
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.plates import BARS, loaded
+from companion.language.plates import USUAL_BARS, loaded
 from companion.screening.sources import SOURCES
 from tests.table import each_row
 
@@ -57,4 +57,4 @@ def test_any_bar_and_plates_weigh_what_they_do_together(bar, unit, plates, form)
 
 
 def test_the_bars_are_those_that_are_asked_for():
-    assert {"kg": SOURCES["bars_metric"].value, "lb": SOURCES["bars_imperial"].value} == BARS
+    assert {"kg": SOURCES["bars_metric"].value, "lb": SOURCES["bars_imperial"].value} == USUAL_BARS
