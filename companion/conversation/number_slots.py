@@ -29,7 +29,7 @@ _RIGHT: Final = frozenset(("right", "r", "rhs", "rt", "rgt"))
 _SINCE: Final = re.compile(r"\b(?:since|from|in) ((?:19|20)\d\d)\b")
 _SEQUENCE: Final = re.compile(r"\b(?:then|second|2nd|next|again|after|and|first|1st)\b|,")
 
-_RANGED: Final = frozenset(("or", "not", "between", "could", "might", "either", "somewhere", "maybe", "perhaps"))
+_RANGED: Final = frozenset(("or", "between", "could", "might", "either", "somewhere", "maybe", "perhaps"))
 """Words with which several numbers are no numbers in turn."""
 _COMPARED: Final = re.compile(r"\d(?: ?[a-z°]+)? (?:more|less|further|longer|shorter|better|worse|up|down|higher|lower) (?:than|on|from)\b")
 """A number that only tells how much another one changed: "two more than before"."""
@@ -159,7 +159,8 @@ def _about(ask: Ask) -> str:
 
 
 def _in_turn(whole: Sequence[Clause]) -> bool:
-    return any(_SEQUENCE.search(clause.text) or clause.ends == "," for clause in whole) and not any(map(_ranged, whole))
+    return any(_SEQUENCE.search(clause.text) or clause.ends == "," for clause in whole) and not any(
+        _ranged(clause) or "not" in clause.words for clause in whole)
 
 
 def _ranged(clause: Clause) -> bool:

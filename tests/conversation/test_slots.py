@@ -117,6 +117,11 @@ def test_plates_are_added_up_and_said_back(text, said):
     assert "load" not in talk.answers
 
 
+def test_a_bar_of_ones_own_is_added_up_with_its_plates():
+    talk = at("about_you", "178", "80", "man", "3", "bar and ten each end", **{"bar.bar": "other", "bar.weight": 10.0})
+    assert "I understand: working load 30 kg. Is that right?" in talk.last
+
+
 @each_row("text", ["lower leg forty one and the upper one forty four", "shin 41, thigh 44", "thigh 44 shin 41", "41 shin 44 thigh"])
 def test_numbers_that_are_named_go_to_the_questions_they_name(text):
     session, facts = session_at("about_you/shin")
@@ -136,6 +141,10 @@ def test_a_comparison_a_range_and_a_word_that_sounds_like_a_number_fill_nothing(
 @each_row(("text", "kept"), [("9, better than my mate", 9), ("4 and nothing, inches", 10.16), ("nine comma five", 9.5)])
 def test_what_stands_beside_a_number_does_not_make_it_doubtful(text, kept):
     assert wall(text).answers["left_1"] == kept
+
+
+def test_a_number_that_is_denied_does_not_put_the_other_in_doubt():
+    assert "left 11 cm" in wall("its 11 cm not 9 cm").last
 
 
 def test_a_usual_bar_says_nothing_of_what_another_weighs():
