@@ -37,6 +37,9 @@ _COMPARED: Final = re.compile(r"\d(?: ?[a-z°]+)? (?:more|less|further|longer|sh
 NUMBERS_MOST: Final = 20
 """Most numbers of a message that answers a question; our choice."""
 
+SAME_WITHIN: Final = 0.03
+"""By how much of it a number told in two units may differ; our choice."""
+
 BESIDE_MOST: Final = 3
 """Most telling words beside the only number of a message that is taken without asking back; our choice."""
 
@@ -67,6 +70,10 @@ def number_slots(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) 
     found = [one for clause in asserted for one in sided_numbers(clause, ask.side if count > 1 else "")]
     mine = [one for one in found if not one.quantity.counts and one.quantity.unit in ("", kind.unit)
             and not (one.quantity.rated and kind.unit not in ("", "s"))]
+    if len(mine) == 2 and _told_twice(draft, kind, mine[0].quantity, mine[1].quantity):
+        mine = mine[:1]
+    elif mine and mine[-1].quantity.unit and ask.key not in ABOUT_ONESELF:
+        mine = [one._replace(quantity=_in_unit_of(mine[-1].quantity, one.quantity)) for one in mine]  # "left 4, right 5 inches"
     typed = [one for one in mine if one.quantity.unit]
     about = _about(ask)
     own = [one for one in mine if not one.side or one.side == ask.side]
@@ -112,6 +119,13 @@ def number_slots(draft: Draft, ask: Ask, kind: Number, whole: Sequence[Clause]) 
                           and later.key not in {slot.key for slot in rest} and _meant(later, one, more)), None):
             rest += filter(None, [slot_of(draft, there, one.quantity)])
     return first, rest, certain
+
+
+def _told_twice(draft: Draft, kind: Number, first: Quantity, last: Quantity) -> bool:
+    """True if the last number is the first one in another unit: "11, so 4.3 inches"."""
+    size = first.size if first.unit else to_kept(1, kind.unit, draft.units)
+    value = first.value if first.unit else first.value * size
+    return bool(last.unit) and last.size != size and abs(value - last.value) < SAME_WITHIN * last.value
 
 
 def _in_unit_of(first: Quantity, later: Quantity) -> Quantity:

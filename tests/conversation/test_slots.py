@@ -143,6 +143,18 @@ def test_what_stands_beside_a_number_does_not_make_it_doubtful(text, kept):
     assert wall(text).answers["left_1"] == kept
 
 
+@each_row(("text", "said"), [
+    ("left 4, right 5 inches", "left 10.2 cm, right 12.7 cm"), ("4 then 5 inches", "left 10.2 cm, left 12.7 cm"),
+    ("11, 11.2 cm", "left 11 cm, left 11.2 cm")])
+def test_a_unit_said_last_is_that_of_all(text, said):
+    assert f"I understand: {said}. Is that right?" in wall(text).last
+
+
+@pytest.mark.parametrize("text", ["11 cm, so 4.3 inches", "11, so 4.3 inches"])
+def test_a_number_told_in_two_units_is_one(text):
+    assert wall(text).answers["left_1"] == 11
+
+
 def test_a_number_that_is_denied_does_not_put_the_other_in_doubt():
     assert "left 11 cm" in wall("its 11 cm not 9 cm").last
 
