@@ -32,6 +32,9 @@ from companion.language.units import shown
 AHEAD_MOST: Final = 6
 """Most questions to come that one sentence may answer; our choice."""
 
+CLAUSES_MOST: Final = 40
+"""Most clauses of a message that may tell of questions to come; our choice."""
+
 SLIGHT: Final = 4
 """Letters below which a word is too slight to answer a question to come; our choice."""
 
@@ -223,7 +226,7 @@ def understand(draft: Draft, text: str, spoken: Spoken) -> Understood | None:
         first, rest, certain = number_slots(draft, ask, ask.kind, whole)
     if first is None:
         return None
-    filled = {first.key, *(slot.key for slot in rest)}
+    filled = {first.key, *(slot.key for slot in rest)} | {later.key for later in asked_ahead(draft) if _shut(later, first)}
     rest += _further(draft, text, whole, chosen.hits, filled, told, numbers=not isinstance(ask.kind, Number))
     sure = certain and not rest and not spoken.doubtful
     return Understood((first, *rest), sure)
@@ -300,13 +303,19 @@ Told = Mapping[int, frozenset[str]]
 def _told_of(draft: Draft, whole: Sequence[Clause]) -> Told:
     """Return which clauses tell of questions to come: "flat in the hinge, lost it sinking"."""
     ask, told = draft.ask, dict[int, frozenset[str]]()
-    if len(whole) < 2 or not _chooses(ask.kind) or isinstance(ask.kind, Ready):
+    if not 1 < len(whole) <= CLAUSES_MOST or not _chooses(ask.kind) or isinstance(ask.kind, Ready):
         return told
     ahead = [later for n, later in enumerate(asked_ahead(draft, every=True)) if n < AHEAD_MOST and later.kind.options]
     for n, clause in enumerate(whole):
         if points(draft, ask, clause.text) <= 0 and (keys := frozenset(one.key for one in ahead if points(draft, one, clause.text) > 0)):
             told[n] = keys
     return told
+
+
+def _shut(later: Ask, first: Slot) -> bool:
+    """True if an answer alone decides that a question to come is not asked: the weight of a bar that is a usual one."""
+    hangs_on = {compared.fact for compared in later.only_if.compares()}
+    return hangs_on == {first.key} and not later.only_if.holds({first.key: first.value})
 
 
 def _only(whole: Sequence[Clause], those: Sequence[int]) -> list[Clause]:
