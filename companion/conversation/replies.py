@@ -16,12 +16,13 @@ from companion.conversation.acting import RIGHTS, RIGHTS_LONGEST, WAITS, act_on,
 from companion.conversation.alike import as_before
 from companion.conversation.amending import amend
 from companion.conversation.answers import HELP_MOST, answered, refuse, tell_idle
-from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, stand_again
+from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, keeps_words, stand_again
 from companion.conversation.condition import ALWAYS
 from companion.conversation.day_kinds import Day, Rest, SquatDays
 from companion.conversation.draft import Draft
 from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
+from companion.conversation.hearing import guesses, heard_at, meant_at, read_of
 from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
 from companion.conversation.moves import answer, begin_anew, end, hurt, noted, skip, take_back
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
@@ -30,7 +31,7 @@ from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_p
 from companion.conversation.refusing import NOT_THAT, card_words, within
 from companion.conversation.session import SAID_AHEAD
 from companion.conversation.signs import heard_sign, is_option
-from companion.conversation.slots import heard_at, read_of, reads_acts
+from companion.conversation.slots import reads_acts
 from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches, tables_in
 from companion.language.acts import SpeechAct, hear_act
@@ -164,6 +165,7 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
 def _aside_decided(draft: Draft, decided: str) -> None:
     aside = draft.session.aside
     assert aside is not None
+    keeps = keeps_words(draft)
     draft.session = draft.session._replace(aside=None)
     match aside.about, decided:
         case "unusual", "yes":
@@ -178,7 +180,9 @@ def _aside_decided(draft: Draft, decided: str) -> None:
         case "wish", "yes":
             do_meant(draft, aside.text, f"!{wants_of(draft, aside.text)}")
         case "which", _ if decided.startswith(MEANT_IS):
-            do_meant(draft, aside.text, heard_at(draft, aside.text).between[int(decided.removeprefix(MEANT_IS))])
+            do_meant(draft, aside.text, meant_at(draft, aside.text)[int(decided.removeprefix(MEANT_IS))])
+        case "wish" | "corrected", _ if keeps:
+            fill(draft, aside.text)
         case "unusual" | "understood" | "corrected" | "wish" | "which", _:
             ask_again(draft, "Then once more.")
         case "return", "go_on":
@@ -281,7 +285,7 @@ def _read(draft: Draft, text: str) -> None:
 
 def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
     """Take an answer that was read, if it is on offer; else say what may be meant, or ask again."""
-    ask = draft.ask
+    ask, known = draft.ask, isinstance(read, Answer)
     if isinstance(read, Answer):
         shut = {option.value for option in ask.kind.options if option.only_if != ALWAYS and not option.only_if.holds(draft.facts())}
         if not (isinstance(read.value, str) and read.value in shut):
@@ -304,6 +308,8 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
         start(draft, flow)
     elif near in _CONTROLS:
         control(draft, near)
+    elif not known and guesses(draft, text):
+        ask_aside(draft, "which", text)
     else:
         refuse(draft, read.reason)
 
