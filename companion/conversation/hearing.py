@@ -75,7 +75,7 @@ def _doubted(likely: Mapping[str, float], mine: str, sure: bool) -> bool:
 
 def guesses(draft: Draft, text: str) -> tuple[str, ...]:
     """Return the likeliest things that a message may mean, where it would come to nothing; () where none is likely, or not to be named."""
-    likely = {} if draft.ask.safety or draft.ask.free else _likely_here(draft, text)
+    likely = {} if draft.ask.safety or draft.ask.free or _known_otherwise(draft, text) else _likely_here(draft, text)
     top = next(iter(likely), "")
     return _named(likely) if top and top not in NOT_NAMED and likely[top] >= LEAST else ()
 

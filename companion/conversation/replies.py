@@ -2,8 +2,9 @@
 
 A typed reply is read in this order: pain and other signs; the side question, if there is one; "stop" while the body is at work; an
 exact answer to the open question; a command that starts a flow; a question of the person's; the exact control words stop, back, again,
-help and skip; what its speech act says (``acting``), and only an answer fills a slot; and last a near miss of a control word, except in
-safety questions. In the menu a whole sentence that starts a flow comes before the control words.
+help and skip; what its speech act says (``acting``), and only an answer fills a slot; a near miss of a control word; and last what it most
+likely means (``hearing``), which is asked, the last two not in safety questions. In the menu a whole sentence that starts a flow comes
+before the control words.
 """
 
 from __future__ import annotations

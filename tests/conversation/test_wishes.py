@@ -94,6 +94,13 @@ def test_a_reply_that_would_be_refused_is_asked_with_its_likeliest_meanings():
     assert typed("squat_days/change", text, "skip the next one")[0].top.got["change"] == "skip_next"
 
 
+@pytest.mark.parametrize("text", ["no", "yes", "?!", "8"])
+def test_a_bare_word_that_is_no_answer_is_refused_and_not_guessed(text):
+    session, said = typed("home/pick", text)
+    assert session.aside is None
+    assert said
+
+
 def test_a_question_that_cannot_be_answered_may_be_something_else_but_is_asked_about_once():
     text = "how much of it have I still in front of me?"
     assert typed("home/pick", text)[0].aside.about == "which"
