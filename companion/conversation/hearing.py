@@ -29,8 +29,9 @@ SURELY_ELSE: Final = 20
 """By how many times something else must be likelier than a plain answer for a person to be asked which they mean."""
 NEAR: Final = 0.02
 """Part of all that is likely that something has at least to be named beside the likeliest."""
-LEAST: Final = 0.12
-"""Part of all that is likely that something has at least to be named in place of a refusal."""
+LEAST, LEAST_BESIDE_WORDS = 0.12, 0.5
+"""Part of all that is likely that something has at least to be named in place of a refusal; and where a day, a place or a film is asked
+for, of which little is learnt."""
 ALONE, ALONE_WISH = 0.95, 0.6
 """Part of all that is likely from which an answer, or a wish, alone is asked about, where the rules hear nothing; our choice."""
 MEANT_MOST: Final = 4
@@ -77,7 +78,8 @@ def guesses(draft: Draft, text: str) -> tuple[str, ...]:
     """Return the likeliest things that a message may mean, where it would come to nothing; () where none is likely, or not to be named."""
     likely = {} if draft.ask.safety or draft.ask.free or _known_otherwise(draft, text) else _likely_here(draft, text)
     top = next(iter(likely), "")
-    return _named(likely) if top and top not in NOT_NAMED and likely[top] >= LEAST else ()
+    least = LEAST if reads_acts(draft.ask) else LEAST_BESIDE_WORDS
+    return _named(likely) if top and top not in NOT_NAMED and likely[top] >= least else ()
 
 
 def meant_at(draft: Draft, text: str) -> tuple[str, ...]:

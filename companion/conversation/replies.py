@@ -298,7 +298,8 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
     if isinstance(ask.kind, Ready) and (said := hear(text)) in (Phrase.NO, Phrase.UNSURE):
         draft.say(WAITS) if said is Phrase.NO else refuse(draft, within(card_words(draft, "how"), HELP_MOST))
         return
-    near = None if ask.safety or ask.free or ask.kind.claims(text, draft.context) else hear(text)
+    claimed = ask.kind.claims(text, draft.context)
+    near = None if ask.safety or ask.free or claimed else hear(text)
     if not draft.compiled.flow.policy.hears_pain and hear_pain(text) is Pain.YES:
         stand_again(draft, THESE_FIRST)
     elif normalise(text).strip(" .!") in _GREETINGS:
@@ -309,7 +310,7 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
         start(draft, flow)
     elif near in _CONTROLS:
         control(draft, near)
-    elif not known and guesses(draft, text):
+    elif not (known or claimed) and guesses(draft, text):
         ask_aside(draft, "which", text)
     else:
         refuse(draft, read.reason)
