@@ -7,8 +7,9 @@ import pytest
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Record
 from companion.conversation.flow import Known
+from companion.conversation.hearing import heard_at
 from companion.conversation.session import Session
-from companion.conversation.slots import heard_at, understand
+from companion.conversation.slots import understand
 from companion.screening.screen import LoggedAnswer as Row
 from flows.catalogue import BOOK
 from tests.corpus.turns import session_at
