@@ -39,6 +39,8 @@ PAIRS = [
     (Flag.FALL, "prices fell and so did i, off a ladder", "prices fell again"),
     (Flag.FALL, "the ladder slipped yesterday", "lambs keep slipping on ice"),
     (Flag.FALL, "walking the dog and slipped on ice", "the dog slipped on ice"),
+    (Flag.WEAKNESS, "in bird dog the left leg gave way", "the dog's leg gave way"),
+    (Flag.CHEST, "cat cow got me dizzy", "the cat got dizzy"),
     (Flag.FALL, "slipped on the ice", "slipped on the app, hit stop"),
     (Flag.CHEST, "fainted when the goats came in", "fainting goats between sets"),
     (Flag.CHEST, "coffee, then palpitations", "the coffee is too weak, the line is faint"),

@@ -288,15 +288,13 @@ class _Message:
         last = max((other for other in self.others if start <= other[0] < reach and other[1] <= hit.end), default=None)
         if last is None:
             return True
-        before = next((word for word in reversed(words[start : last[0]]) if word not in OF_IT), "")
-        if before in _HANDLING:
-            return False  # "walking the dog and slipped on ice"
         between = words[last[1] : hit.end]
         if any(word in _OWN and words[last[1] + k - 1 : last[1] + k] != ["to"] for k, word in enumerate(between)):
             return True
         if hit.signs.flag is Flag.RESTRICTION and not _CLINICIANS.isdisjoint(words[start : hit.end]) and last[0] < hit.start:
             return False
-        if mine or COMMA in between[: max(0, hit.start - last[1])]:
+        before = next((word for word in reversed(words[start : last[0]]) if word not in OF_IT), "")
+        if mine or before in _HANDLING or COMMA in between[: max(0, hit.start - last[1])]:
             return False
         return None
 
