@@ -260,8 +260,8 @@ class _Message:
             return True
         if words[at] in ("cant", "couldnt") and not {"be", "have"} & set(words[at : hit.start]):
             return True
-        if {"not", "cant", "never", "isnt", "without"} & set(words[max(start, at - 2) : at]):
-            half = True  # a denial denied
+        if {"not", "cant", "never", "isnt", "without"} & set(words[max(start, at - 2) : at]) - {words[at]}:
+            half = True  # a denial denied; not one said again
         after = words[hit.end : min(end, hit.end + 3)]
         if after[:2] == ["before", "you"]:
             after = []
