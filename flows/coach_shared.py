@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from companion.conversation.condition import Facts, Value, fact
+from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Show
 from companion.conversation.flow import Do, Flow, Gate, Known
 from companion.conversation.policy import Policy
@@ -23,11 +23,6 @@ def asked_of(known: Known) -> dict[str, Value]:
     """Return the lifter, their name and the action from a payload such as "17-pin_depth", unchecked."""
     of, _, what = known.asked.partition("-")
     return {"of": of, "asked_what": what, "whom": str(known.facts.get(f"lifter.{of}", "")) or "this lifter"}
-
-
-def lifters_in(facts: Facts) -> dict[str, str]:
-    """Return the names of a coach's lifters and groups, by number."""
-    return {fact.removeprefix("lifter."): str(name) for fact, name in facts.items() if fact.startswith("lifter.")}
 
 
 def page_flow(name: str, title: str, **more: Any) -> Flow:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from companion.conversation.condition import Facts
-from companion.language.coach_words import wish_in
-from flows.coach_shared import IS_COACH, lifters_in, page_flow
+from companion.language.coach_words import lifters_in, wish_in
+from flows.coach_shared import IS_COACH, page_flow
 
 
 def is_wish(asked: str, facts: Facts) -> bool:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from companion.conversation.condition import Every, Fact, fact
 from companion.conversation.day_kinds import Rest, SquatDays
 from companion.conversation.effects import Find, Replan
@@ -29,7 +31,12 @@ PLAN_CONFIRMED = WHOLE & (~TO_CONFIRM | fact("right").is_("yes"))
 RULE = PLAN_CONFIRMED & CHANGE_KIND.one_of("weekly", "every")
 UNDO = Fact("undo", values=("on 2026-03-03 18:00",), of=undo)
 
-TAPS = tuple(Option(code, name, (name[:3].lower(),)) for code, name in DAYS)
+WEEKEND = {"SA": ("first day of the weekend",), "SU": ("last day of the weekend",)}
+NEXT_TO = (("after", -1), ("before", 1))
+TAPS = tuple(
+    Option(code, name, (name[:3].lower(), *WEEKEND.get(code, ()), *(
+        f"{the}{one} {way} {DAYS[(n + by) % 7][1].lower()}" for the in ("", "the ") for one in ("day", "one") for way, by in NEXT_TO)))
+    for n, (code, name) in enumerate(DAYS))
 RESTS = (
     Option("morning", "In the morning", ("morning", "am"), only_if=MISSING.is_("half")),
     Option("evening", "In the evening", ("evening", "pm", "afternoon"), only_if=MISSING.is_("half")),
@@ -66,8 +73,7 @@ _AND = r"(?:,| |and|n|&|\+|/)*"
 def _tap(number: int) -> Ask:
     """Return the question for the n-th day to tap; days already taken are not offered again."""
     taken = [*([fact("first")] if number > 1 else []), *(fact(f"day_{n}") for n in range(1, number))]
-    days = [Option(code, name, (name[:3].lower(),), only_if=Every(tuple(~one.is_(code) for one in taken)))
-            for code, name in DAYS]
+    days = [replace(day, only_if=Every(tuple(~one.is_(day.value) for one in taken))) for day in TAPS]
     more = [Option("enough", "That is all", ("done", "all", "no more", "just those", "just those two", "only those"))] if number > 1 else []
     before = CHANGE.is_("tap") if number == 1 else TAPPED if number == 2 else taken[-1].known & ~taken[-1].is_("enough")
     return Ask(f"day_{number}", "Which day is the first in your week?" if number == 1 else "And which other day?",

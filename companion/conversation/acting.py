@@ -10,12 +10,13 @@ from companion.conversation.answers import help_with, tell
 from companion.conversation.asking import ask_again, ask_aside, describe
 from companion.conversation.corrections import Elsewhere, beside, changes, correction, corrections
 from companion.conversation.draft import Draft
+from companion.conversation.hearing import DOES, heard_at
 from companion.conversation.kinds import Answer
 from companion.conversation.moves import answer, back, skip
 from companion.conversation.parking import park, start
 from companion.conversation.prompt import skippable
-from companion.conversation.slots import heard_at, likely_at, rules_at, slot_words, torn, understand
-from companion.conversation.wishes import wants_of
+from companion.conversation.slots import likely_at, offers, rules_at, slot_words, torn, understand
+from companion.conversation.wishes import mentions, wants_of
 from companion.language.act_rules import matches, tables_in
 from companion.language.acts import Asks, SpeechAct, Spoken, hear_act
 from companion.language.clauses import Mood, clauses, flat
@@ -59,8 +60,6 @@ def fill(draft: Draft, text: str, sure: bool = False, spoken: Spoken | None = No
 
 
 _HEARD_AS: Final = {name: Phrase(name) for name in ("stop", "back", "skip", "again", "help")}
-NOT_TOLD: Final = ("cant_tell", "unsure")
-"""The values of an answer that says it can't be told."""
 NOT_KNOWN: Final = "Not knowing is fine: “skip” leaves it out, and it counts as not told."
 WAITS: Final = "Take your time: the question stays open. “Stop” leaves it for today."
 
@@ -82,10 +81,10 @@ def act_on(draft: Draft, text: str) -> bool:
     match spoken.act:
         case SpeechAct.CORRECTION:
             return _put_right(draft, text)
-        case SpeechAct.COMMAND if spoken.guessed and wants_of(draft, text):
+        case SpeechAct.COMMAND if wants_of(draft, text):
             ask_aside(draft, "wish", text)
         case SpeechAct.COMMAND:
-            return _wanted(draft, spoken.wants, text)
+            return not (ask.safety and mentions(spoken, text)) and _wanted(draft, spoken.wants, text)
         case SpeechAct.QUESTION:
             tell(draft, text)
         case SpeechAct.NOT_YET:
@@ -171,9 +170,6 @@ _ASIDES_LONGEST: Final = 14
 """Most words of a message that is asked about where words of one's own are expected; our choice."""
 
 
-_COMMAND_LONGEST: Final = 10
-"""Most words of a message that is carried out as stop, skip or back; our choice."""
-
 RIGHTS: Final = ("erase", "stop_reminders", "my_data")
 """Commands that are carried out wherever they are said; what can't be undone is asked about by its own flow."""
 
@@ -182,8 +178,8 @@ RIGHTS_LONGEST: Final = 9
 
 
 def not_words(draft: Draft, text: str) -> bool:
-    """Ask whether a wish, a question, a "not yet" or, about health, a "don't know" is meant as words of one's own; skip where there is
-    nothing to say."""
+    """Ask whether a wish, a question, a "not yet" or, about health, a "don't know" is meant as words of one's own, unless these are the
+    likeliest; skip where there is nothing to say."""
     if not draft.ask.safety and _NOTHING_TO_SAY.fullmatch(flat(text)):
         skip(draft)
         return True
@@ -196,8 +192,10 @@ def not_words(draft: Draft, text: str) -> bool:
     wishes = (spoken.act is SpeechAct.COMMAND and spoken.wants in _ASIDES) or _waits(text)
     untold = spoken.act is SpeechAct.UNSURE and draft.ask.safety
     asks = spoken.act is SpeechAct.QUESTION and spoken.asks is not Asks.CANT and draft.compiled.flow.policy.hears_pain
+    likely = likely_at(draft, text)
+    meant = bool(likely) and likely[0].name == OWN_WORDS and not draft.ask.safety
     doubtful = asks or untold or (wishes and not draft.ask.safety)
-    if doubtful and len(text.split()) <= _ASIDES_LONGEST and isinstance(draft.ask.kind.read(text, draft.context), Answer):
+    if doubtful and not meant and len(text.split()) <= _ASIDES_LONGEST and isinstance(draft.ask.kind.read(text, draft.context), Answer):
         ask_aside(draft, "understood", text)
         return True
     return False
@@ -249,13 +247,13 @@ def do_meant(draft: Draft, text: str, name: str) -> None:
         case "!", _:
             pass
         case "@", "question":
-            tell(draft, text)
+            tell(draft, text, surely=True)
         case "@", "not_yet":
             draft.say(WAITS)
         case "@", "correction":
             _put_right(draft, text)
         case "@", _ if not _untold(draft, text):
-            ask_again(draft)
+            help_with(draft)
         case "@", _:
             pass
         case "#", _:
@@ -266,7 +264,7 @@ def do_meant(draft: Draft, text: str, name: str) -> None:
 
 def _untold(draft: Draft, text: str) -> bool:
     """Take it that somebody doesn't know: by the answer that says so, else by saying how to leave it out; return False where neither is."""
-    unsure = [option.value for option in draft.ask.kind.options if option.value in NOT_TOLD]
+    unsure = [option.value for option in draft.ask.kind.options if option.value in DOES["@unsure"]]
     if unsure:
         answer(draft, Answer(unsure[0], text))
     elif skippable(draft.compiled.flow, draft.ask):
@@ -277,14 +275,10 @@ def _untold(draft: Draft, text: str) -> bool:
 
 
 def _wanted(draft: Draft, name: str, text: str = "") -> bool:
-    """Do what a command in words of one's own asks for; a long message that only mentions one is asked about."""
-    if name in ("stop", "skip", "back") and len(text.split()) > _COMMAND_LONGEST:
-        ask_again(draft, f"If you want that, say “{name}” alone.")
+    """Do what a command in words of one's own asks for."""
+    if does := [option.value for option in offers(draft, draft.ask) if option.value in DOES.get(f"!{name}", ())]:
+        answer(draft, Answer(does[0], text))
         return True
-    for option in draft.ask.kind.options:
-        if option.value == {"skip": "skip", "stop": "later"}.get(name) and option.only_if.holds(draft.facts()):
-            answer(draft, Answer(option.value, text))
-            return True
     if (heard := _HEARD_AS.get(name)) and not (draft.ask.safety and heard is Phrase.SKIP):
         control(draft, heard)
         return True

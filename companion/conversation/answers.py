@@ -10,9 +10,10 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from companion.conversation.asking import ask_again, show_aside, stand_again
+from companion.conversation.asking import ask_again, ask_aside, show_aside, stand_again
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Say, Tap
+from companion.conversation.hearing import guesses
 from companion.conversation.prompt import in_one_line, progress, prompt, start_payload
 from companion.conversation.refusing import card_words, unsaid, within
 from companion.conversation.table import HELP
@@ -35,8 +36,9 @@ def answered(draft: Draft, text: str) -> bool:
     return True
 
 
-def tell(draft: Draft, text: str) -> None:
-    """Answer a question of the person's, or say that it can't be answered; the open one stands again."""
+def tell(draft: Draft, text: str, surely: bool = False) -> None:
+    """Answer a question of the person's, or say that it can't be answered; the open one stands again. Unless it is ``surely`` one, ask
+    instead what else it may be."""
     if draft.book.answers is None:
         ask_again(draft, UNKNOWN)
         return
@@ -51,6 +53,8 @@ def tell(draft: Draft, text: str) -> None:
     said = said or (_about_this(draft, asked_likely(text)) if draft.top.flow != draft.book.home else "")
     if said:
         stand_again(draft, said, picture=bool(re.search(r"show me|picture|what does it look", plain(text))))
+    elif not surely and set(guesses(draft, text)) - {"@question"}:
+        ask_aside(draft, "which", text)
     else:
         not_known(draft)
 

@@ -9,11 +9,11 @@ from typing import Final
 from companion.conversation.corrections import buttons_of, corrected_words, several_of
 from companion.conversation.draft import Draft
 from companion.conversation.effects import DESCRIBE, Say
+from companion.conversation.hearing import meant_at, read_of, understood_words
 from companion.conversation.kinds import Option
 from companion.conversation.prompt import aside_say, in_one_line, progress, prompt
 from companion.conversation.refusing import unsaid
 from companion.conversation.session import Aside
-from companion.conversation.slots import heard_at, read_of, understood_words
 from companion.conversation.table import AGAIN
 from companion.conversation.wishes import meant_words, wish_of
 from companion.conversation.wording import MOST_WORDS
@@ -88,7 +88,9 @@ def show_aside(draft: Draft, before: str = "") -> None:
         case "corrected":
             text = f"I understand: {corrected_words(draft, aside.text)}. Is that right?"
         case "which":
-            text = "Which do you mean?"
+            text = "Which do you mean?" if len(meant_at(draft, aside.text)) > 1 else "Do you mean this?"
+        case "whose":
+            text = f"Is “{aside.text[:WHOSE_MOST]}” about your lifter, or about you?"
         case "wish":
             text = f"Do you want to {wish_of(draft, aside.text)}?"
         case "return":
@@ -99,6 +101,18 @@ def show_aside(draft: Draft, before: str = "") -> None:
     draft.effects.append(aside_say(flow, state, f"{before}\n\n{text}" if before else text, aside_options(draft)))
 
 
+def keeps_words(draft: Draft) -> bool:
+    """True if a reply that was doubted is kept as it was written, in words of one's own, where it meant nothing else."""
+    aside = draft.session.aside
+    return bool(aside and draft.session.stack and draft.ask.free and aside.about in ("wish", "corrected"))
+
+
+def _no(draft: Draft) -> Option:
+    return Option("no", "No, keep it as I wrote it" if keeps_words(draft) else "No", ("no",))
+
+
+WHOSE_MOST: Final = 80
+"""The most characters of a message that are said back (choice)."""
 NONE_OF_THESE: Final = Option("no", "None of these", ("neither", "no", "none", "something else"))
 
 
@@ -110,15 +124,19 @@ def aside_options(draft: Draft) -> tuple[Option, ...]:
         case "unusual":
             return (Option("yes", f"Yes, {_unusual(draft, aside.text)}", ("yes",)), Option("no", "No"))
         case "which":
-            meant = enumerate(heard_at(draft, aside.text).between)  # "2" alone is a number that is said anew, not the second of these
+            meant = enumerate(meant_at(draft, aside.text))  # "2" alone is a number that is said anew, not the second of these
             return (*(Option(f"{MEANT_IS}{n}", meant_words(draft, aside.text, name)) for n, name in meant),
                     NONE_OF_THESE)
         case "corrected" if several := several_of(draft, aside.text):
-            return (*(Option(f"{MEANT_IS}{n}", words) for n, words in enumerate(buttons_of(draft, several))), NONE_OF_THESE)
+            return (*(Option(f"{MEANT_IS}{n}", words) for n, words in enumerate(buttons_of(draft, several))),
+                    _no(draft) if keeps_words(draft) else NONE_OF_THESE)
+        case "whose":
+            return (Option("no", "My lifter", ("them", "him", "her", "my lifter", "the lifter", "not me")),
+                    Option("me", "Me", ("about me", "myself", "it is me", "i do")))
         case "wish":
-            return (Option("yes", "Yes", ("yes", "please", "yes please")), Option("no", "No"))
+            return (Option("yes", "Yes", ("yes", "please", "yes please")), _no(draft))
         case "understood" | "corrected":
-            return (Option("yes", "Yes", ("yes", "that is right", "right", "correct")), Option("no", "No"))
+            return (Option("yes", "Yes", ("yes", "that is right", "right", "correct")), _no(draft))
         case "return":
             return (Option("go_on", "Go on", ("yes", "continue", "resume", "carry on", "ok")),
                     Option("again", "Start this again", ("again", "start again", "restart", "start over")),

@@ -18,7 +18,7 @@ from companion.conversation.day_kinds import ClockTime
 from companion.conversation.draft import Draft
 from companion.conversation.flow import SIDES, Ask
 from companion.conversation.kinds import Answer, Ready
-from companion.conversation.naming import COMPARED_WITH, POINTS_EACH, heading_of, names_it, points, sides
+from companion.conversation.naming import COMPARED_WITH, POINTS_EACH, ago, heading_of, names_it, points, sides
 from companion.conversation.number_kinds import Number
 from companion.conversation.number_slots import Slot, slot_of
 from companion.conversation.slots import options_of, reads_acts, slot_words
@@ -252,6 +252,9 @@ def _rated(draft: Draft, plain: str, found: Correction) -> Correction:
     alike = [one.key for one in _answered(draft) if one.kind == ask.kind]
     weights += [".open"] if ask is draft.ask else [".last"] if found.key == draft.top.trail[-1] else []
     weights += [".last_of_kind"] if alike[:1] == [found.key] else []
+    if said := ago(plain):
+        before, sort = [one.key for one in _answered(draft)], [one.key for one in _answered(draft) if one.kind == draft.ask.kind]
+        weights += [f".ago_{before[said - 1:said] == [found.key]}", f".ago_of_kind_{sort[said - 1:said] == [found.key]}"]
     if ask.side and draft.ask.side and ask.side != draft.ask.side and ask.side not in sides(plain):
         weights.append(".other_side")
     return found._replace(points=rating + POINTS_EACH * denied, weights=(*found.weights, f".points_{max(rating, -2)}", *weights))

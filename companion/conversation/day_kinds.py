@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date, time, timedelta
 from typing import Final
 
 from companion.calendar.plan import PlanChange
@@ -19,8 +19,8 @@ from companion.language.clauses import flat
 from companion.language.days.dates import read_date
 from companion.language.days.reading import UnclearChange as NotRead
 from companion.language.days.reading import read_change
-from companion.language.days.rules import IncompleteChange, made, read_days, read_rest
-from companion.language.days.times import read_hours
+from companion.language.days.rules import IncompleteChange, made, read_days, read_rest, without_asides
+from companion.language.days.times import read_hours, sense_of
 from companion.language.limits import CLEARED, is_end, read_end
 from companion.language.quantities import spelt
 from companion.language.questions import is_question
@@ -68,6 +68,17 @@ class SquatDays(Kind):
             return chosen
         if made(text):  # the calendar's own text, as a button carries it
             return Answer(text, text)
+        change, today = self._change(text, context), _today(context)
+        if isinstance(change, NotRead):
+            short = self._change(without_asides(text, today), context)
+            if not (self.before or plan_from(context.facts()).empty or str(short).startswith(("weekly", "every"))):  # else made at once
+                short = self._change(without_asides(text, today, reasons=True), context)
+            change = change if isinstance(short, NotRead) else short
+        if isinstance(change, IncompleteChange) and change.wants == "half" and (part := sense_of(text)):
+            change = read_rest(change, part, today) or change
+        return Unclear(change.reason) if isinstance(change, NotRead) else Answer(str(change), text)
+
+    def _change(self, text: str, context: ReadingContext) -> PlanChange | IncompleteChange | NotRead:
         plan, today = plan_from(context.facts()), _today(context)
         change = read_change(f"{self.before} {text}", plan, today, _since(context)) if self.before else NotRead("")
         if isinstance(change, NotRead):
@@ -75,7 +86,7 @@ class SquatDays(Kind):
             if isinstance(whole, NotRead) and plan.empty:
                 whole = read_days(text, today) or whole
             change = change if self.before and isinstance(whole, NotRead) else whole
-        return Unclear(change.reason) if isinstance(change, NotRead) else Answer(str(change), text)
+        return change
 
     def claims(self, text: str, context: ReadingContext) -> bool:
         return _names_a_day(text, context)
@@ -122,7 +133,8 @@ class Rest(Kind):
             whole = read_change(f"{said} {text}", plan_from(context.facts()), _today(context), _since(context))
             ended = read_change(f"{said} until {text}", plan_from(context.facts()), _today(context), _since(context))
             return whole if isinstance(whole, PlanChange) else ended
-        return read_rest(half, text, _today(context))
+        today = _today(context)
+        return read_rest(half, text, today) or read_rest(half, without_asides(text, today), today) or read_rest(half, sense_of(text), today)
 
     def tapped(self, option: Option, context: ReadingContext) -> Answer | Unclear:
         return self.read(option.value, context)
@@ -138,11 +150,19 @@ class Rest(Kind):
 
 _CLOCK: Final = re.compile(
     r"\b(?:(?:half|quarter|\d{1,2})(?: (?:past|to|after))? )?\d{1,2}(?:[:.]\d\d)?(?: ?(?:am|pm|oclock|ish)\b)?"
-    r"(?: (?:in the (?:morning|evening|afternoon)|at night)\b)?(?!\w| ?(?:hours?|hrs?|min\w*)\b)")
+    r"(?: (?:in the (?:morning|morn|evening|afternoon)|at night)\b)?"
+    r"(?!\w| ?(?:hours?|hrs?|min\w*|days?|weeks?|months?|nights?|times?|years?|of|people|kids?|or|to)\b)")
 _TOGETHER: Final = re.compile(r"\b(\d{1,2})([0-5]\d)\b")
 """Hours and minutes that are said as one number: "six thirty", "1830"."""
 _SPAN: Final = re.compile(r"^(?:from|until|till|til|at|around|about|by|not before|after)\b ?")
 """Words before a time of day that begin or end a span."""
+
+
+_NOT_THAT: Final = re.compile(r"^(?:no|nah|sorry|oops),? |,? not (?:at )?\w+$")
+"""What only takes back another time: "no seven not six"."""
+_DENIED: Final = re.compile(r"\b(?:not|never|but|except)(?: at| before| by)? $")
+_WHENEVER: Final = re.compile(r"when (?!(?:do|does|did|is|are|was|will|would|can|could|should|shall|am)\b)[^?]*$")
+"""A clause that begins with "when" and asks nothing: "when i clock off, five"."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,18 +182,37 @@ class ClockTime(Kind):
         return (*self.choices, "06:15")
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
-        times = read_hours(text) or read_hours(_SPAN.sub("", spelt(text)))
-        if not times and not is_question(text) and not matches("corrects", flat(text)):
-            among = list(_CLOCK.finditer(_TOGETHER.sub(r"\1:\2", spelt(text)).replace(" o clock", " oclock")))
-            times = read_hours(among[0][0]) if len(among) == 1 else ()  # "half seven, after tea"
-        if len(times) > 1 and self.evening is not None:
-            times = tuple(at for at in times if (at.hour >= NOON) == self.evening)
+        times = self._times(text)
+        part = sense_of(text) if len(times) > 1 else ""
+        if len(times) > 1 and (part or self.evening is not None):
+            times = tuple(at for at in times if (at.hour >= NOON) == (part == "evening" if part else self.evening))
         if len(times) == 1:
             return Answer(f"{times[0]:%H:%M}", text)
         return Unclear("In the morning or in the evening?" if times else "I need a time of day.")
 
+    def _times(self, text: str) -> tuple[time, ...]:
+        """Return the times that a reply may mean: as it stands, or the only one in a sentence that asks and corrects nothing."""
+        times = self._alone(text)
+        if times or (is_question(text) and not _WHENEVER.match(flat(text))) or matches("corrects", flat(text)):
+            return times
+        among = list(_CLOCK.finditer(_TOGETHER.sub(r"\1:\2", spelt(text)).replace(" o clock", " oclock")))
+        denied = len(among) != 1 or _DENIED.search(among[0].string[:among[0].start()])
+        return () if denied else read_hours(among[0][0])  # "half seven, after tea"
+
+    def _alone(self, text: str) -> tuple[time, ...]:
+        """Return the times of a reply that says nothing else; where morning or evening is not known, also of "no seven not six"."""
+        said = _NOT_THAT.sub("", flat(text)) if self.evening is None else text
+        return read_hours(said) or read_hours(_SPAN.sub("", spelt(said)))
+
+    def claims(self, text: str, context: ReadingContext) -> bool:
+        return bool(self._alone(text))
+
     def example(self, context: ReadingContext) -> str:
         return "For example: 18:30, or 6:30pm."
+
+
+_FITS: Final = re.compile(r" (?:would |will |should )?(?:fits?|suits?|works?|do|is (?:good|fine|ok|best))"
+                          r"(?: (?:me|him|her|us|them|best|well|fine))*$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,7 +224,8 @@ class Day(Kind):
         return ("2026-03-16",)
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
-        day = read_date(text, _today(context))
+        today = _today(context)
+        day = read_date(text, today) or read_date(_FITS.sub("", without_asides(text, today, orders=False)), today)
         return Answer(day.isoformat(), text) if day else Unclear("I need a day to come.")
 
     def example(self, context: ReadingContext) -> str:

@@ -28,6 +28,13 @@ _ORDER: Final = tuple(enumerate((
     r"first(?! of)|1st|(?:set|number|rep|squat|no\.?|change) (?:1|one)|original", r"second|2nd|(?:set|number|change|no\.?) (?:2|two)",
     r"third|3rd|(?:set|number|change|no\.?) 3", r"fourth|4th|(?:set|number|change|no\.?) 4"), 1))
 _SAID_IN: Final = tuple((number, re.compile(rf"\b(?:{words})\b")) for number, words in _ORDER)
+_THING: Final = r"(?:one|set|answer|question|go|try|attempt|rep|side|leg|number|reading|day|time|step|thing)s?"
+_AGO: Final = tuple((number, re.compile(rf"\b(?:{words})\b")) for number, words in (
+    (3, rf"three (?:{_THING} )?(?:ago|back|before|earlier)"),
+    (2, rf"(?:two|couple|2) (?:of )?(?:{_THING} )?(?:ago|back|before|earlier)|{_THING} before (?:that|last)|(?:second|next) (?:to )?last|"
+        r"last but one|penultimate"),
+    (1, rf"{_THING} (?:just |right )?before|before this|previous|(?:my|the|that) last(?: {_THING})?|(?:i )?just "
+        r"(?:sent|said|gave|put|typed|did|answered|told)|one (?:ago|back)|undo")))
 _HEADING: Final = re.compile(r"(?:^|\n\n)([^.?!:\n]{3,60}):\s")
 _TOO_COMMON: Final = frozenset((
     "left", "right", "leg", "legs", "set", "first", "second", "third", "fourth", "last", "again", "usual", "once", "foot", "side", "five",
@@ -37,6 +44,11 @@ _TOO_COMMON: Final = frozenset((
 def orders(plain: str) -> set[int]:
     """Return the places in an order that a text names: "second set" → {2}."""
     return {number for number, pattern in _SAID_IN if pattern.search(plain)}
+
+
+def ago(plain: str) -> int:
+    """Return how many answers ago a text says that one was: "the one before" → 1; 0 if it doesn't."""
+    return next((number for number, pattern in _AGO if pattern.search(plain)), 0)
 
 
 def sides(plain: str) -> set[str]:

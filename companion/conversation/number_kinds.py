@@ -10,6 +10,7 @@ from typing import Final
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Kind, Option, ReadingContext, Unclear, pick
 from companion.language.phrases import normalise
+from companion.language.quantities import sized
 from companion.language.units import METRIC, shown, spoken_unit, to_kept, unit_word
 
 NUMBER_WORDS: Final = {word: float(n) for n, word in enumerate(
@@ -141,9 +142,11 @@ def _cut_at_commas(part: str, points: bool) -> str:
 _ALL_IN: Final = re.compile(r"\s+(?:all )?in (kg|kgs|kilos?|lbs?|pounds)$")
 """The unit of all numbers, at the end: "45s, 25s and tens in pounds"."""
 
-NUMBER_TENS: Final = {"tens": "10", "fives": "5", "twenties": "20", "fifteens": "15", "twentyfives": "25", "ones": "1", "twos": "2"}
-_TENS: Final = re.compile(rf"\b({'|'.join(NUMBER_TENS)})\b")
-_PLURAL: Final = re.compile(r"(?<=\d)('?s)\b|\b(?:a )?(?:pair|pairs|couple|set) of\b|\bsome\b|\bplus\b")
+LIST_LONGEST: Final = 400
+"""Most characters of a list of numbers; our choice."""
+_PLURAL: Final = re.compile(
+    r"(?<=\d)('?s)\b|,? ?\b(?:[2-9]|two|four|a pair|a couple) (?:of )?each\b|\b(?:a )?(?:pair|pairs|couple|set) of\b|"
+    r"\b(?:some|plus|got|have|ive|i|an)\b|\b(?:[2468]|two|four|six|eight) (?:x )?(?=\d[\d.]*'?s\b)")
 """Words beside the sizes of plates: "45s, a pair of 2.5s"."""
 
 
@@ -165,7 +168,7 @@ class Numbers(Kind):
         return (",".join(f"{value:g}" for value in self.example_values),)
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
-        text = _PLURAL.sub(" ", _TENS.sub(lambda found: NUMBER_TENS[found[1]], text.casefold()))
+        text = _PLURAL.sub(" ", sized(text.casefold())) if len(text) <= LIST_LONGEST else ""
         text = _ALL_IN.sub(r" \1", text.strip(" .!"))
         plain = " ".join(_cut_at_commas(part, "." in text.strip(" .")) for part in text.split())
         parts: list[str] = []

@@ -2,8 +2,9 @@
 
 A typed reply is read in this order: pain and other signs; the side question, if there is one; "stop" while the body is at work; an
 exact answer to the open question; a command that starts a flow; a question of the person's; the exact control words stop, back, again,
-help and skip; what its speech act says (``acting``), and only an answer fills a slot; and last a near miss of a control word, except in
-safety questions. In the menu a whole sentence that starts a flow comes before the control words.
+help and skip; what its speech act says (``acting``), and only an answer fills a slot; a near miss of a control word; and last what it most
+likely means (``hearing``), which is asked, the last two not in safety questions. In the menu a whole sentence that starts a flow comes
+before the control words.
 """
 
 from __future__ import annotations
@@ -16,26 +17,28 @@ from companion.conversation.acting import RIGHTS, RIGHTS_LONGEST, WAITS, act_on,
 from companion.conversation.alike import as_before
 from companion.conversation.amending import amend
 from companion.conversation.answers import HELP_MOST, answered, refuse, tell_idle
-from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, stand_again
+from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, keeps_words, stand_again
 from companion.conversation.condition import ALWAYS
 from companion.conversation.day_kinds import Day, Rest, SquatDays
 from companion.conversation.draft import Draft
 from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
+from companion.conversation.hearing import guesses, heard_at, meant_at, read_of
 from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
 from companion.conversation.moves import answer, begin_anew, end, hurt, noted, skip, take_back
+from companion.conversation.of_lifters import about_a_lifter, of_a_lifter
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import THESE_FIRST, interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
 from companion.conversation.refusing import NOT_THAT, card_words, within
 from companion.conversation.session import SAID_AHEAD
 from companion.conversation.signs import heard_sign, is_option
-from companion.conversation.slots import heard_at, read_of, reads_acts
+from companion.conversation.slots import reads_acts
 from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches, tables_in
 from companion.language.acts import SpeechAct, hear_act
 from companion.language.clauses import flat
-from companion.language.coach_words import of_oneself
+from companion.language.coach_words import lifters_in, of_oneself
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, label_key, normalise
 from companion.language.questions import asked_surely, is_question
@@ -104,11 +107,12 @@ LABEL_LONGEST: Final = 40
 
 def heard_out(draft: Draft, text: str) -> bool:
     """SpeechAct on pain or another sign in a message, before anything else; return True if there was one."""
-    facts = draft.known.facts
-    if facts.get("is_coach") == "yes":
-        names = [str(name) for fact, name in facts.items() if fact.startswith("lifter.")]
-        waits = bool(draft.session.aside or (draft.session.stack and (draft.ask.free or draft.ask.safety)))
-        text = of_oneself(text, names, not waits and bool(_offered(draft, text)))
+    if draft.known.facts.get("is_coach") == "yes":
+        names, free = lifters_in(draft.known.facts), bool(draft.session.stack and draft.ask.free)
+        waits = bool(draft.session.aside or free or (draft.session.stack and draft.ask.safety))
+        text = of_oneself(text, names.values(), not waits and bool(_offered(draft, text)))
+        if about_a_lifter(draft, text):
+            return not free
     return heard_sign(draft, text) or heard_pain(draft, text)
 
 
@@ -149,7 +153,7 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
     elif heard is Phrase.STOP:
         draft.session = draft.session._replace(aside=None)
         park(draft)
-    elif aside.about in ("understood", "corrected", "wish", "which"):  # said anew instead
+    elif aside.about in ("understood", "corrected", "wish", "which", "whose"):  # said anew instead
         draft.session = draft.session._replace(aside=None)
         typed(draft, text)
     elif aside.about == "unusual" and (value := read_of(draft, text)):
@@ -164,6 +168,7 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
 def _aside_decided(draft: Draft, decided: str) -> None:
     aside = draft.session.aside
     assert aside is not None
+    keeps = keeps_words(draft)
     draft.session = draft.session._replace(aside=None)
     match aside.about, decided:
         case "unusual", "yes":
@@ -178,7 +183,14 @@ def _aside_decided(draft: Draft, decided: str) -> None:
         case "wish", "yes":
             do_meant(draft, aside.text, f"!{wants_of(draft, aside.text)}")
         case "which", _ if decided.startswith(MEANT_IS):
-            do_meant(draft, aside.text, heard_at(draft, aside.text).between[int(decided.removeprefix(MEANT_IS))])
+            do_meant(draft, aside.text, meant_at(draft, aside.text)[int(decided.removeprefix(MEANT_IS))])
+        case "whose", "no":
+            of_a_lifter(draft, aside.text)
+        case "whose", _:
+            if not (heard_sign(draft, aside.text) or heard_pain(draft, aside.text)):
+                ask_aside(draft, "ache", aside.text)
+        case "wish" | "corrected", _ if keeps:
+            fill(draft, aside.text)
         case "unusual" | "understood" | "corrected" | "wish" | "which", _:
             ask_again(draft, "Then once more.")
         case "return", "go_on":
@@ -281,7 +293,7 @@ def _read(draft: Draft, text: str) -> None:
 
 def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
     """Take an answer that was read, if it is on offer; else say what may be meant, or ask again."""
-    ask = draft.ask
+    ask, known = draft.ask, isinstance(read, Answer)
     if isinstance(read, Answer):
         shut = {option.value for option in ask.kind.options if option.only_if != ALWAYS and not option.only_if.holds(draft.facts())}
         if not (isinstance(read.value, str) and read.value in shut):
@@ -293,7 +305,8 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
     if isinstance(ask.kind, Ready) and (said := hear(text)) in (Phrase.NO, Phrase.UNSURE):
         draft.say(WAITS) if said is Phrase.NO else refuse(draft, within(card_words(draft, "how"), HELP_MOST))
         return
-    near = None if ask.safety or ask.free or ask.kind.claims(text, draft.context) else hear(text)
+    claimed = ask.kind.claims(text, draft.context)
+    near = None if ask.safety or ask.free or claimed else hear(text)
     if not draft.compiled.flow.policy.hears_pain and hear_pain(text) is Pain.YES:
         stand_again(draft, THESE_FIRST)
     elif normalise(text).strip(" .!") in _GREETINGS:
@@ -304,6 +317,8 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
         start(draft, flow)
     elif near in _CONTROLS:
         control(draft, near)
+    elif not (known or claimed) and guesses(draft, text):
+        ask_aside(draft, "which", text)
     else:
         refuse(draft, read.reason)
 

@@ -44,7 +44,8 @@ class Frame(NamedTuple):
 
 class Aside(NamedTuple):
     """A side question: "unusual" (is that value right?), "stop" or "ache" (did something hurt?), "return" (after hours away: go on, start
-    again, or leave?), "understood" and "corrected" (is what I understood right?), "wish" (is that wanted?), "which" (what is meant?).
+    again, or leave?), "understood" and "corrected" (is what I understood right?), "wish" (is that wanted?), "which" (what is meant?),
+    "whose" (is it the coach's own?).
     ``text``: the reply it is about."""
 
     about: str

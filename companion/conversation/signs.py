@@ -6,12 +6,12 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from companion.conversation.asking import ask_again
+from companion.conversation.asking import aside_options, ask_again
 from companion.conversation.cards import understood
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Ended
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Answer, pick
+from companion.conversation.kinds import Answer, ReadingContext, pick
 from companion.conversation.moves import SAID_MOST, answer, hurt
 from companion.conversation.parking import interrupt
 from companion.conversation.session import Session
@@ -51,6 +51,8 @@ def heard_sign(draft: Draft, text: str) -> bool:
         return False
     if waiting and _asks_about_signs(draft, waiting, heard, text):
         return False
+    if draft.session.aside and isinstance(pick(text, aside_options(draft), ReadingContext(strict=True)), Answer):
+        return True
     if waiting and (is_option(draft, text) or all(one.flag.value in waiting.signs for one in heard)):
         return _answered(draft, waiting, sure, text)
     left = _without(text, heard) if hear_flags(text, weigh=False) else text  # what is only suspected is the whole sentence

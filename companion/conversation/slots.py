@@ -14,23 +14,25 @@ from typing import Final, NamedTuple
 from companion.conversation.condition import ALWAYS
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Answer, Choice, Hold, Kind, Option, Ready, Unclear, YesNo
+from companion.conversation.kinds import Choice, Hold, Kind, Option, Ready, YesNo
 from companion.conversation.naming import points
 from companion.conversation.number_kinds import Number
 from companion.conversation.number_slots import Slot, asked_ahead, number_slots, sided_numbers, slot_of
 from companion.language.act_rules import words_of
-from companion.language.acts import SpeechAct, Spoken, hear_act, heard_as
+from companion.language.acts import Spoken, hear_act
 from companion.language.choosing import ASSERTING, Chosen, Mention, Options, choose, named
 from companion.language.clauses import Clause, Mood, clauses
-from companion.language.learnt import A_NUMBER, LEARNT_COMMANDS, OWN_WORDS, TO_START, Likely, behind, ranked
+from companion.language.learnt import A_NUMBER, OWN_WORDS, Likely, ranked
 from companion.language.meanings import meant
 from companion.language.phrases import Phrase, hear
 from companion.language.quantities import quantities, spelt
-from companion.language.questions import asked_surely
 from companion.language.units import shown
 
 AHEAD_MOST: Final = 6
 """Most questions to come that one sentence may answer; our choice."""
+
+CLAUSES_MOST: Final = 40
+"""Most clauses of a message that may tell of questions to come; our choice."""
 
 SLIGHT: Final = 4
 """Letters below which a word is too slight to answer a question to come; our choice."""
@@ -46,128 +48,21 @@ class Understood(NamedTuple):
     sure: bool
 
 
-UNLIKELY: Final = 0
-UNLIKELY_CHAT: Final = 15
-UNLIKELY_WORDS: Final = 30
-NEAR: Final = 40
-"""By how many tenths of a log-odds what the rules hear must be less likely than something else for a person to be asked which they mean:
-what the rules doubt or is no option, chat or a correction, and an option in plain words; and how far behind what is named beside it may
-be. Chosen on writers left out."""
-
-_SAME_ACT: Final = {SpeechAct.NOTHING: "@chat"}
-
-
-def heard_at(draft: Draft, text: str) -> Spoken:
-    """Return the speech act of a message at the open question: as the rules hear it, unless something else is much likelier there."""
-    ask, kind = draft.ask, draft.ask.kind
-    spoken = rules_at(draft, text)
-    surely_asked = bool(spoken.asks) and bool(asked_surely(text))
-    if ask.safety or ask.free or not reads_acts(ask) or spoken.exact or surely_asked or _known_otherwise(draft, text):
-        return spoken
-    understood = understand(draft, text, spoken) if spoken.act is SpeechAct.ANSWER and not spoken.asks else None
-    if understood and _BAND.fullmatch(str(understood.slots[0].value)) and quantities(text):
-        return spoken  # a number in a range
-    read = kind.read(text, draft.context)
-    sure = isinstance(read, Answer) or bool(understood and understood.sure)
-    number = not takes_number(kind) or isinstance(read, Answer) or bool(understand(draft, text, rules_at(draft, text)))
-    likely = tuple(one for one in likely_at(draft, text) if number or one.name != A_NUMBER)  # without one that can't be one here
-    if not likely or (isinstance(kind, Number) and torn(draft, text, spoken)):
-        return spoken
-    mine = _heard_name(draft, spoken, read, understood)
-    top = likely[0].name
-    if mine == top or (mine and behind(likely, mine) < _least(mine, sure)):
-        return spoken
-    if (top == "@correction" and not draft.top.trail) or not _may_be_asked_for(draft, top):
-        return spoken
-    if likely[0].share < (0 if mine else LEAST):
-        return spoken
-    near = [one.name for one in likely if one.behind < NEAR and _may_be_asked_for(draft, one.name)]
-    if mine and not _may_be_asked_for(draft, mine):
-        return spoken
-    between = [name for name in dict.fromkeys((top, mine, *near)) if name and name not in NOT_NAMED][:MEANT_MOST]
-    shares = {one.name: one.share for one in likely}
-    if len(between) > 1 and top in between and (mine or shares[top] < (ALONE_WISH if top.startswith("!") else ALONE)):
-        told = mine or sum(shares.get(name, 0) for name in between) >= ENOUGH
-        return Spoken(SpeechAct.ANSWER, between=tuple(between)) if told else spoken
-    return _instead(spoken, top, text) if shares[top] >= ENOUGH else spoken
-
-
-_HELD: Final = frozenset(("!stop", "!back", "!erase", "!my_data", "!stop_reminders"))
-"""Commands where a person is not free to go elsewhere."""
-
-
-def _may_be_asked_for(draft: Draft, name: str) -> bool:
-    """True if what a message may be can be offered: no flow that isn't there, and none where others come first."""
-    if draft.compiled.flow.policy.holds and name.startswith("!"):
-        return name in _HELD
-    return not name.startswith(f"!{TO_START}") or name.removeprefix(f"!{TO_START}") in draft.book.flows
-
-
-def _known_otherwise(draft: Draft, text: str) -> bool:
-    """True if a message has no word, is a bare yes or no, which is no answer here, nearly a command of the menu, or words for a number."""
-    kind = draft.ask.kind
-    if not any(letter.isalpha() for letter in text):
-        return True
-    menu = draft.top.flow == draft.book.home and draft.book.near_command(text)
-    return hear(text) in (Phrase.YES, Phrase.NO) or bool(menu) or (isinstance(kind, Number) and kind.names_it(text))
-
-
-def _least(mine: str, sure: bool) -> int:
-    return UNLIKELY_WORDS if sure or mine.startswith("!") else UNLIKELY_CHAT if mine in ("@chat", "@correction") else UNLIKELY
-
-
 def rules_at(draft: Draft, text: str) -> Spoken:
     """Return the speech act of a message at the open question as the rules hear it."""
     number = takes_number(draft.ask.kind)
     return hear_act(spelt(text) if number else text, options_of(draft, draft.ask), number)
 
 
-NOT_NAMED: Final = frozenset(("@chat", "@nothing", "!again", "!help", OWN_WORDS))
-"""What a person isn't asked whether they mean it."""
-ENOUGH: Final = 0.2
-LEAST: Final = 0.12
-"""Least part of all that is likely that is named, and least part of the likeliest, where the rules hear nothing: else the message is
-not understood; our choice."""
-ALONE, ALONE_WISH = 0.95, 0.6
-"""Part of all that is likely from which an answer, or a wish, alone is asked about, where the rules hear nothing; our choice."""
-MEANT_MOST: Final = 4
-"""Most things of which a person is asked which they mean; our choice."""
-
-
 def likely_at(draft: Draft, text: str, ask: Ask | None = None) -> tuple[Likely, ...]:
     """Return what a reply may be at a question, the open one unless another is given, the likeliest first, by the learnt layer."""
     ask = ask or draft.ask
-    facts, options = draft.facts(), ask.kind.options
-    on_offer = tuple((one.value, one.label) for one in options if one.only_if == ALWAYS or one.only_if.holds(facts))
-    return ranked(text, on_offer, typed_at(ask))
+    return ranked(text, tuple((one.value, one.label) for one in offers(draft, ask)), typed_at(ask))
 
 
 def typed_at(ask: Ask) -> str:
     """Return what a question takes beside its options, by its name in the learnt layer: a number, words, or "" for nothing."""
     return A_NUMBER if takes_number(ask.kind) else OWN_WORDS if not reads_acts(ask) else ""
-
-
-def _heard_name(draft: Draft, spoken: Spoken, read: Answer | Unclear, understood: Understood | None) -> str:
-    """Return what the rules heard, by the names of the learnt layer; "" for nothing."""
-    if spoken.act is SpeechAct.COMMAND:
-        flow = draft.book.command(spoken.wants)
-        return f"!{spoken.wants}" if spoken.wants in LEARNT_COMMANDS else f"!{TO_START}{flow}" if flow else f"!{spoken.wants}"
-    value = read.value if isinstance(read, Answer) else understood.slots[0].value if understood else None
-    if value is not None:
-        return value if isinstance(value, str) and any(one.value == value for one in draft.ask.kind.options) else A_NUMBER
-    if spoken.act is SpeechAct.ANSWER and not spoken.asks:
-        return ""
-    return "@question" if spoken.asks else _SAME_ACT.get(spoken.act, f"@{spoken.act.value}")
-
-
-def _instead(spoken: Spoken, name: str, text: str) -> Spoken:
-    """Return a message as something else than the rules heard, by its name in the learnt layer."""
-    if name.startswith("@"):
-        return heard_as(spoken, SpeechAct(name[1:]), text)
-    if name.startswith("!"):
-        return spoken._replace(act=SpeechAct.COMMAND, wants=name[1:], asks=None, about="", guessed=True)
-    chosen = Chosen((name,)) if name != A_NUMBER else spoken.chosen
-    return spoken._replace(act=SpeechAct.ANSWER, asks=None, about="", wants="", chosen=chosen, doubtful=True)
 
 
 def reads_acts(ask: Ask) -> bool:
@@ -180,12 +75,18 @@ def takes_number(kind: Kind) -> bool:
     return isinstance(kind, Number)
 
 
+def offers(draft: Draft, ask: Ask) -> tuple[Option, ...]:
+    """Return the options on offer at a question."""
+    if all(option.only_if == ALWAYS for option in ask.kind.options):
+        return ask.kind.options
+    facts = draft.facts()
+    return tuple(option for option in ask.kind.options if option.only_if.holds(facts))
+
+
 def options_of(draft: Draft, ask: Ask) -> Options:
     """Return the options on offer at a question, with every phrase for them."""
-    if all(option.only_if == ALWAYS for option in ask.kind.options):
-        return phrases_of(ask.kind.options)
-    facts = draft.facts()
-    return _offered(ask.kind.options, frozenset(option.value for option in ask.kind.options if option.only_if.holds(facts)))
+    found = offers(draft, ask)
+    return _offered(ask.kind.options, frozenset(option.value for option in found)) if found != ask.kind.options else phrases_of(found)
 
 
 @lru_cache(maxsize=512)
@@ -223,13 +124,13 @@ def understand(draft: Draft, text: str, spoken: Spoken) -> Understood | None:
         first, rest, certain = number_slots(draft, ask, ask.kind, whole)
     if first is None:
         return None
-    filled = {first.key, *(slot.key for slot in rest)}
+    filled = {first.key, *(slot.key for slot in rest)} | {later.key for later in asked_ahead(draft) if _shut(later, first)}
     rest += _further(draft, text, whole, chosen.hits, filled, told, numbers=not isinstance(ask.kind, Number))
     sure = certain and not rest and not spoken.doubtful
     return Understood((first, *rest), sure)
 
 
-_BAND: Final = re.compile(r"under_(?P<under>\d+)|(?P<low>\d+)_(?P<high>\d+)|over_(?P<over>\d+)")
+RANGE_NAMED: Final = re.compile(r"under_(?P<under>\d+)|(?P<low>\d+)_(?P<high>\d+)|over_(?P<over>\d+)")
 
 
 def _band(ask: Ask, said: Sequence[Clause]) -> Chosen | None:
@@ -239,7 +140,7 @@ def _band(ask: Ask, said: Sequence[Clause]) -> Chosen | None:
     if len(numbers) != 1:
         return None
     number = numbers.pop()
-    ranges = {option.value: found for option in ask.kind.options if (found := _BAND.fullmatch(option.value))}
+    ranges = {option.value: found for option in ask.kind.options if (found := RANGE_NAMED.fullmatch(option.value))}
     held = [value for value, found in ranges.items()
             if float(found["low"] or found["over"] or "-inf") < number < float(found["high"] or found["under"] or "inf")]
     return Chosen((held[0],), all(clause.mood is Mood.SAID for clause in said)) if len(held) == 1 else None
@@ -300,13 +201,19 @@ Told = Mapping[int, frozenset[str]]
 def _told_of(draft: Draft, whole: Sequence[Clause]) -> Told:
     """Return which clauses tell of questions to come: "flat in the hinge, lost it sinking"."""
     ask, told = draft.ask, dict[int, frozenset[str]]()
-    if len(whole) < 2 or not _chooses(ask.kind) or isinstance(ask.kind, Ready):
+    if not 1 < len(whole) <= CLAUSES_MOST or not _chooses(ask.kind) or isinstance(ask.kind, Ready):
         return told
     ahead = [later for n, later in enumerate(asked_ahead(draft, every=True)) if n < AHEAD_MOST and later.kind.options]
     for n, clause in enumerate(whole):
         if points(draft, ask, clause.text) <= 0 and (keys := frozenset(one.key for one in ahead if points(draft, one, clause.text) > 0)):
             told[n] = keys
     return told
+
+
+def _shut(later: Ask, first: Slot) -> bool:
+    """True if an answer alone decides that a question to come is not asked: the weight of a bar that is a usual one."""
+    hangs_on = {compared.fact for compared in later.only_if.compares()}
+    return hangs_on == {first.key} and not later.only_if.holds({first.key: first.value})
 
 
 def _only(whole: Sequence[Clause], those: Sequence[int]) -> list[Clause]:
@@ -350,15 +257,6 @@ def _likeliest(draft: Draft, text: str, ask: Ask) -> str:
     return next((one.name for one in likely_at(draft, text, ask)), "")
 
 
-def read_of(draft: Draft, text: str) -> Answer | None:
-    """Return the answer to the open question in a message: as its kind reads it, else as the sentence says it."""
-    read = draft.ask.kind.read(text, draft.context)
-    if isinstance(read, Answer):
-        return read
-    understood = understand(draft, text, heard_at(draft, text))
-    return Answer(understood.slots[0].value, text, understood.slots[0].unit) if understood else None
-
-
 def _slight(whole: Sequence[Clause], hit: Mention) -> bool:
     """True if a hit is too slight to answer a question to come: a number, a short or common word."""
     words = whole[hit.clause].words[hit.start:hit.end]
@@ -371,15 +269,6 @@ def _digits(whole: Sequence[Clause], hit: Mention) -> bool:
 
 
 # said back --------------------------------------------------------------------------------------------------
-
-
-def understood_words(draft: Draft, text: str) -> str:
-    """Return what was understood of a message in one line: "left 11 cm, right 9 cm"."""
-    if draft.ask.free:
-        return f"“{text.strip()}”"
-    understood, stops = understand(draft, text, heard_at(draft, text)), draft.compiled.stops
-    asks = [(stops[slot.key], slot) for slot in understood.slots] if understood else []
-    return ", ".join(slot_words(draft, ask, slot) for ask, slot in asks if isinstance(ask, Ask))
 
 
 def slot_words(draft: Draft, ask: Ask, slot: Slot) -> str:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from companion.conversation.draft import Draft
-from companion.conversation.slots import heard_at, likely_at, reads_acts, rules_at, slot_words, understand
+from companion.conversation.hearing import heard_at
+from companion.conversation.slots import likely_at, reads_acts, rules_at, slot_words, understand
+from companion.language.acts import Spoken, hear_act
 from companion.language.learnt import A_NUMBER, OWN_WORDS, TO_START, behind
 
 WISHES: Final = {
@@ -18,6 +20,10 @@ SURE_OF_WISH: Final = 15
 out."""
 
 
+COMMAND_LONGEST: Final = 10
+"""Most words of a message that is carried out as stop, skip or back; a longer one may only mention it, and is asked about; our choice."""
+
+
 def wish_of(draft: Draft, text: str) -> str:
     """Return what a message seems to want, in words."""
     wants = wants_of(draft, text) or "menu"  # nothing any more, if what is learnt changed since
@@ -25,17 +31,21 @@ def wish_of(draft: Draft, text: str) -> str:
 
 
 def wants_of(draft: Draft, text: str) -> str:
-    """Return the command that a message most likely gives at the open question; "" for none, and where health is asked about."""
-    if draft.ask.safety or not draft.compiled.flow.policy.hears_pain:
+    """Return the command that a message most likely gives at the open question; "" for none, and where safety is asked about."""
+    ask = draft.ask
+    if ask.safety:
         return ""
-    if reads_acts(draft.ask):
-        spoken = heard_at(draft, text)
-        wants = spoken.wants if spoken.guessed else ""
-    else:
-        likely = likely_at(draft, text)
-        wants = likely[0].name[1:] if likely and likely[0].name.startswith("!") and behind(likely, OWN_WORDS) >= SURE_OF_WISH else ""
+    spoken = heard_at(draft, text) if reads_acts(ask) else hear_act(text)
+    wants = spoken.wants if spoken.guessed or (mentions(spoken, text) and not ask.free) else ""
+    if not (wants or reads_acts(ask)) and (likely := likely_at(draft, text)):
+        wants = likely[0].name[1:] if likely[0].name.startswith("!") and behind(likely, OWN_WORDS) >= SURE_OF_WISH else ""
     flow = wants.removeprefix(TO_START)
     return wants if wants in WISHES or (flow != wants and flow in draft.book.flows) else ""
+
+
+def mentions(spoken: Spoken, text: str) -> bool:
+    """True if a message may only mention the stop, skip or back that it has."""
+    return spoken.wants in ("stop", "skip", "back") and len(text.split()) > COMMAND_LONGEST
 
 
 ACTS_MEANT: Final = {"@question": "It's a question", "@not_yet": "Not yet", "@unsure": "I don't know",

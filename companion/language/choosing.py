@@ -124,20 +124,18 @@ def _hits(words: tuple[str, ...], clause: int, options: Options, taken: Sequence
     known = words_of("filler") | words_of("turning")
     over = sum(unused and word not in known for word, unused in zip(spelt, free, strict=True)) + guessed
     hits = []
+    turns = [(at, word) for at, word in enumerate(spelt) if free[at] and word in words_of("turning") and not (
+        word == "no" and spelt[at + 1:at + 2] in _NO_LESS)]
     for (start, end), values in spans.items():
         weak = all(len(word) <= _WEAK_LETTERS or word in words_of("weak") or word in words_of("turning") for word in spelt[start:end])
-        hits += [Mention(value, clause, start, end, _turned(spelt, start, end, free), weak and end - start == 1 and over > 0)
+        hits += [Mention(value, clause, start, end, _turned(spelt, start, end, turns), weak and end - start == 1 and over > 0)
                  for value in values]
     return hits, over
 
 
-def _turned(words: tuple[str, ...], start: int, end: int, free: list[bool]) -> bool:
-    turning = words_of("turning")
-    if words[start][:1].isdigit():
-        turning -= words_of("nearly")
-    turns = [at for at, word in enumerate(words)
-             if free[at] and word in turning and not (word == "no" and words[at + 1:at + 2] in _NO_LESS)]
-    return any(at < start or end <= at < end + 2 for at in turns)
+def _turned(words: tuple[str, ...], start: int, end: int, turns: Sequence[tuple[int, str]]) -> bool:
+    nearly = words_of("nearly") if words[start][:1].isdigit() else frozenset()
+    return any((at < start or end <= at < end + 2) and word not in nearly for at, word in turns)
 
 
 _NO_LESS: Final = tuple((word,) for word in ("problem", "problems", "bother", "trouble", "doubt", "issue", "issues", "worries", "question"))

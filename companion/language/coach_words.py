@@ -93,6 +93,7 @@ _NOBODY: Final = frozenset(("me", "my", "us", "it", "this", "that", "them", "all
 NAMES_SOMEBODY: Final = frozenset(("ask_for", "retest", "put_aside"))
 """Wishes in which nothing but a name can stand, so that it is said where nobody has it."""
 _OF_ME: Final = frozenset(("i", "my", "me", "mine", "myself"))
+_OF_ONESELF: Final = _OF_ME | {"im", "ive", "ill", "id", "we", "our", "us"}
 NAME_WORDS: Final = 3
 """The most words of a name that nobody has; our choice."""
 _LETTERS: Final = re.compile(r"\w+")
@@ -146,6 +147,49 @@ def of_oneself(text: str, names: Iterable[str], tapped: bool = False) -> str:
     if wish is None or (wish.what == "see" and not _OF_ME & _words(wish.tail)):
         return ""  # a comparison, or a question about somebody else
     return wish.tail or (wish.value if wish.what == "ask_for" else "")
+
+
+def lifters_in(facts: Mapping[str, object]) -> dict[str, str]:
+    """Return the names of a coach's lifters and groups, by number, from the known facts."""
+    return {fact.removeprefix("lifter."): str(name) for fact, name in facts.items() if fact.startswith("lifter.")}
+
+
+_OPENING: Final = (
+    r"(?:(?:ok|okay|so|hey|hi|hello|fyi|btw|just|and|but|also|well|oh|heard|told|that|now|today|yesterday|this morning|seems|apparently|"
+    r"sadly|update|news|worried|about|for|from|did|is|has|was)[ ,:]+)*")
+_BEGINS_TOO: Final = frozenset(("will", "may", "can", "mark", "art", "do", "an", "so", "no", "my", "in", "on", "hope", "joy", "grace"))
+_OF_OTHERS: Final = frozenset(("has", "is", "had", "was", "says", "said", "told", "got", "isn't", "hasn't", "wasn't", "wrote"))
+
+
+_TO_THE_COACH: Final = re.compile(r"\b(?:told|tells|texted|messaged|wrote|asked|showed|emailed|called|rang|said to|says to|sent) me\b")
+_AS_OWN: Final = {"he": "i", "she": "i", "they": "i", "hes": "im", "shes": "im", "theyre": "im", "his": "my", "her": "my", "their": "my",
+                  "him": "me", "them": "me", "himself": "myself", "herself": "myself", "themselves": "myself"}
+SOMEBODY: Final = "?"
+"""Whom a message tells of that begins with "he" or "her leg": a lifter who is not named."""
+
+
+class ToldOf(NamedTuple):
+    """Of whom a message tells, by number or ``SOMEBODY``, and what they would have written themselves."""
+
+    who: str
+    as_own: str
+
+
+def told_of(text: str, names: Mapping[str, str]) -> ToldOf | None:
+    """Return of which lifter a coach's message tells: it begins with their name ("fyi Sam fainted"), or "he", and has no word of the coach;
+    None for none. A name that begins other sentences too ("will faint if it goes on") counts only with such a word as "has" after it.
+    ``names``: number → name."""
+    said = _TO_THE_COACH.sub("said", text.casefold().replace("’", "'"))
+    if not names or _OF_ONESELF & set(_LETTERS.findall(said.replace("'", ""))):
+        return None
+    parts = [(who, part) for who, name in names.items() for part in dict.fromkeys((name.casefold(), name.casefold().split()[0]))]
+    for who, part in (*parts, *((SOMEBODY, one) for one in _AS_OWN)):
+        found = re.match(rf"\W*{_OPENING}(?P<who>{re.escape(part)})(?P<of>'?s)?\b(?:\W+(?P<next>\w+(?:'t)?))?", said)
+        if found and (part not in _BEGINS_TOO or found["of"] or (found["next"] or "") in _OF_OTHERS):
+            own = "my" if found["of"] else _AS_OWN.get(part, "i")
+            rest = said[found.end("of" if found["of"] else "who"):]
+            return ToldOf(who, " ".join(_AS_OWN.get(word, word) for word in f"{own}{rest}".split()))
+    return None
 
 
 def called(typed: str, names: Mapping[K, str]) -> list[K]:

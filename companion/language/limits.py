@@ -13,7 +13,7 @@ from typing import Final
 
 from dateutil.relativedelta import relativedelta
 
-from companion.language.days.dates import read_date
+from companion.language.days.dates import FEASTS, read_date
 from companion.language.phrases import normalise
 from companion.language.units import IMPERIAL, KG_PER_POUND
 
@@ -62,8 +62,6 @@ _CLEARED: Final = re.compile(
     r"say\w* (?:so|otherwise|ok)|heals?|healed|better|sees?|seen)"
     r"(?: (?:clears?|cleared|me|says?|ok|so|otherwise|it's|its|it is|fine|again))*|for now|indefinitely|for good|permanently|forever|"
     r"for life|no end date")
-_FEASTS: Final = {"christmas": (12, 25), "xmas": (12, 25), "christmas eve": (12, 24), "new year": (1, 1), "new years": (1, 1),
-                  "the new year": (1, 1), "new year's": (1, 1), "new years eve": (12, 31)}
 _NUMBERS: Final = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
                    "ten": 10, "twelve": 12, "a couple of": 2}
 
@@ -197,8 +195,8 @@ def _end(line: str, today: date) -> tuple[str, str]:
 
 def _day(named: str, today: date) -> date | None:
     name = named.removeprefix("after ").strip()
-    if name in _FEASTS:
-        month, day = _FEASTS[name]
+    if name in FEASTS:
+        month, day = FEASTS[name]
         this_year = date(today.year, month, day)
         return this_year if this_year > today else date(today.year + 1, month, day)
     if found := re.fullmatch(r"(?:the )?end of (?:the|this) month", name):

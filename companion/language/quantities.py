@@ -15,7 +15,7 @@ from typing import Final, NamedTuple
 from rapidfuzz.distance import OSA
 
 from companion.language.clauses import flat
-from companion.language.units import KG_PER_POUND, unit_word
+from companion.language.units import unit_word
 
 
 class Quantity(NamedTuple):
@@ -41,8 +41,9 @@ _WORD: Final = re.compile(r"[a-z]+|[^a-z]+")
 _ISH: Final = re.compile(rf"\b({'|'.join([*_ONES, *_TENS, 'hundred'])})-?ish\b")
 _UNITS: Final = (r"(?:cms?|centimet(?:re|er)s?|mms?|millimet(?:re|er)s?|met(?:re|er)s?|m|inch(?:es)?|"
                  r"ins?(?! (?:my|the|an?|all|total|each|both|one|bare|socks|shoes|here|it|front|old)\b)|\"|''|feet|foot|ft|'|kgs?|kilos?|"
-                 r"kilograms?|kilogrammes?|lbs?|pound(?:s|er)?|stones?|st|degrees?|degs?|°|secs?|"
-                 r"seconds?(?! (?:go|time|try|one|attempt|reading|turn|set|side)\b)|s|mins?|minutes?|years?|yrs?|y|months?)")
+                 r"kilograms?|kilogrammes?|lbs?|pound(?:s|er)?|stones?|st|degrees?|degs?|grados|°|secs?|"
+                 r"segundos|sekunden|secondes|seconds?(?! (?:go|time|try|one|attempt|reading|turn|set|side)\b)|s|mins?|"
+                 r"minutes?|years?|yrs?|y|months?)")
 _QUANTITY: Final = re.compile(
     rf"(?<![\w.,/])(-?\d+(?:[.,]\d+)?)(?:[ -]+(\d+)/(\d+)|/(\d+)(?![\d/]))?(?:\s*-?(?:ish\b|odd\b))?"
     rf"(?:\s*({_UNITS})(?![a-z]))?(?:\s*(?:ish|odd)\b)?")
@@ -53,7 +54,12 @@ _COUNTED: Final = re.compile(
     r"oclock\b|percent\b|%|st\b)")
 _SIDED: Final = re.compile(r"\b([lr])(?=\d)")
 _JOINED: Final = re.compile(rf"\b({'|'.join(_TENS)})({'|'.join(word for word, number in _ONES.items() if 0 < number < 10)})\b")
+_FIVES: Final = re.compile(rf"\b({'|'.join(_TENS)})[ -]fives\b")
 _OH: Final = re.compile(rf"\b(one|two) (?:oh?|0) ({'|'.join(word for word, number in _ONES.items() if 0 < number < 10)}|[1-9])\b")
+_SAID_UNIT: Final = (r"(?:inch(?:es)?|cms?|centimet(?:re|er)s?|mms?|millimet(?:re|er)s?|kgs?|kilos?|kilograms?|lbs?|pounds|degrees?|"
+                     r"secs?|seconds|segundos|sekunden|secondes|grados)")
+"""Units that are no other word, so that they may stand apart from their number."""
+_BEFORE_UNIT: Final = re.compile(rf"\b[a-z]{{3,6}}(?= {_SAID_UNIT}\b)")
 _MISSPELT: Final = re.compile(r"(?<=\d )[a-z]{4,12}\b")
 _YEAR: Final = re.compile(r"\bin ((?:19|20)\d\d)\b")
 _SETS: Final = re.compile(
@@ -61,19 +67,25 @@ _SETS: Final = re.compile(
     r"(?<=\d)\s*(?:kg|kgs|kilos?|lbs?|pounds?)?\s*(?:x|×|for)\s*\d{1,2}(?![\d.,]|\s*(?:kg|kilo|lb|pound|x\b|sets))"
     r"(?:\s*(?:reps?|s)\b)?(?:\s*x\s*\d{1,2})?")
 _RATING: Final = re.compile(r"\s*(?:/|out of|of)\s*(?:10|ten)\b")
-_POINT: Final = re.compile(r"(\d+) point (\d+(?: \d)*)\b")
-_AND_A_HALF: Final = re.compile(r"(\d+)(?: |-)*(?:and|an|n|&|\+) ?(?:an? )?(half|quarter|third)\b(?! (?:past|way|squat|an? hour))")
+_POINT: Final = re.compile(r"(?<!\d)(\d+) (?:point|comma|dot) (\d+(?: \d)*)\b")
+_AND_A_HALF: Final = re.compile(r"(?<!\d)(\d+)(?: |-)*(?:and|an|n|&|\+) ?(?:an? )?(half|quarter|third)\b(?! (?:past|way|squat|an? hour))")
 _HALVES: Final = (
+    (re.compile(rf"\b([1-9]) (\d) (\d)(?= {_SAID_UNIT}\b)"), r"\1\2\3"),
+    (re.compile(r"\b(\d+)(?: cms?| centimet(?:re|er)s?)? (?:and|n|&) (\d) ?(?:mms?|millimet(?:re|er)s?)\b"), r"\1.\2 cm"),
+    (re.compile(r"\b([2-9])0 ate\b"), r"\g<1>8 ate"),
+    (re.compile(r"\b([2-9])0 (?:for|fore)(?=$|[.!])"), r"\g<1>4 fore"),
     (re.compile(r"\b(?:a )?couple of\b"), "2"),
     (re.compile(r"\b(?:a )?decade\b"), "10 years"),
     (re.compile(r"(?<!half )(?<!\d )\ba (year|month|stone|metre|meter|foot)\b(?! (?:and|n|&|stick|rule|ruler|tape) )"), r"1 \1"),
     (re.compile(r"(?<!\d )\b(?:(?:a|one|1) )?(year|month|stone|foot|metre|meter) (?:and|n|&) (?:a )?half\b"), r"1 1/2 \1"),
-    (re.compile(r"(\d+)(?: |-)*(?:and|n|&|\+) ?3 quarters?\b"), r"\1 3/4"),
+    (re.compile(r"(?<!\d)(\d+)(?: |-)*(?:and|n|&|\+) ?3 quarters?\b"), r"\1 3/4"),
     (re.compile(r"\b(\d+) (year|yr|month|stone|foot|inch|metre|meter|kilo|degree|second|sec)s? (?:and|n|&) (?:a )?half\b"
                 r"(?! (?:an? |of an )?inch)"), r"\1 1/2 \2"),
     (re.compile(r"\b([2-9])0 for (?=(?:degrees?|kilos?|kgs?|cm|pounds?|lbs?|secs?|seconds?)\b)"), r"\g<1>4 "),
     (re.compile(r"\bhalf(?: a| an| of a|)\b(?= (?:year|stone|inch|metre|meter|min))"), "0 1/2"),
     (re.compile(r"(?<![\d/])\b(?:a|one|1) quarter\b(?= (?:of an )?inch)"), "0 1/4"),
+    (re.compile(rf"(?<=\d)(?:,? and (?:nothing|nowt))?,?(?: of the| (?:measured |all )?in)? (?={_SAID_UNIT}\s*(?:[^\w\s]|$))"), " "),
+    (re.compile(rf"^(?:in )?({_SAID_UNIT}),? (?:its |thats |it is |it was |about )?(\d+(?:\.\d+)?(?: \d/\d)?)$"), r"\2 \1"),
 )
 _FRACTION: Final = {"half": "1/2", "quarter": "1/4", "third": "1/3"}
 _RATIO: Final = {"ft": (12.0, "cm", 2.54), "foot": (12.0, "cm", 2.54), "feet": (12.0, "cm", 2.54), "'": (12.0, "cm", 2.54),
@@ -91,7 +103,8 @@ def spelt(text: str) -> str:
     plain = flat(text).replace("⁄", "/")
     plain = re.sub(r"(?<=\d),(?=\d{1,2}(?!\d))", ".", plain)
     plain = re.sub(r"(?<=\d)(?=[½¼¾])", " ", plain).replace("½", "1/2").replace("¼", "1/4").replace("¾", "3/4")
-    plain = _ISH.sub(r"\1 ish", plain)
+    plain = _BEFORE_UNIT.sub(lambda found: _one_like(found[0]), plain)
+    plain = _ISH.sub(r"\1 ish", _FIVES.sub(lambda found: f"{_TENS[found[1]] + 5}s", plain))
     plain = _SIDED.sub(r"\1 ", _JOINED.sub(r"\1 \2", _OH.sub(r"\1 hundred and \2", plain)))
     plain = "".join(_digits(plain))
     plain = _POINT.sub(lambda found: f"{found[1]}.{found[2].replace(' ', '')}", plain)
@@ -110,6 +123,23 @@ def _unit_like(word: str) -> str:
         return word
     near = (unit for unit in _LONG_UNITS if unit[0] == word[0] and OSA.distance(word, unit, score_cutoff=1) <= 1)
     return next(near, word)
+
+
+_SHORT_ONES: Final = ("three", "four", "five", "seven", "eight", "nine")
+_ELSEWHERE: Final = {word: f"{n}" for words in (
+    "dos tres cuatro cinco seis siete ocho nueve diez", "zwei drei vier - sechs sieben acht neun zehn", "deux trois quatre cinq")
+    for n, word in enumerate(words.split(), 2)}
+"""Numbers of other languages, read only before a unit."""
+_NO_ONES: Final = frozenset(("fine", "none", "there", "fire", "file", "thee"))
+"""Words one slip from these that are none."""
+
+
+def _one_like(word: str) -> str:
+    """Return the number that a word right before a unit is in another language, or one slip from, "sevn" → "seven"; else the word."""
+    if word in _ELSEWHERE or not 3 < len(word) < 6:
+        return _ELSEWHERE.get(word, word)
+    near = (one for one in _SHORT_ONES if one[0] == word[0] and OSA.distance(word, one, score_cutoff=1) <= 1)
+    return word if word in _NO_ONES or word in _ONES or word in _TENS else next(near, word)
 
 
 _LONGEST_ONES: Final = tuple(word for word, number in _ONES.items() if 10 < number < 20)
@@ -136,7 +166,7 @@ def _digits(plain: str) -> Iterator[str]:
     at = 0
     while at < len(pieces):
         taken, number = _number(pieces, at)
-        if taken and not (taken == 1 and pieces[at] == "one" and _pronoun(pieces, at)):
+        if taken and not (pieces[at] == "one" and (_pronoun(pieces, at) if taken == 1 else pieces[max(at - 2, 0)] in _WHICH_ONE)):
             yield f"{number}"
             at += taken
         else:
@@ -147,6 +177,8 @@ def _digits(plain: str) -> Iterator[str]:
 _BEFORE_ONE: Final = ("", "a", "about", "just", "only", "maybe", "say", "roughly", "felt", "is", "was", "point", "and", "n", "hundred",
                       "foot", "feet", "ft")
 """Words after which "one" is a number; "" for none."""
+_WHICH_ONE: Final = frozenset(("upper", "lower", "other", "this", "that", "next", "last", "first", "second", "third", "left", "right"))
+"""Words after which "one" is a thing also before a number: "the upper one forty four"."""
 
 
 def _pronoun(pieces: list[str], at: int) -> bool:
@@ -154,7 +186,8 @@ def _pronoun(pieces: list[str], at: int) -> bool:
     before = next((piece for piece in reversed(pieces[:at]) if piece.isalpha()), "")
     after = pieces[at + 1:at + 3]
     follows = after[1] if len(after) == 2 and after[0] == " " else ""
-    goes_on = follows.isalpha() and not re.fullmatch(_UNITS, follows) and follows not in ("ish", "point", "and", "or", "n", "i", "maybe")
+    goes_on = follows.isalpha() and follows not in _ONES and not re.fullmatch(_UNITS, follows) and follows not in (
+        "ish", "point", "and", "or", "n", "i", "maybe")
     return before not in _BEFORE_ONE or goes_on
 
 
@@ -197,9 +230,14 @@ def _number(pieces: list[str], at: int) -> tuple[int, int]:
     return used, total
 
 
-_PLATES: Final = re.compile(r"\b(\d) plates?\b")
-_A_PLATE: Final = {"lb": (45.0, 90.0), "kg": (20.0, 40.0)}
-"""The bar, and a pair of the largest plates, in pounds and in kilograms; common practice, no source."""
+SIZES: Final = {"tens": 10, "fives": 5, "twenties": 20, "twentys": 20, "fifteens": 15, "twentyfives": 25}
+"""Words for plates of a size."""
+_SIZES: Final = re.compile(rf"\b({'|'.join(SIZES)})\b")
+
+
+def sized(text: str) -> str:
+    """Return a text with the words for plates of a size in digits: "two twenties" → "two 20s"."""
+    return _SIZES.sub(lambda found: f"{SIZES[found[1]]}s", _FIVES.sub(lambda found: f"{_TENS[found[1]] + 5}s", text))
 
 
 _TALL: Final = re.compile(r"(?<![\d.])([4-7])[ .,-]{1,2}(\d|1[01])(?![\d.])(?: ?(?:tall|in|inches))?")
@@ -213,22 +251,6 @@ def height(text: str) -> float | None:
         return round(float(found[1]) * 100, 1)
     found = _TALL.search(plain)
     return round((12 * int(found[1]) + int(found[2])) * 2.54, 2) if found else None
-
-
-def loaded_unit(text: str, value: float) -> str:
-    """Return the unit in which a bar with so many plates a side weighs a bare number ("two plates a side so 225" → "lb"); "" for none."""
-    found = _PLATES.search(spelt(text))
-    count = int(found[1]) if found else 0
-    return next((unit for unit, (bar, pair) in _A_PLATE.items() if count and value == bar + count * pair), "")
-
-
-def plated(text: str, pounds: bool) -> float | None:
-    """Return the load in kg of a bar with so many of the largest plates a side, where no number but theirs is said; None for none."""
-    found = _PLATES.search(spelt(text))
-    if found is None or any(not one.counts for one in quantities(text)):
-        return None
-    bar, pair = _A_PLATE["lb" if pounds else "kg"]
-    return (bar + int(found[1]) * pair) * (KG_PER_POUND if pounds else 1)
 
 
 @lru_cache(maxsize=256)

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 
 import pytest
 
+from companion.record import people
 from tests.app.test_service import CHECK, WARM
 from tests.coach.gym import KIM, MIA, ODA, SAM
 
@@ -230,3 +231,33 @@ async def test_who_has_no_coach_hears_nothing_of_one(gym):
     gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
     await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
     assert await pass_hours(gym, 5) == []
+
+
+@pytest.mark.parametrize("words", [
+    "sam fainted in the gym yesterday", "Sam's left leg gave way", "sam says his chest hurts", "fyi sam is pregnant",
+    "Sam told me he wants to kill himself"])
+async def test_a_sign_that_a_coach_tells_of_a_lifter_is_noted_of_nobody_and_the_coach_hears_what_to_do(gym, words):
+    await gym.linked()
+    assert (await gym.say("stop", words, who=KIM))[-1] == f"Is “{words}” about your lifter, or about you?"
+    told = (await gym.say("My lifter", who=KIM))[-1]
+    assert "get them emergency help now" in told
+    assert gym.shown[-1].buttons[0][0].data == f"go.coach_note.{gym.id_of(SAM)}"
+    assert not gym.db.execute("select 1 from answers where flow in ('signs', 'pain', 'crisis')").fetchone()
+
+
+async def test_a_sign_of_a_lifter_without_a_name_leads_to_the_caseload(gym):
+    await gym.linked()
+    await gym.say("stop", "her left leg gave way", "them", who=KIM)
+    assert gym.shown[-1].buttons[0][0].data == "go.caseload"
+
+
+async def test_a_sign_that_turns_out_to_be_the_coachs_own_is_asked_about_as_ever(gym):
+    await gym.linked()
+    await gym.say("stop", "sam fainted in the gym yesterday", "me", who=KIM)
+    assert people.load_session(gym.db, gym.id_of(KIM)).stack[-1].flow == "signs"
+
+
+async def test_what_a_coach_writes_to_a_lifter_about_their_pain_is_passed_on_as_it_is(gym):
+    await gym.linked()
+    await gym.tap(KIM, f"go.coach_note.{gym.id_of(SAM)}")
+    assert (await gym.say("sam, chest pain is never normal: see a doctor", who=KIM))[-1].startswith("Send it to sam like this?")

@@ -5,6 +5,7 @@ import pytest
 from companion.conversation.corrections import PUTS_RIGHT_LONGEST, candidates, corrections, several_of
 from companion.conversation.effects import Record, Say
 from companion.conversation.events import Tapped, Typed
+from companion.conversation.naming import ago
 from companion.conversation.step import step
 from companion.language import places
 from flows.catalogue import BOOK
@@ -100,3 +101,16 @@ def test_what_may_be_put_right_is_worked_out_once_a_message(monkeypatch):
     monkeypatch.setattr("companion.conversation.corrections.candidates", lambda *args: found.append(args) or ranked(*args))
     assert corrections(draft, SHORT.text) == corrections(draft, SHORT.text)
     assert len(found) == 1
+
+
+@pytest.mark.parametrize(("text", "said"), [
+    ("the one before was level", 1), ("my answer two questions ago should be the earliest one", 2), ("undo my last answer", 1),
+    ("the last but one was parallel", 2), ("three sets ago it held", 3), ("left was nine", 0), ("i did it before breakfast", 0)])
+def test_how_many_answers_ago_is_heard(text, said):
+    assert ago(text) == said
+
+
+def test_the_set_before_is_the_latest_answered_question_of_the_same_kind():
+    turn = Turn("squat_look/change_3_depth", "correction", "change_2_depth=parallel", "the set before was level", False)
+    found = candidates(draft_at(turn), turn.text)
+    assert {one.key for one in found if ".ago_of_kind_True" in one.weights} == {"change_2_depth"}

@@ -73,11 +73,35 @@ def test_what_is_not_clear_is_not_guessed(words: str):
     assert isinstance(SquatDays().read(words, EARS), Unclear)
 
 
+@each_row(("before", "facts", "words", "kept"), [
+    ("", EMPTY, "mondays n thursdays six pm after im showered", "weekly MO=18:00,TH=18:00"),
+    ("", EMPTY, "mondays n thursdays half six after work", "weekly MO=18:30,TH=18:30"),
+    ("", EMPTY, "every second day at seven a.m., before the ward", "every 2 07:00 ????-??-??"),
+    ("", EMPTY, "every third day five in the morning, dont ask", "every 3 05:00 ????-??-??"),
+    ("", EARS, "mondays n thursdays half six after work", "weekly MO=18:30,TH=18:30"),
+    ("", EARS, "skip friday because work is mad", "skip 2026-03-06"),
+    ("also on", EARS, "throw in sunday ten in the morning when her dad has her", "on 2026-03-08 10:00"),
+    ("move it to", EARS, "my shift changed, Wednesday at nineteen hours", "move 2026-03-03 2026-03-04 19:00"),
+    ("pause until", EARS, "third of january, once the hangover's gone", "pause 2027-01-03")])
+def test_days_and_times_are_read_within_longer_sentences(before: str, facts: ReadingContext, words: str, kept: str):
+    assert value(SquatDays(before=before).read(words, facts)) == kept
+
+
+@each_row(("before", "facts", "words"), [
+    ("", EARS, "skip friday when it rains"), ("", EARS, "skip friday, just kidding"), ("", EARS, "I squatted, friday 7pm"),
+    ("move it to", EARS, "sunday when it rains, if the gym is open"), ("move it to", EARS, "not sunday, my kid is ill"),
+    ("", EMPTY, "tuesdays if I feel good"), ("", EMPTY, "mondays, not sure when"), ("", EMPTY, "tuesdays because of work, not fridays"),
+    ("", EMPTY, "depends on the rota, they only tell us friday")])
+def test_what_hangs_on_something_is_no_change(before: str, facts: ReadingContext, words: str):
+    assert isinstance(SquatDays(before=before).read(words, facts), Unclear)
+
+
 # the rest of a half ---------------------------------------------------------------------------------------------
 
 
 @each_row(("half", "reply", "whole"), [
-    ("weekly TU=06:00?", "evening", "weekly TU=18:00"), ("weekly TU=06:00?", "am", "weekly TU=06:00"),
+    ("weekly TU=06:00?", "evening", "weekly TU=18:00"), ("weekly TU=06:00?", "after work", "weekly TU=18:00"),
+    ("weekly TU=??:??", "six pm after im showered", "weekly TU=18:00"), ("weekly TU=06:00?", "am", "weekly TU=06:00"),
     ("weekly TU=??:??", "18:00", "weekly TU=18:00"), ("weekly TU=??:??", "6", "weekly TU=06:00?"),
     ("every 2 07:00 ????-??-??", "tomorrow", "every 2 07:00 2026-03-03"),
     ("move 2026-03-03 ????-??-?? 18:00", "thursday", "move 2026-03-03 2026-03-05 18:00"),
@@ -124,6 +148,33 @@ def test_a_clock_keeps_one_time_and_asks_back_where_two_are_meant():
     assert [option.label for option in ClockTime(("20:00", "21:00")).options] == ["20:00", "21:00"]
 
 
+@each_row(("evening", "words", "kept"), [
+    (True, "half nine", "21:30"), (False, "half seven", "07:30"), (None, "half six before the gym opens", "06:30"),
+    (None, "half seven with my coffee", "07:30"), (True, "half seven once the little one's down", "19:30"),
+    (True, "when i clock off, five", "17:00"), (True, "when bath time is done so half seven", "19:30"),
+    (None, "six pm after im showered", "18:00"),
+    (False, "my 2 kids wake me at 6", "06:00"), (None, "no seven pm not six", "19:00"), (None, "at nineteen hours", "19:00")])
+def test_a_time_is_read_within_a_sentence(evening: bool | None, words: str, kept: str):
+    assert value(ClockTime(evening=evening).read(words, EMPTY)) == kept
+
+
+@pytest.mark.parametrize("words", ["varies, my alarm is never the same two days running", "7 days a week", "not half six", "nine or ten",
+                                   "when is it, at five?", "two hours before", "half", "start at eleven am, not ten"])
+def test_a_number_that_is_no_time_is_asked_again(words: str):
+    assert value(ClockTime(evening=False).read(words, EMPTY)) == "I need a time of day."
+
+
+def test_only_a_time_alone_is_claimed_so_that_signs_are_heard_beside_one():
+    assert ClockTime().claims("half six", EMPTY)
+    assert not ClockTime().claims("half six, and i can't see the point any more", EMPTY)
+
+
+def test_a_day_is_read_within_a_sentence_that_agrees():
+    assert value(Day().read("The twelfth of March would fit, he's back from holiday", EMPTY)) == "2026-03-12"
+    for words in ("friday doesn't work", "anything but friday", "friday is no good", "not friday, he's away"):
+        assert isinstance(Day().read(words, EMPTY), Unclear)
+
+
 def test_a_day_is_one_to_come():
     assert value(Day().read("16 march", EMPTY)) == "2026-03-16"
     assert isinstance(Day().read("yesterday", EMPTY), Unclear)
@@ -158,12 +209,15 @@ def test_such_an_answer_is_taken_by_its_button_only_while_it_is_offered():
     ("1,25 and 2,5", "2.5,1.25"),
     ("5, 5, 5", "5"), ("20", "20"),
     ("20,10,5", "20,10,5"), ("20,5", "20,5"), ("12,5 and 20", "20,12.5"), ("20, 10, 2,5", "20,10,2.5"),
-    ("20, 15, 10, 5, 2.5, 1.25 kg", "20,15,10,5,2.5,1.25")])
+    ("20, 15, 10, 5, 2.5, 1.25 kg", "20,15,10,5,2.5,1.25"), ("got twenties tens and fives, two each", "20,10,5"),
+    ("two twenties two tens an four fives", "20,10,5"), ("pairs of twentys, tens and fives", "20,10,5"),
+    ("i have 2 20s, 4 10s and a pair of 2.5s", "20,10,2.5"), ("twenty fives and tens", "25,10"), ("2, 20 and 5", "20,5,2")])
 def test_several_numbers_are_kept_largest_first(text: str, kept: str):
     assert value(Numbers("kg", 0.25, 50, (20, 10)).read(text, EMPTY)) == kept
 
 
-@pytest.mark.parametrize("text", ["", "some", "20 and a few", "900", "-5", "20, ten thousand", "20,10,2,5"])
+@pytest.mark.parametrize("text", [
+    "", "some", "20 and a few", "one twenty and two tens", "900", "-5", "20, ten thousand", "20,10,2,5", "20, " * 200])
 def test_what_is_no_list_of_numbers_is_asked_again(text: str):
     assert isinstance(Numbers("kg", 0.25, 50, (20, 10)).read(text, EMPTY), Unclear)
 

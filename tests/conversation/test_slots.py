@@ -4,10 +4,15 @@ from datetime import timedelta
 
 import pytest
 
+from companion.conversation.draft import Draft
 from companion.conversation.effects import Record
+from companion.conversation.flow import Known
+from companion.conversation.hearing import heard_at
 from companion.conversation.session import Session
+from companion.conversation.slots import understand
 from companion.screening.screen import LoggedAnswer as Row
 from flows.catalogue import BOOK
+from tests.corpus.turns import session_at
 from tests.drive import CHECKED, NOW, Talk
 from tests.table import each_row
 
@@ -103,6 +108,60 @@ def test_sets_and_repetitions_at_a_load_are_the_load(text, kept):
     talk = about("178", "80", "man", "3", text)
     talk = talk.tap("Yes") if talk.session.aside else talk
     assert talk.answers["load"] == pytest.approx(kept, abs=0.01)
+
+
+@each_row(("text", "said"), [
+    ("two plates a side on the 45 bar", "working load 102.1 kg"), ("two 20s each side and the 20 bar", "working load 100 kg")])
+def test_plates_are_added_up_and_said_back(text, said):
+    talk = about("178", "80", "man", "3", text)
+    assert f"I understand: {said}. Is that right?" in talk.last
+    assert "load" not in talk.answers
+
+
+def test_a_bar_of_ones_own_is_added_up_with_its_plates():
+    talk = at("about_you", "178", "80", "man", "3", "bar and ten each end", **{"bar.bar": "other", "bar.weight": 10.0})
+    assert "I understand: working load 30 kg. Is that right?" in talk.last
+
+
+@each_row("text", ["lower leg forty one and the upper one forty four", "shin 41, thigh 44", "thigh 44 shin 41", "41 shin 44 thigh"])
+def test_numbers_that_are_named_go_to_the_questions_they_name(text):
+    session, facts = session_at("about_you/shin")
+    draft = Draft(BOOK, session, Known(facts, NOW), [])
+    understood = understand(draft, text, heard_at(draft, text))
+    assert understood is not None
+    assert {slot.key: slot.value for slot in understood.slots} == {"shin": 41, "thigh": 44}
+    assert not understood.sure
+
+
+@each_row("text", ["two more than before and before was 34", "2 cm more than last time", "1 less than the first", "could be 9 could be 11",
+                   "between 9 cm and 11 cm", "9, maybe 11", "8 and 9, " * 5000, "somewhere between eight and eleven??", "sixty ate"])
+def test_a_comparison_a_range_and_a_word_that_sounds_like_a_number_fill_nothing(text):
+    assert "left_1" not in wall(text).answers
+
+
+@each_row(("text", "kept"), [("9, better than my mate", 9), ("4 and nothing, inches", 10.16), ("nine comma five", 9.5)])
+def test_what_stands_beside_a_number_does_not_make_it_doubtful(text, kept):
+    assert wall(text).answers["left_1"] == kept
+
+
+@each_row(("text", "said"), [
+    ("left 4, right 5 inches", "left 10.2 cm, right 12.7 cm"), ("4 then 5 inches", "left 10.2 cm, left 12.7 cm"),
+    ("11, 11.2 cm", "left 11 cm, left 11.2 cm")])
+def test_a_unit_said_last_is_that_of_all(text, said):
+    assert f"I understand: {said}. Is that right?" in wall(text).last
+
+
+@pytest.mark.parametrize("text", ["11 cm, so 4.3 inches", "11, so 4.3 inches"])
+def test_a_number_told_in_two_units_is_one(text):
+    assert wall(text).answers["left_1"] == 11
+
+
+def test_a_number_that_is_denied_does_not_put_the_other_in_doubt():
+    assert "left 11 cm" in wall("its 11 cm not 9 cm").last
+
+
+def test_a_usual_bar_says_nothing_of_what_another_weighs():
+    assert "I understand: 20 kg or 45 lb. Is that right?" in at("bar", "standard olympic one, the men's, twenty kilos").last
 
 
 def test_nothing_is_filled_ahead_of_a_safety_question_or_one_about_pain():

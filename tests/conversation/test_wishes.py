@@ -5,9 +5,10 @@ import pytest
 from companion.conversation.effects import Say
 from companion.conversation.events import Typed
 from companion.conversation.flow import Known
+from companion.conversation.hearing import meant_at
 from companion.conversation.step import step
 from flows.catalogue import BOOK
-from tests.corpus.turns import session_at
+from tests.corpus.turns import Turn, draft_at, session_at
 from tests.drive import NOW
 
 
@@ -85,6 +86,73 @@ def test_a_question_or_a_wish_among_what_it_may_be_is_answered_or_done():
 @pytest.mark.parametrize("text", ["blue bananas sing loudly", "qqq zzz blorp"])
 def test_what_was_never_seen_is_not_guessed(text):
     assert typed("hinge_to_squat/hinge", text)[0].aside is None
+
+
+def test_a_reply_that_would_be_refused_is_asked_with_its_likeliest_meanings():
+    text = "im at a wedding so drop the coming one only"
+    assert typed("squat_days/change", text)[0].aside.about == "which"
+    assert typed("squat_days/change", text, "skip the next one")[0].top.got["change"] == "skip_next"
+
+
+@pytest.mark.parametrize("text", ["no", "yes", "?!", "8"])
+def test_a_bare_word_that_is_no_answer_is_refused_and_not_guessed(text):
+    session, said = typed("home/pick", text)
+    assert session.aside is None
+    assert said
+
+
+def test_a_question_that_cannot_be_answered_may_be_something_else_but_is_asked_about_once():
+    text = "how much of it have I still in front of me?"
+    assert typed("home/pick", text)[0].aside.about == "which"
+    session, said = typed("home/pick", text, "it's a question")
+    assert session.aside is None
+    assert said[-1].startswith("I can't answer that one")
+
+
+def test_a_long_message_that_mentions_a_command_is_asked_about():
+    text = "i want to alter what i put for the normal one, go back a step"
+    session, said = typed("hand_on_back_squat/cued_depth", text)
+    assert (session.aside.about, said[-1]) == ("wish", "Do you want to go back to the question before?")
+    assert typed("hand_on_back_squat/cued_depth", text, "yes")[0].top.state != "cued_depth"
+
+
+def test_a_long_message_that_mentions_a_command_leaves_a_safety_question_open():
+    session, said = typed("limits/now", "the surgeon lifted it last thursday, i can go back to all of it")
+    assert (session.aside, session.top.state) == (None, "now")
+    assert said
+
+
+def test_a_wish_that_an_option_grants_is_that_option():
+    """Not “Skip this one” beside “Leave this one out”."""
+    draft = draft_at(Turn("full_screen/go_hip_fold", "command", "results", "skip to the end, what do you know by now", False))
+    names = meant_at(draft, "skip to the end, what do you know by now")
+    assert "skip" in names
+    assert "!skip" not in names
+    session, _ = typed("full_screen/go_bird_dog", "no room on the floor here, miss it out")
+    assert session.top.state != "go_bird_dog"
+
+
+@pytest.mark.parametrize(("state", "text"), [
+    ("squat_day/load", "The same again"), ("home/pick", "Go on where I stopped"), ("hinge_to_squat/hinge", "It rounded"),
+    ("knee_to_wall/left_1", "11"), ("leg_raise/left_eye", "about 65")])
+def test_plain_words_for_an_answer_are_asked_about_nowhere(state, text):
+    assert typed(state, text)[0].aside is None
+
+
+@pytest.mark.parametrize("state", ["squat_after/note", "coach_note/text"])
+def test_words_that_were_no_wish_are_kept_as_they_were_written(state):
+    text = "under GDPR show me the data held about me"
+    asked, said = typed(state, text)
+    assert (asked.aside.about, said[-1]) == ("wish", "Do you want to see what is kept about you?")
+    session, _ = typed(state, text, "no")
+    assert session.aside is None
+    assert session.top.got[state.split("/")[1]] == text
+
+
+def test_a_message_to_a_coach_may_be_a_question():
+    text = "could you look at my film from saturday please"
+    session, _ = typed("note_to_coach/text", text)
+    assert session.aside is None
 
 
 def test_a_number_after_the_question_what_is_meant_is_the_answer_and_no_place_in_the_list():

@@ -30,11 +30,12 @@ from companion.conversation.draft import Draft
 from companion.conversation.effects import Record, Say
 from companion.conversation.events import Typed
 from companion.conversation.flow import Ask, Known
+from companion.conversation.hearing import DOES, heard_at, meant_at, read_of
 from companion.conversation.kinds import Kind, Ready
 from companion.conversation.number_kinds import Number
 from companion.conversation.number_slots import Slot
 from companion.conversation.session import Frame, Session
-from companion.conversation.slots import heard_at, read_of, reads_acts, torn, understand
+from companion.conversation.slots import reads_acts, torn, understand
 from companion.conversation.step import step
 from companion.conversation.wishes import wants_of
 from companion.conversation.wording import render
@@ -268,7 +269,7 @@ def play(turn: Turn) -> Outcome:
     elif about == "corrected" and (found := correction(draft, turn.text)) and found.new:
         proposed = {found.new.key: found.new.value}
     elif about == "which":
-        return _offered(turn, key, heard_at(draft, turn.text).between)
+        return _offered(turn, key, meant_at(draft, turn.text))
     elif about == "wish":
         return _wished(turn, draft)
     elif about == "unusual" and (read := read_of(draft, turn.text)):
@@ -283,8 +284,10 @@ def play(turn: Turn) -> Outcome:
 def _offered(turn: Turn, key: str, names: tuple[str, ...]) -> Outcome:
     """Return what comes of a question which of two things is meant: right to ask if one of them is."""
     wanted = {f"@{turn.act}", f"!{turn.value}"} if turn.act not in ("answer", "unsure") else {"@unsure"} if turn.act == "unsure" else set()
+    wanted |= {*DOES.get(f"!{turn.value}", ()), *DOES.get(f"@{turn.act}", ())}
+    wanted |= {turn.value.removeprefix("start:")} if turn.act == "command" and turn.state == "home/pick" else set()
     wanted |= {name for name in names if name.startswith("!") and _NAMES.get(name[1:], name[1:]) == turn.value.removeprefix("start:")}
-    answer = expected(turn).get(key) if turn.act in ("answer", "unsure") else None
+    answer = expected(turn).get(key) if turn.act in ("answer", "unsure", "correction") else None
     good = any(name in wanted or (answer and (same(answer, name) or (name == A_NUMBER and quantities(answer)))) for name in names)
     return Outcome("asked" if good or turn.ask else "missed", f"which {names}")
 
@@ -309,7 +312,7 @@ def _judged(turn: Turn, ask: Ask, filled: Mapping[str, Value | None], status: se
             return Outcome("right", "in their own words, or a day or a place")
         if ask.safety and turn.value == "yes" and set(filled.values()) <= {"yes", "unsure"}:
             return Outcome("right", "the careful answer")
-        if {"skip": "skip", "stop": "later"}.get(turn.value) in filled.values():
+        if set(DOES.get(f"!{turn.value}", ())) & set(filled.values()):
             return Outcome("right", "the answer that does it")
         if turn.act == "unsure" and set(filled.values()) <= {"cant_tell", "unsure"}:
             return Outcome("right", "the answer that says it can't be told")
@@ -320,6 +323,7 @@ def _judged(turn: Turn, ask: Ask, filled: Mapping[str, Value | None], status: se
     if proposed:
         untold = turn.act == "unsure" and set(proposed.values()) <= {"cant_tell", "unsure"}
         good = (turn.act in wants and fits(turn, proposed)) or untold or f"start:{proposed.get('test')}" == turn.value
+        good = good or bool(set(DOES.get(f"!{turn.value}", ())) & set(proposed.values()))
         return Outcome("confirmed" if good else "asked" if turn.ask else "missed", f"proposed {dict(proposed)}")
     if turn.value.removeprefix("start:") in over or (about == "understood" and free and turn.act != "answer"):
         return Outcome("right" if over else "asked")

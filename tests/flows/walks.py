@@ -273,32 +273,37 @@ def walk_where(name: str, when: Condition, by: tuple[tuple[str, str], ...]) -> W
             return known
     for _ in range(TRIES if by else 0):
         one = walk(ways, draw, by, when, on=False)
-        for n, arrow in enumerate(one.passed):
-            so_far = Walk(one.fixed, one.replies[:n + 1], one.passed[:n + 1])
-            if arrow in by and when.holds(facts_after(ways, so_far)):
-                return so_far
+        for n, (arrow, facts) in enumerate(zip(one.passed, facts_along(ways, one), strict=True), 1):
+            if arrow in by and when.holds(facts):
+                return Walk(one.fixed, one.replies[:n], one.passed[:n])
     return None
+
+
+def facts_along(ways: Ways, one: Walk) -> Iterator[Mapping[str, Value]]:
+    """The facts with which each of a walk's arrows was taken."""
+    got: dict[str, Value] = {}
+    for reply in one.replies:
+        stop = ways.compiled.stops.get(reply.state)
+        name = reply.state
+        if isinstance(stop, Ask) and stop.log_as:
+            name = render(stop.log_as, ways.compiled.facts_of(reply.beside, one.fixed, got), NOW, stop.side)
+        got.pop(name, None)
+        if reply.value is not None and stop is not None and name != "run_parked":
+            got[name] = reply.value
+        yield ways.compiled.facts_of(reply.beside, one.fixed, got)
 
 
 def facts_after(ways: Ways, one: Walk) -> Mapping[str, Value]:
     """The facts with which a walk's last arrow was taken."""
-    got: dict[str, Value] = {}
-    for reply in one.replies:
-        stop, facts = ways.compiled.stops.get(reply.state), ways.compiled.facts_of(reply.beside, one.fixed, got)
-        name = render(stop.log_as, facts, NOW, stop.side) if isinstance(stop, Ask) and stop.log_as else reply.state
-        got.pop(name, None)
-        if reply.value is not None and stop is not None and name != "run_parked":
-            got[name] = reply.value
-    return ways.compiled.facts_of(one.replies[-1].beside, one.fixed, got)
+    return list(facts_along(ways, one))[-1]
 
 
 def rows_of(name: str, one: Walk, run: str, at: datetime) -> list[Row]:
     """The rows that a walk's answers would be in the log, its run done."""
     ways, rows = ways_of(name), list[Row]()
-    for n, reply in enumerate(one.replies):
+    for reply, facts in zip(one.replies, facts_along(ways, one), strict=True):
         ask = ways.compiled.stops.get(reply.state)
         if isinstance(ask, Ask):
-            facts = facts_after(ways, Walk(one.fixed, one.replies[:n + 1], one.passed[:n + 1]))
             key = render(ask.log_as, facts, NOW, ask.side) if ask.log_as else reply.state
             method, placement = (render(text, facts, NOW, ask.side) for text in (ask.method, ask.placement))
             rows.append(Row(name, run, key, reply.value, "skipped" if reply.value is None else "ok", "done", method, placement, at))
@@ -325,13 +330,14 @@ def alone(name: str, gated: bool = False) -> tuple[Book, dict[str, Value]]:
     return bind([kept, *stubs], "home", "pain"), fixed
 
 
-TAKEN: Final[dict[tuple[str, int, tuple[int, ...]], tuple[Walk, Session, Mapping[str, Value], tuple[Effect, ...]]]] = {}
+TAKEN: Final[dict[tuple[str, int, tuple[int, ...]], tuple[Walk, Session, Mapping[str, Value], tuple[Effect, ...], tuple[int, ...]]]] = {}
 """Where the engine stood after the beginnings of walks, which many share: by flow and by which objects the facts and replies are. The walk
 is held with them, so that these stay the same objects."""
 
 
 class Replay:
-    """A walk taken by the real engine. ``said`` are all messages, ``effects`` everything else too, in order."""
+    """A walk taken by the real engine. ``said`` are all messages, ``effects`` everything else too, in order; ``upto``: how many of these
+    there were after each reply."""
 
     def __init__(self, name: str, one: Walk) -> None:
         self.ways = ways_of(name)
@@ -340,17 +346,19 @@ class Replay:
         fixed |= one.fixed
         self.known: dict[str, Value] = {}
         self.effects: list[Effect] = []
+        self.upto: list[int] = []
         flow = self.ways.flow
         self.session = Session(stack=(Frame(flow.name, flow.version, "1"),), runs=1)
         ids = tuple(map(id, one.replies))
         at = next((n for n in range(len(ids), 0, -1) if (name, id(one.fixed), ids[:n]) in TAKEN), 0)
         if at:
-            _, self.session, known, effects = TAKEN[name, id(one.fixed), ids[:at]]
-            self.known, self.effects = dict(known), list(effects)
+            _, self.session, known, effects, upto = TAKEN[name, id(one.fixed), ids[:at]]
+            self.known, self.effects, self.upto = dict(known), list(effects), list(upto)
         for n, reply in enumerate(one.replies[at:], at + 1):
             self.known = dict(reply.beside)
             self.take(reply)
-            TAKEN[name, id(one.fixed), ids[:n]] = one, self.session, dict(self.known), tuple(self.effects)
+            self.upto.append(len(self.effects))
+            TAKEN[name, id(one.fixed), ids[:n]] = one, self.session, dict(self.known), tuple(self.effects), tuple(self.upto)
 
     @property
     def frame(self) -> Frame | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from companion.language.coach_words import Wish, nearly_called, of_oneself, wish_in
+from companion.language.coach_words import Wish, nearly_called, of_oneself, told_of, wish_in
 from tests.table import each_row
 
 NAMES = ("Ana Ruiz", "Tom Becker", "Tom Hale", "Maria Santos", "Will Hurt", "Stitch", "Bill Back", "Søren Ånestad", "Sam (no. 15)",
@@ -61,6 +61,26 @@ def test_a_name_that_is_a_word_for_pain_is_not_the_coach_s_pain_but_all_else_is_
 def test_a_button_s_own_words_are_no_sign_unless_they_are_somebody_s_name():
     assert of_oneself("take it back for stitch", NAMES, tapped=True) == ""
     assert of_oneself("stitch", NAMES, tapped=True) == "stitch"
+
+
+@each_row(("said", "whom", "own"), [
+    ("sam fainted in the gym", "Sam Ode", "i fainted in the gym"), ("fyi Sam's leg gave way", "Sam Ode", "my leg gave way"),
+    ("Sam Ode is pregnant", "Sam Ode", "i is pregnant"),
+    ("did sam tell you about the numbness", "Sam Ode", "i tell you about the numbness"),
+    ("Sam told me he wants to kill himself", "Sam Ode", "i said i wants to kill myself"), ("Will has a fever", "Will Roe", "i has a fever"),
+    ("will's chest hurts", "Will Roe", "my chest hurts"),
+    ("her foot drops", None, "my foot drops"), ("she can't pee", None, "i can't pee")])
+def test_a_message_that_begins_with_a_lifter_and_has_no_word_of_the_coach_tells_of_them(said, whom, own):
+    names = {"1": "Sam Ode", "2": "Will Roe"}
+    told = told_of(said, names)
+    assert told is not None
+    assert (names.get(told.who), told.as_own) == (whom, own)
+
+
+@each_row("said", ["will faint if this goes on", "i fainted when sam came in", "same pain as before", "my chest hurts, sam",
+                   "sam saw me faint", "sam, I'm dizzy", "my back hurts", "here it hurts", "the pain is back", ""])
+def test_other_messages_of_a_coach_may_be_their_own(said):
+    assert told_of(said, {"1": "Sam Ode", "2": "Will Roe"}) is None
 
 
 def test_a_letter_wrong_is_near_and_another_name_is_not():

@@ -35,7 +35,8 @@ from companion.language.days.reading import (
     read_hours,
     read_rest,
 )
-from companion.language.days.rules import made
+from companion.language.days.rules import made, without_asides
+from companion.language.days.times import sense_of
 from tests.table import each_row
 
 TODAY = date(2026, 11, 25)
@@ -111,7 +112,24 @@ CLOCKS = table_rows("""
     24:00 | ?
     midnight | ?
     12am | ?
-    half seven | ?
+    half seven | 07:30 19:30
+    half six in the evening | 18:30
+    half nine pm | 21:30
+    half 13 | ?
+    half | ?
+    nine in the morn | 09:00
+    seven in the arvo | ?
+    five in the arvo | 17:00
+    at nineteen hours | 19:00
+    nineteen hundred | 19:00
+    nineteen thirty | 19:30
+    twenty one hours | 21:00
+    twenty five past six | 06:25 18:25
+    twenty five | ?
+    for nineteen hours | ?
+    two hours | ?
+    seven a.m. | 07:00
+    at noon | 12:00
     6-7pm | ?
     6pm or 7pm | ?
     6pm 7pm | ?
@@ -186,6 +204,21 @@ DATES = table_rows("""
     Friday 27 November | 2026-11-27
     fri, the 27th | 2026-11-27
     Fr 27.11. | ?
+    the one after wednesday | 2026-11-26
+    day before sunday | 2026-11-28
+    the first day of the weekend | 2026-11-28
+    third of january | 2027-01-03
+    the sixth of april | 2027-04-06
+    april the third | ?
+    the twelfth | 2026-12-12
+    the twenty first of march | 2027-03-21
+    valentine's day | 2027-02-14
+    christmas eve | 2026-12-24
+    the second | ?
+    the second set | ?
+    second | ?
+    the day after fridays | ?
+    the one after that | ?
     thursday 27 november | ?
     wednesday | ?
     3/1 | ?
@@ -424,6 +457,15 @@ CHANGED = table_rows("""
     this evening 7 | on 2026-11-25 19:00
     also on sunday at 9 | on 2026-11-29 09:00?
     saturday too | on 2026-11-28 ??:??
+    squeeze in sunday at noon | on 2026-11-29 12:00
+    throw in sunday ten in the morning | on 2026-11-29 10:00
+    push it to sunday ten in the morning | move 2026-11-27 2026-11-29 10:00
+    shift it to saturday nine in the morn | move 2026-11-27 2026-11-28 09:00
+    skip the day after thursday | skip 2026-11-27
+    on holiday, freeze it til the 14th of march | pause 2027-03-14
+    back under the bar on the sixth of april | pause 2027-04-06
+    back on valentines day | pause 2027-02-14
+    mondays an thursdays at half six in the evening | weekly MO=18:30,TH=18:30
     pause until 3 January | pause 2027-01-03
     pause til 3.1. | pause 2027-01-03
     pause until 3.1.27 please | pause 2027-01-03
@@ -573,6 +615,25 @@ def test_who_is_paused_can_start_again_and_is_told_of_the_pause():
     assert read_change("saturday 10am as well", paused, TODAY) == UnclearChange("Your squat days are paused until Monday 14 December.")
     assert read_change("skip friday", paused, TODAY) == UnclearChange("Your squat days are paused until Monday 14 December.")
     assert read_change("skip it", paused, TODAY) == Skip(date(2026, 12, 15))
+
+
+@each_row(("typed", "left"), [
+    ("sunday ten in the morning when her dad has her", "sunday ten in the morning"),
+    ("my shift changed, wednesday at 7pm", "wednesday at 7pm"),
+    ("mondays 6pm after im showered", "mondays 6pm"), ("third of january, once the hangovers gone", "3th of january"),
+    ("skip friday when her dad is here, not monday", "skip friday, not monday"), ("tuesdays if I feel good", "tuesdays if i feel good"),
+    ("tuesdays, maybe when i can", "tuesdays, maybe"), ("not friday, my kid is ill", "not friday"),
+    ("tuesday before 6pm", "tuesday before 6pm"), ("skip friday when it rains", "skip friday when it rains"),
+    ("after friday", "after friday"), ("monday, cancel the lot", "monday, cancel the lot")])
+def test_only_what_tells_the_circumstances_is_left_out(typed, left):
+    assert without_asides(typed, TODAY) == left
+
+
+@each_row(("typed", "part"), [
+    ("half six before the gym opens", "morning"), ("with my coffee", "morning"), ("after work", "evening"), ("when i clock off", "evening"),
+    ("once the little one's down", "evening"), ("coffee after work", ""), ("after lunch", ""), ("work", "")])
+def test_what_is_done_then_tells_morning_from_evening(typed, part):
+    assert sense_of(typed) == part
 
 
 LATER = table_rows("""

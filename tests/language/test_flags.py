@@ -243,8 +243,8 @@ CONTRASTED = ("not_flags_more_t.txt", "not_flags_more_v.txt")
 
 
 @pytest.mark.parametrize(
-    ("name", "most"), [*((name, 0.03) for name in learn.MOSTLY_UNFLAGGED), *((name, 0.1 if name in CONTRASTED else 0.06) for name in learn.UNFLAGGED)]
-)
+    ("name", "most"), [*((name, 0.03) for name in learn.MOSTLY_UNFLAGGED),
+                       *((name, 0.1 if name in CONTRASTED else 0.06) for name in learn.UNFLAGGED)])
 def test_ordinary_messages_seldom_raise_a_flag(name: str, most: float) -> None:
     """The second were written to be taken for flags, those of the last, line by line, as near to real ones as may be."""
     false, of = _false(name)

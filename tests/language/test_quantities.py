@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.quantities import height, loaded_unit, quantities, spelt
+from companion.language.quantities import height, quantities, spelt
 from tests.table import each_row
 
 UNITS: Any = pint.get_application_registry()
@@ -85,12 +85,6 @@ def test_sets_and_repetitions_are_not_the_load(text, load):
     assert one(text)[0] == load
 
 
-@pytest.mark.parametrize(("text", "unit"), [("two plates a side so 225", "lb"), ("three plates each side, 315", "lb"),
-                                            ("2 plates, 100", "kg"), ("two plates, 90", ""), ("100", "")])
-def test_plates_tell_the_unit_of_a_bare_load(text, unit):
-    assert loaded_unit(text, quantities(text)[-1].value) == unit
-
-
 @pytest.mark.parametrize("text", ["the other one", "one more", "this one went", "1st go", "broke it in 2014", "1/0"])
 def test_what_only_looks_like_a_number_is_none(text):
     assert not [quantity for quantity in quantities(text) if not quantity.counts]
@@ -100,6 +94,31 @@ def test_what_only_looks_like_a_number_is_none(text):
 def test_reading_never_raises_and_reads_what_it_spells(text):
     assert len(quantities(text)) <= len(text)
     assert spelt(spelt(text)) == spelt(spelt(spelt(text)))
+
+
+@given(st.integers(2, 99), st.sampled_from([("inches", "inch"), ("cm", "cm"), ("mm", "mm"), ("pounds", "pound"), ("kilos", "kg")]),
+       st.sampled_from(["{}, {}", "{} and nothing, {}", "{} of the {}", "{} in {}", "{}, in {}", "{}, measured in {}", "in {} its {}"]))
+def test_a_unit_apart_from_its_number_is_its_unit(number, units, form):
+    words = (units[0], in_words(number)) if form.startswith("in ") else (in_words(number), units[0])
+    value, unit = one(form.format(*words))
+    assert value == pytest.approx(UNITS.Quantity(number, units[1]).to(unit).magnitude, abs=0.006)
+
+
+@each_row(("text", "value", "unit"), [
+    ("three and three quarters, inches", 9.53, "cm"), ("one five five pounds", 70.31, "kg"),
+    ("seventy nine and five millimetres", 79.5, "cm"), ("79 cm and 5 mm", 79.5, "cm"), ("eleven comma five", 11.5, ""),
+    ("eleven dot two", 11.2, ""), ("sixty ate", 68, ""),
+    ("sixty for", 64, ""), ("sevn secs", 7, "s"), ("fiev degrees", 5, "deg"), ("cuatro segundos", 4, "s"),
+    ("the upper one forty four", 44, ""),
+    ("one forty four", 144, ""), ("sixty for the left", 60, ""), ("sixty too", 60, ""), ("9, a few inches less", 9, ""),
+    ("8, seconds later i fell", 8, ""), ("11, feet flat", 11, ""), ("12 in the mirror", 12, ""), ("eighty kg", 80, "kg")])
+def test_other_ways_to_say_a_number_and_its_unit(text, value, unit):
+    assert one(text) == (value, unit)
+
+
+@pytest.mark.parametrize("text", ["fine seconds", "none, inches off", "there inches away", "i ate", "for degrees", "the to-dos", "trois"])
+def test_what_only_sounds_like_a_number_is_none(text):
+    assert not quantities(text)
 
 
 @pytest.mark.parametrize(("text", "value"), [("sevnty two", 72), ("sixy five", 65), ("eigthy", 80)])

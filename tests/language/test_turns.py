@@ -69,6 +69,12 @@ def test_a_clause_that_names_a_question_to_come_answers_that_one(state, value, t
     assert play(Turn(state, "answer", value, text, ask=False)).verdict == "confirmed"
 
 
+@pytest.mark.parametrize(("text", "day"), [
+    ("the one after wednesday", "TH"), ("day before sunday", "SA"), ("first day of the weekend", "SA"), ("wednesday", "WE")])
+def test_a_day_told_by_another_is_the_day_it_is(text, day):
+    assert play(Turn("squat_days/day_2", "answer", day, text, ask=False)).verdict == "right"
+
+
 @pytest.mark.parametrize("text", ["bout 65ish", "about 65", "sixty five i think"])
 def test_a_number_is_the_range_that_holds_it(text):
     assert play(Turn("leg_raise/left_eye", "answer", "60_70", text, ask=False)).verdict in ("right", "confirmed")

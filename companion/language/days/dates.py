@@ -50,6 +50,13 @@ _MONTHS: Final = {name.casefold(): month for month, name in enumerate(MONTH_NAME
 _SHORT_MONTHS: Final = {name[:3]: month for name, month in _MONTHS.items()} | {"sept": 9}
 _NO_SLIP: Final = frozenset(["sundry"])
 
+FEASTS: Final = {
+    **dict.fromkeys(("christmas", "xmas", "christmas day"), (12, 25)), "christmas eve": (12, 24), "boxing day": (12, 26),
+    **dict.fromkeys(("new year", "new years", "the new year", "new year's", "new years day", "new year day"), (1, 1)),
+    **dict.fromkeys(("new years eve", "new year eve"), (12, 31)), "halloween": (10, 31),
+    **dict.fromkeys(("valentines", "valentines day", "valentine day"), (2, 14))}
+"""Feasts that have a date of their own: month and day."""
+
 _PAST: Final = "That day has passed."
 _FAR: Final = "That is more than a year ahead."
 _NO_DATE: Final = "There is no such date."
@@ -103,6 +110,17 @@ def _dated(day: int, month: int, year: str | None, today: date) -> SingleDate:
         return _reachable(this_year if this_year >= today else date(today.year + 1, month, day), today)
     except ValueError:
         return SingleDate(None, _NO_DATE)
+
+
+def _feast(found: re.Match[str], place: MatchContext) -> SingleDate:
+    month, day = FEASTS[found[0]]
+    return _dated(day, month, None, place.today)
+
+
+def _beside(found: re.Match[str], place: MatchContext) -> Weekdays | None:
+    """Read "the one after Wednesday" and "the day before Sunday"."""
+    day = weekday(found["day"])
+    return None if day is None or day.many else Weekdays(((day.days[0] + (1 if found["way"] == "after" else -1)) % 7,))
 
 
 def _iso(found: re.Match[str], place: MatchContext) -> SingleDate:
@@ -269,6 +287,10 @@ DATE_ROWS: Final[tuple[PatternRow, ...]] = (
     (re.compile(r"(?:the )?(?P<day>\d{1,2})(?:st|nd|rd|th)" + _E), _of_month),
     (re.compile(r"the (?P<day>\d{1,2})(?= ?(?:$|[,!?)]|\.(?!\d)))"), _of_month),
     (re.compile(r"(?:the )?day after tomorrow" + _E), lambda found, place: SingleDate(place.today + timedelta(days=2))),
+    (re.compile(r"(?:the )?(?:day|one) (?P<way>before|after) (?P<day>[a-z]+)" + _E), _beside),
+    (re.compile(r"(?:the )?(?P<which>first|last) day of the weekend" + _E),
+     lambda found, place: Weekdays((5 if found["which"] == "first" else 6,))),
+    (re.compile(f"(?:{'|'.join(sorted(FEASTS, key=len, reverse=True))})" + _E), _feast),
     (re.compile(_TOMORROW + _E), lambda found, place: SingleDate(place.today + timedelta(days=1))),
     (re.compile(_TODAY + _E), lambda found, place: SingleDate(place.today)),
     (re.compile(r"tonight" + _E), lambda found, place: (SingleDate(place.today), Part("evening"))),

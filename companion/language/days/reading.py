@@ -269,7 +269,7 @@ _FREE: Final = "(?P<day>[DW])"
 _TO: Final = "(?P<to>[DW])"
 _AT: Final = "(?P<at>T)"
 _WAS: Final = "(?P<was>T)?"
-_PAUSE: Final = "(?:[pscx][,&]?)+a?[,&]?"
+_PAUSE: Final = "(?:(?:[scx]|pN?)[,&]?)+a?[,&]?"
 _GONE: Final = "[scx,&]*p[pscx,&]*a?[,&]?"
 
 _ROWS: Final[tuple[tuple[str, Callable[[_Reader, Got], Read]], ...]] = (

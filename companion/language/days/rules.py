@@ -108,12 +108,13 @@ _PHRASES: Final = {
     "b": "but,rather",
     "i": "instead",
     "j": "instead of,in place of,rather than",
-    "+": "also,as well,too,extra,an extra,additional,add,additionally,and also",
+    "+": "also,as well,too,extra,an extra,additional,add,additionally,and also,"
+         "squeeze in,fit in,throw in,slot in",
     "p": "pause,holiday,holidays,on holiday,on holidays,vacation,on vacation,away,travelling,traveling,break,a break,"
-         "take a break,sick,on a break,im ill,i am ill,ill in bed,out of town",
+         "take a break,sick,freeze,on a break,im ill,i am ill,ill in bed,out of town",
     "u": "until,til,till,untill,bis,up to",
     "k": "start again,start squatting again,start lifting again,start training again,restart,resume,continue,carry on",
-    "h": "back,back again",
+    "h": "back,back again,back under the bar,back at it",
     "x": "no more squat days,no more squats,no more squatting,no more sessions,no more training,"
          "cancel my squat days,stop my squat days,end my squat days,delete my squat days,remove my squat days,"
          "stop squat day reminders,stop my squat day reminders,stop squat reminders,stop my squat reminders",
@@ -123,7 +124,7 @@ _PHRASES: Final = {
     "l": "only",
     "g": "from now on,new plan,new days",
     "e": "except,except for,but not,apart from",
-    "&": "and,plus,+,&,und,n",
+    "&": "and,an,plus,+,&,und,n",
     ",": ",,/,;,.",
     "-": "-",
     "w": "weekly,usually,normally,generally,typically,always",
@@ -131,7 +132,7 @@ _PHRASES: Final = {
          "the next squat day,next squat day,my next squat day,my next session,the next squat,next squat,that next one",
     "": "want to,like to,going to,gonna,need to,have to,plan to,i think,i guess,squat days are,my days are,days are,"
          "squat day is,lets do,i do,we do,book me in,in,do,do it,"
-         "could you,can you,would you,will you,can we,could we,we squat",
+         "dont ask,my shift,could you,can you,would you,will you,can we,could we,we squat",
 }
 """Code of each word or phrase in a line's shape, one letter; "" if it changes nothing."""
 
@@ -211,6 +212,28 @@ def _hour_last(tokens: list[Token]) -> list[Token]:
     if rest or not rule or not could_be or not isinstance(tokens[-2], Weekdays | Frequency):
         return tokens
     return [*tokens[:-1], Hours(could_be)]
+
+
+_HEDGING: Final = "if unless or maybe perhaps might not no never dont doesnt didnt cant wont isnt except but only until till should could"
+_HEDGES: Final = frozenset(_HEDGING.split())
+_JOINS: Final = r"before|after|when|once|while|whilst|as|so that|where|because|cause|cos|cuz|coz|since"
+_REASONS: Final = re.compile(r"(?:because|cause|cos|cuz|coz|since) ")
+_PIECE: Final = re.compile(rf"\s*[,;]\s*|\s+(?=(?:{_JOINS}) )")
+
+
+def without_asides(text: str, today: date, reasons: bool = False, orders: bool = True) -> str:
+    """Return a line without the pieces that say no more than the circumstances: "sunday at ten when her dad has her" → "sunday at ten".
+
+    A piece with a day, a time, a number, a doubt or a condition stays, and so does one that gives an order, unless only a day is asked
+    for. ``reasons``: leave out only pieces that begin with because."""
+    kept, rows = list[str](), (*(_PHRASE_ROWS if orders else ()), *DAY_AND_TIME_ROWS)
+    for piece in _PIECE.split(plain(text) or ""):
+        words = set(piece.split())
+        tokens = scan(piece, rows, today, word=day_or_word)
+        empty = all(isinstance(token, Word) and (not orders or _letter(token) in "?&4") for token in tokens)
+        if not empty or not tokens or words & _HEDGES or any(map(str.isdigit, piece)) or (reasons and not _REASONS.match(piece)):
+            kept.append(piece)
+    return re.sub(rf", (?=(?:{_JOINS}) )", " ", ", ".join(kept))
 
 
 def line_of(text: str, today: date) -> ScannedLine | None:

@@ -101,15 +101,29 @@ PARTS_OF_DAY: Final = {"am": (0, 11), "pm": (12, 23), "morning": (3, 11), "after
 """First and last full hour of each part of the day; our choice, wide enough for "5 in the evening"."""
 
 NUMBERS: Final = {word: number for number, word in enumerate(
-    ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen"), 1)}
+    ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen",
+     "sixteen", "seventeen", "eighteen", "nineteen", "twenty", "twenty one", "twenty two", "twenty three"), 1)}
 NUMBER: Final = rf"(?:\d{{1,2}}|{'|'.join(sorted(NUMBERS, key=len, reverse=True))})"
 _HOUR: Final = rf"(?P<h>{NUMBER})"
 _MINUTES: Final = {"five": 5, "ten": 10, "fifteen": 15, "quarter": 15, "twenty": 20, "twenty five": 25, "half": 30, "thirty": 30,
                    "forty": 40, "forty five": 45, "fifty": 50, "fifty five": 55}
+_PART_NAMES: Final = {**{name: name for name in ("morning", "afternoon", "evening", "night")}, "morn": "morning", "mornin": "morning",
+                      "arvo": "afternoon", "nite": "night"}
+_PARTS: Final = "|".join(sorted(_PART_NAMES, key=len, reverse=True))
 LETTERS_END: Final = r"(?![^\W\d_])"
 NUMBER_END: Final = r"(?!\w|[.:,/]\d)"
 AT: Final = frozenset(["at", "@", "um", "around", "about", "by", "ca", "circa"])
 """Words before a time."""
+
+_ORDINALS: Final = {word: number for number, word in enumerate(
+    ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth", "thirteenth",
+     "fourteenth", "fifteenth", "sixteenth", "seventeenth", "eighteenth", "nineteenth", "twentieth"), 1)}
+_ORDINALS_ABOVE: Final = {**{f"twenty {word}": 20 + number for word, number in [*_ORDINALS.items()][:9]},
+                          "thirtieth": 30, "thirty first": 31}
+_OF_MONTH: Final = re.compile(
+    rf"\b({'|'.join([*_ORDINALS_ABOVE, *_ORDINALS])})(?= (?:of )?(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\b)|"
+    rf"(?<=\bthe )({'|'.join([*_ORDINALS_ABOVE, *[*_ORDINALS][10:]])})\b")
+"""Days of a month in words; below the eleventh only beside the month, as "the second" may be a set."""
 
 _NO: Final = "❌✖🚫⛔👎✗✘🙅"
 _APOSTROPHE_S: Final = frozenset(["it's", "let's"])
@@ -129,6 +143,7 @@ def plain(text: str) -> str | None:
     text = re.sub(r"\b\w+'s\b", lambda word: word[0] if word[0] in _APOSTROPHE_S else word[0][:-2], text)
     text = text.replace("i'll", "i will").replace("'", "").replace("o clock", "oclock")
     text = re.sub(r"(?<![^\W\d_])([ap])\. ?m\b\.?", r"\1m", text)
+    text = _OF_MONTH.sub(lambda found: f"{(_ORDINALS | _ORDINALS_ABOVE)[found[0]]}th", text)
     return " ".join(re.sub(r"(\d) ?-?ish\b", r"\1", text).split())
 
 
@@ -182,13 +197,23 @@ def _past(found: re.Match[str], place: MatchContext) -> Hours | None:
     return _some(tuple(time(*divmod(minutes, 60)) for minutes in total))
 
 
+def _half(found: re.Match[str], place: MatchContext) -> Hours | None:
+    """Read "half six" as half past six, as it is said in Britain."""
+    return _some(hours(number(found["h"]), 30, found["part"])) if number(found["h"]) <= 12 else None
+
+
+def _of_24(found: re.Match[str], place: MatchContext) -> Hours | None:
+    """Read "nineteen hours", where it is no duration."""
+    return _hours(found, place) if number(found["h"]) > 12 and place.before not in ("for", "in", "after", "every") else None
+
+
 def _worded(found: re.Match[str], place: MatchContext) -> Hours | None:
     return _some(hours(number(found["h"]), _MINUTES[found["minutes"].replace("-", " ")], found["part"]))
 
 
 def _bare(found: re.Match[str], place: MatchContext) -> Hours | None:
     """Read a bare hour, only where one is expected: after "at", beside a part of the day, or as the answer."""
-    beside = re.match(r" ?(?:oclock )?(?:in the |at )?(?:morning|afternoon|evening|night)", place.after)
+    beside = re.match(rf" ?(?:oclock )?(?:in the |at )?(?:{_PARTS})", place.after)
     if place.asked == "clock" or place.before in AT or place.before.rstrip("s") in PARTS_OF_DAY or beside:
         return _hours(found, place)
     return None
@@ -208,9 +233,12 @@ CLOCK_ROWS: Final[tuple[PatternRow, ...]] = (
     (re.compile(r"(?P<h>\d{1,2})[:h](?P<m>\d\d)(?: ?(?:uhr|hrs?|oclock|h)\b)?" + NUMBER_END), _hours),
     (re.compile(rf"{_HOUR} ?(?:h|uhr|oclock)\b(?: ?(?P<part>am|pm))?" + NUMBER_END), _hours),
     (re.compile(r"(?P<h>\d\d)(?P<m>\d\d)(?: ?(?:h|hrs|hours|uhr)\b)?" + NUMBER_END), _four_digits),
-    (re.compile(rf"(?P<h>{'|'.join(NUMBERS)})[ -](?P<minutes>{_MIN_WORDS})(?: ?(?P<part>am|pm))?" + LETTERS_END), _worded),
-    (re.compile(r"(?:(?:in|at|during) )?(?:the |this )?(?P<name>morning|afternoon|evening|night)s?" + LETTERS_END),
-     lambda found, place: Part(found["name"])),
+    (re.compile(rf"half {_HOUR}(?: ?oclock)?(?: ?(?P<part>am|pm))?" + NUMBER_END), _half),
+    (re.compile(rf"{_HOUR} (?:hundred(?: hours)?|hours|hrs)\b" + NUMBER_END), _of_24),
+    (re.compile(rf"(?P<h>{'|'.join([*NUMBERS][:19])}|twenty(?= (?:ten|fifteen|twenty|thirty|forty|fifty)))"
+                rf"[ -](?P<minutes>{_MIN_WORDS})(?: ?(?P<part>am|pm))?" + LETTERS_END), _worded),
+    (re.compile(rf"(?:(?:in|at|during) )?(?:the |this )?(?P<name>{_PARTS})s?" + LETTERS_END),
+     lambda found, place: Part(_PART_NAMES[found["name"]])),
 )
 LAST_CLOCK_ROWS: Final[tuple[PatternRow, ...]] = ((re.compile(_HOUR + NUMBER_END), _bare),)
 _DOTTED_ROWS: Final[tuple[PatternRow, ...]] = ((re.compile(r"(?P<h>\d{1,2})\.(?P<m>\d\d)(?: ?uhr\b)?" + NUMBER_END), _hours),)
@@ -279,8 +307,8 @@ def settled(tokens: Iterable[Token]) -> list[Token] | None:
 def read_hours(text: str) -> tuple[time, ...]:
     """Return the times of day a reply may mean: one, two (morning first; ask which), or none.
 
-    "18", "18h", "06:30" and "6pm" give one; "6", "6:30" and "6 Uhr" two. "24:00", "midnight" and "12 am" give none, as their day is
-    unclear; nor does "half seven", which is 6:30 or 7:30.
+    "18", "18h", "06:30" and "6pm" give one; "6", "6:30", "half six" and "6 Uhr" two. "24:00", "midnight" and "12 am" give none, as their
+    day is unclear.
     """
     line = plain(text)
     tokens = None if line is None else settled(scan(line.rstrip(" ."), (*CLOCK_ROWS, *_DOTTED_ROWS, *LAST_CLOCK_ROWS), date.min, "clock"))
@@ -299,6 +327,21 @@ def read_part(text: str) -> str:
         case [Part(name)]:
             return name
     return ""
+
+
+_SENSES: Final = {
+    "morning": re.compile(r"\b(?:before (?:the )?(?:gym opens|work|school|breakfast|ward|office|kids (?:are up|get up|wake))|breakfast|"
+                          r"coffee|sunrise|dawn|first thing|(?:when|once|after|soon as) (?:i|we) (?:wake|get) up|out of bed)\b"),
+    "evening": re.compile(r"\b(?:after (?:work|tea|dinner|supper|school|the office|my shift)|bath ?time|bed ?time|(?:clock|knock) off|"
+                          r"dinner|supper|sunset|(?:kids?|baby|(?:little|wee) ones?)(?: is| are|s)? (?:down|asleep|in bed|sleeping))\b")}
+"""What is done in the morning and in the evening; our choice."""
+
+
+def sense_of(text: str) -> str:
+    """Return the part of the day that what somebody does then tells, "morning" or "evening"; "" for neither or both."""
+    said = (plain(text) or "").replace("one s", "ones")
+    told = [part for part, pattern in _SENSES.items() if pattern.search(said)]
+    return told[0] if len(told) == 1 else ""
 
 
 def read_clock(text: str) -> time | None:

@@ -41,7 +41,7 @@ from companion.language.flags.things import OF_IT, of_a_thing
 from companion.language.pain.patterns import COMMA, PUNCTUATION, QUESTION, SENTENCE_ENDS
 
 _TAKEN_OUT = "·"  # replaces what the rules dropped
-_LEFT_TO_WEIGH = 2  # words at least, where some were taken out (choice)
+_LEFT_TO_WEIGH = 2  # words at least; one alone says too little, as "me" or "april" (choice)
 _SENTENCE = 30  # words looked at on either side of a hit, so that long texts are read quickly (choice)
 _ORDER = {flag: at for at, flag in enumerate(Flag)}
 # A doubtful sign of these that says more than the ordinary wording inside it stands ("numb when i pee").
@@ -127,7 +127,7 @@ def _heard(text: str, typed: list[TypedWord], message: _Message) -> tuple[Heard,
 def _suspected(text: str, typed: list[TypedWord], words: list[str]) -> tuple[Heard, ...]:
     """Return the doubtful flag the classifier hears in words the rules heard nothing in, what else it may be, and the sentence most
     suspicious."""
-    if sum(word != _TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH < len(words):
+    if sum(word != _TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH:
         return ()
     flags = suspected(_without(text, typed, words), words)
     if not flags:

@@ -1,0 +1,42 @@
+"""Signs and pain that a coach tells of a lifter: whose they are is asked, and they count only where the lifter writes them."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from companion.conversation.asking import ask_aside, show
+from companion.conversation.draft import Draft
+from companion.conversation.effects import Tap
+from companion.conversation.prompt import start_payload
+from companion.language.coach_words import SOMEBODY, lifters_in, told_of
+from companion.language.flags import hear_flags
+from companion.language.pain import Pain, hear_pain
+
+OF_A_LIFTER: Final = (
+    "Then I note nothing: it counts once they write it to me, and I ask them what matters. Please ask them to. Chest pain, fainting, "
+    "trouble with bladder or bowel, numb between the legs, a leg that gets weaker, thoughts of ending their life: get them emergency help "
+    "now.")
+
+
+def about_a_lifter(draft: Draft, text: str) -> bool:
+    """True if a coach's message tells of a lifter and reports a sign or pain, said as it is or as theirs. Then it is asked whose it is,
+    unless the question takes words of one's own, which they stay."""
+    told = told_of(text, lifters_in(draft.known.facts))
+    if told is None or not any(hear_flags(one) or hear_pain(one) is Pain.YES for one in (text, told.as_own)):
+        return False
+    if draft.session.stack and not draft.compiled.flow.policy.hears_signs:
+        return False
+    if not (draft.session.stack and draft.ask.free):
+        ask_aside(draft, "whose", text)
+    return True
+
+
+def of_a_lifter(draft: Draft, text: str) -> None:
+    """Tell a coach what to do about a sign that a lifter has told them of; the open question stands again."""
+    told = told_of(text, lifters_in(draft.known.facts))
+    named = told is not None and told.who != SOMEBODY
+    buttons = (Tap("Write to them", start_payload("coach_note", told.who)), Tap("Their page", start_payload("lifter", told.who))
+               ) if told and named else (Tap("My lifters", start_payload("caseload")),)
+    draft.say(OF_A_LIFTER, buttons=(buttons,))
+    if draft.session.stack:
+        show(draft)
