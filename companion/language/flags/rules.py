@@ -11,7 +11,8 @@ ordinary is heard, as doubtful (``sure`` False) where the wording leaves it open
    a. ordinary wording (``ORDINARY_SIGNS``) that lies over its first or last word: dropped, unless the hit says more than it;
    b. denied before it ("no fever or chills"; only ``UNDER_DENIAL`` words and other signs in between) or answered after it ("fever: no"):
       dropped. A denied thought ("don't think i'm pregnant") or half a denial leaves it doubtful;
-   c. said of somebody else ("my dad had a heart attack"): dropped; "and so have i", or a comma in between: doubtful;
+   c. said of somebody else ("my dad had a heart attack"), or of a thing or an animal (``things``): dropped; "and so have i", or a comma in
+      between: doubtful;
    d. what hard work does too, named with the work ("legs are jelly after squats"): dropped;
    e. long ago or in the past, for signs that matter only now: dropped where over as well, otherwise doubtful;
    f. asked or supposed ("if i faint"): doubtful.
@@ -36,6 +37,7 @@ from companion.language.flags.patterns import COMPILED_READ_AS, COMPILED_SIGNS, 
 from companion.language.flags.spelling import TypedWord, words_typed
 from companion.language.flags.tables import context
 from companion.language.flags.tables.signs import Signs
+from companion.language.flags.things import OF_IT, of_a_thing
 from companion.language.pain.patterns import COMMA, PUNCTUATION, QUESTION, SENTENCE_ENDS
 
 _TAKEN_OUT = "·"  # replaces what the rules dropped
@@ -55,7 +57,7 @@ _NEW_CLAUSE = frozenset(("had", "have", "has", "got", "ive", "i", "im", "was", "
 _TURNS = frozenset(("but", "although", "though", "however", "except"))
 _LIKE = frozenset(("a", "an", "of", "like"))  # "not pain, more a weight on it"
 _NOUNS = word_set(context.NOUNS)
-_CLINICIANS = word_set("<clinician>")
+_CLINICIANS, _HANDLING = word_set("<clinician>"), word_set("<handling>")
 
 
 class SignFound(NamedTuple):
@@ -258,8 +260,8 @@ class _Message:
             return True
         if words[at] in ("cant", "couldnt") and not {"be", "have"} & set(words[at : hit.start]):
             return True
-        if {"not", "cant", "never", "isnt", "without"} & set(words[max(start, at - 2) : at]):
-            half = True  # a denial denied
+        if {"not", "cant", "never", "isnt", "without"} & set(words[max(start, at - 2) : at]) - {words[at]}:
+            half = True  # a denial denied; not one said again
         after = words[hit.end : min(end, hit.end + 3)]
         if after[:2] == ["before", "you"]:
             after = []
@@ -273,7 +275,10 @@ class _Message:
         if hit.signs.own:
             return True
         after = words[hit.end : min(end, hit.end + 6)]
-        mine = _holds(words[hit.end : end], context.ME_TOO) and _holds(words[start:end], context.OTHERS)
+        too = _holds(words[hit.end : end], context.ME_TOO)
+        if not too and of_a_thing(words, start, hit.start, hit.end, hit.signs.flag):
+            return None
+        mine = too and _holds(words[start:end], context.OTHERS)
         # "a burden for my sons" and "cant get it up for my wife" are one's own
         theirs = hit.signs.flag not in (Flag.SELF_HARM, Flag.SEXUAL) and _begins(after, context.FAMILY)
         if theirs or _holds(words[start : hit.start], context.FAMILY_BEFORE):
@@ -288,7 +293,8 @@ class _Message:
             return True
         if hit.signs.flag is Flag.RESTRICTION and not _CLINICIANS.isdisjoint(words[start : hit.end]) and last[0] < hit.start:
             return False
-        if mine or COMMA in between[: max(0, hit.start - last[1])]:
+        before = next((word for word in reversed(words[start : last[0]]) if word not in OF_IT), "")
+        if mine or before in _HANDLING or COMMA in between[: max(0, hit.start - last[1])]:
             return False
         return None
 
