@@ -41,7 +41,7 @@ from companion.language.flags.things import OF_IT, of_a_thing
 from companion.language.pain.patterns import COMMA, PUNCTUATION, QUESTION, SENTENCE_ENDS
 
 _TAKEN_OUT = "·"  # replaces what the rules dropped
-_LEFT_TO_WEIGH = 2  # words at least; one alone says too little, as "me" or "april" (choice)
+_LEFT_TO_WEIGH = 2  # words at least, where some were taken out (choice)
 _SENTENCE = 30  # words looked at on either side of a hit, so that long texts are read quickly (choice)
 _ORDER = {flag: at for at, flag in enumerate(Flag)}
 # A doubtful sign of these that says more than the ordinary wording inside it stands ("numb when i pee").
@@ -127,7 +127,7 @@ def _heard(text: str, typed: list[TypedWord], message: _Message) -> tuple[Heard,
 def _suspected(text: str, typed: list[TypedWord], words: list[str]) -> tuple[Heard, ...]:
     """Return the doubtful flag the classifier hears in words the rules heard nothing in, what else it may be, and the sentence most
     suspicious."""
-    if sum(word != _TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH:
+    if sum(word != _TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH < len(words):
         return ()
     flags = suspected(_without(text, typed, words), words)
     if not flags:
@@ -141,11 +141,11 @@ def _suspected(text: str, typed: list[TypedWord], words: list[str]) -> tuple[Hea
 
 
 def _strongest_first(text: str, typed: list[TypedWord], kept: Iterator[tuple[SignFound, bool]]) -> tuple[Heard, ...]:
-    """The surest hit of each flag; among equals the longest."""
+    """The surest hit of each flag; among equals the longest, of these the first."""
     best: dict[Flag, tuple[bool, int, SignFound]] = {}
     for hit, sure in kept:
         flag, length = hit.signs.flag, hit.end - hit.start
-        if flag not in best or (sure, length) > best[flag][:2]:
+        if flag not in best or (sure, length, -hit.start) > (*best[flag][:2], -best[flag][2].start):
             best[flag] = (sure, length, hit)
     heard = [Heard(flag, sure, text[typed[hit.start][1] : typed[hit.end - 1][2]]) for flag, (sure, _, hit) in best.items()]
     return _in_order(heard)
