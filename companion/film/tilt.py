@@ -15,11 +15,11 @@ from numpy.typing import NDArray
 
 from companion.film.footage import Floats
 
-USUAL: Final = 0.01
+SHAPE_ERROR: Final = 0.01
 """The usual error of a card's shape (0.6°), as a part of its side; from there on a frame counts less (Huber 1964)."""
-UNKNOWN: Final = 0.03
-"""What a tilt of 0 counts beside the frames: tilts of 10° (0.17) are usual, errors USUAL, and some ten neighbouring frames err alike."""
-REWEIGHINGS: Final = 4
+TILT_UNKNOWN: Final = 0.03
+"""What a tilt of 0 counts beside the frames: 10° (0.17) are usual, frames err by SHAPE_ERROR, some ten neighbours alike."""
+SHAPE_ROUNDS: Final = 4
 
 
 def turned_and_misshapen(maps: Floats, places: Floats) -> tuple[Floats, Floats]:
@@ -34,10 +34,10 @@ def turned_and_misshapen(maps: Floats, places: Floats) -> tuple[Floats, Floats]:
     # by a tilt t, whose parts are its sines, the shape is its usual one less place * t / 2, and the turn off by the half of conj(place) * t
     causes: NDArray[np.complex128] = np.column_stack([np.ones(len(shape)), -place / 2])
     weights = np.ones(len(shape))
-    for _ in range(REWEIGHINGS):
+    for _ in range(SHAPE_ROUNDS):
         weighed = np.conj(causes.T) * weights
-        found = np.linalg.solve(weighed @ causes + np.diag([0, UNKNOWN / 4]), weighed @ shape)
+        found = np.linalg.solve(weighed @ causes + np.diag([0, TILT_UNKNOWN / 4]), weighed @ shape)
         off = np.abs(shape - causes @ found)
-        weights = 1 / np.maximum(1, off / USUAL)
+        weights = 1 / np.maximum(1, off / SHAPE_ERROR)
     turn = np.unwrap(np.angle(keeps)) - (np.conj(place) * found[1]).imag / 2
     return np.asarray(turn), np.asarray(np.degrees(off))
