@@ -14,6 +14,7 @@ from typing import Any, Final
 from companion.app import films, reports
 from companion.app.consent import renewal
 from companion.app.dispatch import carry_out
+from companion.app.held_back import HeldBack
 from companion.app.ranks import rank_of
 from companion.app.unsaved import UnsavedMessages
 from companion.base.clock import Clock, JumpWatch
@@ -106,6 +107,7 @@ class Conversations:
         self._films: list[FilmWanted] = []
         self.fetch_film: films.Fetch | None = None
         self._one_film = asyncio.Lock()
+        self.held_back = HeldBack(clock)
         self._background: set[asyncio.Task[None]] = set()
 
     def close(self) -> None:
@@ -221,7 +223,7 @@ class Conversations:
         """Read a film that waits for it, one at a time, and go on with the conversation; a person erased meanwhile is left alone."""
         try:
             async with self._one_film:
-                read, files = await films.read_wanted(wanted, self.fetch_film) if self.fetch_film else (None, {})
+                read, files = await films.read_wanted(wanted, self.fetch_film, self.held_back.reading) if self.fetch_film else (None, {})
             if wanted.squat == "plain" and (files or not wanted.shown):
                 kept = self.keep_film(wanted.person, files)
                 if read and wanted.whole and WHOLE_FILM not in kept:

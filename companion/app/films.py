@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import os
+import signal
 import tempfile
 from collections.abc import Awaitable, Callable, Mapping
-from contextlib import suppress
+from contextlib import AbstractContextManager, nullcontext, suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -30,9 +31,10 @@ NUMBERS_OF: Final[dict[FilmOf, tuple[str, ...]]] = {"squats": FILM_NUMBERS, "sho
 """The names of the degrees that a film gives, by what is in it."""
 
 
-async def read_wanted(wanted: FilmWanted, fetch: Fetch) -> tuple[FilmRead, Mapping[str, bytes]]:
+async def read_wanted(wanted: FilmWanted, fetch: Fetch, reading: Callable[[int], AbstractContextManager[None]] = lambda _: nullcontext()
+                      ) -> tuple[FilmRead, Mapping[str, bytes]]:
     """Fetch and read one film; whatever goes wrong is an outcome too. Returns that, and by file name pictures of it, and itself, where they
-    are wanted. What was fetched is deleted before this returns."""
+    are wanted. What was fetched is deleted before this returns. ``reading``: entered with the group of processes that read it."""
     import asyncio
     from concurrent.futures import ProcessPoolExecutor
     from multiprocessing import get_context
@@ -42,16 +44,28 @@ async def read_wanted(wanted: FilmWanted, fetch: Fetch) -> tuple[FilmRead, Mappi
             path = await fetch(wanted.film, Path(folder))
         except OSError as error:
             return _mend(wanted, str(error)), {}
-        apart = ProcessPoolExecutor(1, get_context("spawn"), let_others_first)  # not a thread: its arithmetic would hold up others' turns
+        apart = ProcessPoolExecutor(1, get_context("spawn"), apart_and_last)  # not a thread: its arithmetic would hold up others' turns
+        group, run = None, asyncio.get_running_loop().run_in_executor
         try:
-            return await asyncio.get_running_loop().run_in_executor(apart, outcome_of_film, wanted, path)
+            group = await run(apart, os.getpid)
+            with reading(group):
+                return await run(apart, outcome_of_film, wanted, path)
+        except asyncio.CancelledError:
+            if group is not None:
+                with suppress(ProcessLookupError):
+                    os.killpg(group, signal.SIGKILL)  # else this process could not end before the film is read
+            raise
         finally:
             apart.shutdown(wait=False)
 
 
-def let_others_first() -> None:
-    """Take the processor only while nobody else wants it, where the system knows that (Linux), else after all others; as do the processes
-    that this one starts."""
+def apart_and_last() -> None:
+    """Lead a group of processes of its own, end with the process that started this one, and take the processor only while nobody else wants
+    it, where the system knows that (Linux), else after all others; as do the processes that this one starts."""
+    from companion.film.decoder import end_with_parent
+
+    os.setpgid(0, 0)
+    end_with_parent()
     os.nice(19)
     if hasattr(os, "SCHED_IDLE"):
         with suppress(OSError):

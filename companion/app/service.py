@@ -84,7 +84,11 @@ class Companion(Conversations):
 
     async def take(self, inbound: Inbound) -> None:
         """Take one turn, committed when this returns. A turn that fails is logged, answered with an apology and counts as taken.
-        Messages beyond the rate limit are dropped, the first with a warning."""
+        Messages beyond the rate limit are dropped, the first with a warning. A film waits meanwhile."""
+        with self.held_back.turn():
+            await self._take(inbound)
+
+    async def _take(self, inbound: Inbound) -> None:
         await self.follow_clock()  # before anything is written by the new time
         admission = self.rate_limit.admit(inbound, self.clock.now()) if self.rate_limit is not None else Admission.ACCEPT
         if admission is not Admission.ACCEPT:

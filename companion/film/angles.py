@@ -12,6 +12,7 @@ from scipy.signal import savgol_filter  # type: ignore[import-untyped]
 
 from companion.film.cards import ON_BODY, Place
 from companion.film.footage import Floats, Footage
+from companion.film.tilt import turned_and_misshapen
 
 LEAST_FRAMES: Final = 8
 """Frames under which it is a photo, in whatever file, and no film (choice)."""
@@ -22,6 +23,9 @@ SMOOTHING: Final = 0.23
 TAPED_UPRIGHT: Final = 35.0
 """Degrees within which a card that was taped the right way up stands while its lifter does (choice)."""
 
+TRUNK: Final[tuple[Place, ...]] = ("ribs", "pelvis")
+"""The cards whose tilt does not change during a squat."""
+
 _SQUARE: Final = np.array([[-.5, -.5], [.5, -.5], [.5, .5], [-.5, .5]])
 
 
@@ -30,13 +34,14 @@ class Angles:
     """Each segment's angle over time.
 
     ``times``: an even grid in seconds; ``raw``: by place, degrees that its card is turned clockwise in the picture, or against the wall's
-    card where ``by_wall``, NaN where it was not seen; ``smooth``: the same, smoothed. ``left_out``: the share of frames in which a card on
-    the body was missing.
+    card where ``by_wall``, NaN where it was not seen; ``smooth``: the same, smoothed. ``misshapen``: degrees by which a trunk card's shape
+    is off its usual one, the larger of two. ``left_out``: the share of frames in which a card on the body was missing.
     """
 
     times: Floats
     raw: Mapping[Place, Floats]
     smooth: Mapping[Place, Floats]
+    misshapen: Floats
     by_wall: bool
     left_out: float
 
@@ -79,18 +84,25 @@ def angles_of(footage: Footage) -> Angles | None:
                                             for place, found in footage.corners.items()}
     wall = _wall(footage, seen["wall"])
     raw: dict[Place, Floats] = {}
+    misshapen = np.full(len(grid), np.nan)
     for place in ON_BODY:
         at = seen[place]
         if at.sum() < 4:
             raw[place] = np.full(len(grid), np.nan)
             continue
-        maps = local_maps(footage.corners[place][at])
+        corners = footage.corners[place][at]
+        maps, where = local_maps(corners), (corners.mean(axis=1) - np.array(footage.size) / 2) / max(footage.size)
         if wall is not None:
             maps = np.asarray(np.linalg.solve(wall[at], maps), dtype=np.float64)
-        raw[place] = _on_grid(footage.times[at], np.degrees(np.unwrap(np.radians(turning(maps)))), grid, step)
+            where = np.linalg.solve(wall[at], where[..., None])[..., 0]
+        turn = np.unwrap(np.radians(turning(maps)))
+        if place in TRUNK:
+            turn, off = turned_and_misshapen(maps, where)
+            misshapen = np.fmax(misshapen, _on_grid(footage.times[at], off, grid, step))
+        raw[place] = _on_grid(footage.times[at], np.degrees(turn), grid, step)
     smooth = {place: _smoothed(values, step) for place, values in raw.items()}
     missing = ~np.logical_and.reduce([seen[place] for place in ON_BODY])
-    return Angles(grid, raw, smooth, wall is not None, float(missing.mean()))
+    return Angles(grid, raw, smooth, misshapen, wall is not None, float(missing.mean()))
 
 
 def _wall(footage: Footage, seen: NDArray[np.bool_]) -> Floats | None:

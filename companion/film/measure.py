@@ -19,11 +19,16 @@ LEAST_SEEN: Final = 0.5
 MOST_SLIPPED: Final = 8.0
 """Degrees between the standing before and after the squats, from which a card has come off its place (choice)."""
 
+MISSHAPEN: Final = 3.0
+"""Degrees off its usual shape from which a card on the trunk is misread: twice the goal for an angle's error (choice)."""
+MOST_MISSHAPEN: Final = 0.25
+"""The part of a squat's way down, as frames, in which a card may be misread for the squat to count (choice)."""
+
 NO_STANDING: Final = "I found no moment of standing still. Start the film, stand still for two seconds, then squat."
 NO_SQUAT_SEEN: Final = "I see the cards but no squat: the thigh never goes down by 40°. Send the film that has the squats in it."
 TOO_SHALLOW: Final = "Those squats are too shallow to show where rounding begins. Squat as deep as you usually do."
-LOST_ON_THE_WAY: Final = ("Cards are lost on the way down in every squat: they blur as they move. More light, three seconds down, "
-                          "and film again.")
+LOST_ON_THE_WAY: Final = ("Cards are lost or misread on the way down in every squat: they blur as they move. More light, three seconds "
+                          "down, and film again.")
 SLIPPED: Final = "A card has moved: standing before and after the squats differ by {by:.0f}°. Tape it to tight clothing and film again."
 
 
@@ -79,7 +84,8 @@ def measured(footage: Footage) -> SquatFilm:
     if abs(slipped) > MOST_SLIPPED:
         raise Unreadable(SLIPPED.format(by=abs(slipped)))
     drawn = [(one, binned(*(values[one.begin:one.bottom + 1] for values in curves.exact))) for one in squats]
-    whole = [(one, shape) for one, shape in drawn if is_whole(shape, one.deepest)]
+    whole = [(one, shape) for one, shape in drawn if is_whole(shape, one.deepest)
+             and np.mean(angles.misshapen[one.begin:one.bottom + 1] > MISSHAPEN) <= MOST_MISSHAPEN]
     if not whole:
         raise Unreadable(LOST_ON_THE_WAY)
     shapes = tuple(shape for _, shape in whole)

@@ -32,7 +32,7 @@ def read_film(path: Path, seconds: float = WALL_SECONDS) -> Footage:
     """Return what a film holds. Raises Unreadable with one line for the lifter.
 
     The file is opened only by another process, in an empty environment, since ours may hold the bot's token. ``seconds``: by the wall
-    clock, after which it is killed with all it started.
+    clock, after which it is killed.
     """
     if not can_read():
         raise Unreadable(NOT_HERE)
@@ -65,14 +65,14 @@ def run_apart(module: str, *given: Path, told: bytes = b"", seconds: float = WAL
         asked.write(told)
         asked.seek(0)
         command = [sys.executable, "-m", module, *map(str, given)]
-        with subprocess.Popen(command, stdin=asked, stdout=answer, stderr=subprocess.DEVNULL, start_new_session=True,
-                              env=_environment()) as running:
+        with subprocess.Popen(command, stdin=asked, stdout=answer, stderr=subprocess.DEVNULL,
+                              env=_environment()) as running:  # in our own group, so that both are held back by one signal
             try:
                 code = running.wait(seconds)
             except subprocess.TimeoutExpired:
                 raise Unreadable(TOO_SLOW) from None
             finally:
-                _kill(running)
+                running.kill()  # nothing, where it has ended
         answer.seek(0)
         return code, answer.read(ANSWER_BYTES)
 
@@ -82,11 +82,3 @@ def _environment() -> dict[str, str]:
     kept = ("PATH", "PYTHONPATH", "LANG", "HOME")
     return {name: os.environ[name] for name in kept if name in os.environ} | {"OMP_NUM_THREADS": "1", "OPENBLAS_NUM_THREADS": "1"}
 
-
-def _kill(running: subprocess.Popen[bytes]) -> None:
-    if running.poll() is None:
-        try:
-            os.killpg(running.pid, 9)
-        except ProcessLookupError:
-            return
-        running.wait()

@@ -15,6 +15,8 @@ from companion.film.footage import Floats
 STILL_SPEED: Final = 8.0
 """Degrees a second of the thigh below which somebody stands still (choice; breathing and sway stay under 3)."""
 STILL_SECONDS: Final = 0.4
+SPEED_OVER: Final = 0.3
+"""Seconds over which a speed is taken (choice): from frame to frame, at 60 a second, a card's usual error would be taken for movement."""
 LEAST_SAMPLES: Final = 4
 """Samples of each card within a stretch of standing, of which zero is the median."""
 STANDING_WITHIN: Final = 10.0
@@ -70,7 +72,9 @@ def still_stretches(angles: Angles) -> list[tuple[int, int]]:
     seen = [angles.smooth[place] for place in ON_BODY if np.isfinite(angles.smooth[place]).any()]
     if not seen:
         return []
-    speeds = np.stack([np.abs(np.gradient(values, angles.times)) for values in seen])
+    at, reach = np.arange(len(angles.times)), max(1, round(SPEED_OVER / 2 * angles.rate))
+    early, late = np.maximum(at - reach, 0), np.minimum(at + reach, len(at) - 1)
+    speeds = np.stack([np.abs(values[late] - values[early]) / (angles.times[late] - angles.times[early]) for values in seen])
     # a card that an arm hides for a moment does not break the stretch, as long as two others tell
     still = (np.nan_to_num(speeds, nan=0.0).max(axis=0) < STILL_SPEED) & (np.isfinite(speeds).sum(axis=0) >= min(2, len(seen)))
     edges = np.flatnonzero(np.diff(np.concatenate([[0], still.astype(int), [0]])))

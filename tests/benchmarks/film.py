@@ -40,7 +40,8 @@ async def _taps_beside(path: Path, folder: Path) -> tuple[list[float], list[floa
     busy, quiet = list[float](), list[float]()
     async with tapping() as (mine, _, taps), ours(folder, 1, mine) as companion:
         for turn in range(ROUNDS + 1):
-            reading, rounds = asyncio.create_task(read_wanted(FilmWanted(1, ("", ""), str(path), "1", "plain"), local_film)), 0
+            reading, rounds = asyncio.create_task(read_wanted(FilmWanted(1, ("", ""), str(path), "1", "plain"), local_film,
+                                                              companion.held_back.reading)), 0
             while not reading.done():
                 begin_anew(companion, 1)
                 busy += await taps("ours")

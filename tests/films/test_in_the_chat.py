@@ -22,7 +22,7 @@ TO_THE_SHOT = ("filmed squat", *CHECK, *WARM, "Yes, they are ready", "Ready", "R
 
 @pytest.fixture
 async def life(tmp_path, monkeypatch):
-    monkeypatch.setattr(films, "let_others_first", os.getpid)  # tests would wait for whatever else this machine does
+    monkeypatch.setattr(films, "apart_and_last", os.getpid)  # tests would wait for whatever else this machine does
     one = Life(tmp_path / "companion.sqlite")
     await one.start()
     one.companion.fetch_film = local_film
@@ -58,7 +58,7 @@ async def test_a_film_is_read_and_its_onset_stands_in_the_log_and_in_the_screen(
 
 
 def test_reading_takes_the_processor_only_while_nobody_else_wants_it():
-    with ProcessPoolExecutor(1, get_context("spawn"), films.let_others_first) as apart:
+    with ProcessPoolExecutor(1, get_context("spawn"), films.apart_and_last) as apart:
         assert apart.submit(os.nice, 0).result() == 19
         assert not hasattr(os, "SCHED_IDLE") or apart.submit(os.sched_getscheduler, 0).result() == os.SCHED_IDLE
 
