@@ -12,7 +12,7 @@ from companion.film.angles import Angles, angles_of
 from companion.film.cards import BY_PLACE, ON_BODY, Place
 from companion.film.footage import Footage, Unreadable
 from companion.film.onset import Curve, Onset, binned, is_whole, onset_of
-from companion.film.squats import STANDING_WITHIN, Curves, Descent, curves_of, descents, standing_still
+from companion.film.squats import STANDING_WITHIN, Curves, Descent, by_the_bone, curves_of, descents, standing_still
 
 LEAST_SEEN: Final = 0.5
 """The share of frames in which each card must be found for a film to be read at all (choice)."""
@@ -76,7 +76,7 @@ def begun_still(footage: Footage, places: Sequence[Place], not_still: str) -> tu
 def measured(footage: Footage) -> SquatFilm:
     """Return what a film of squats shows. Raises Unreadable with the one reason where it can't carry a result."""
     angles, standing = begun_still(footage, ON_BODY, NO_STANDING)
-    curves = curves_of(angles, standing)
+    curves = by_the_bone(curves_of(angles, standing))
     squats = descents(curves)
     if not squats:
         raise Unreadable(NO_SQUAT_SEEN)

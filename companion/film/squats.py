@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -23,6 +23,11 @@ STANDING_WITHIN: Final = 10.0
 """Degrees of the thigh within which a lifter is standing between squats (choice)."""
 LEAST_DEPTH: Final = 40.0
 """Degrees that the thigh goes down at least for it to count as a squat (choice)."""
+THIGH_LAGS: Final = 1.9
+"""Degrees that the thigh's card stays behind the bone as the hip bends by ``HIP_BENT``: by skin markers the hip is read as 1.9° less bent
+than by X-rays, walking (Fiorentino 2017 Gait Posture 55:184); told by the row film_thigh_lags."""
+HIP_BENT: Final = 130.0
+"""Degrees of a fully bent hip (choice)."""
 APART: Final = 0.6
 """Seconds between the lowest points of two squats at least (choice)."""
 
@@ -106,6 +111,12 @@ def curves_of(angles: Angles, standing: tuple[int, int]) -> Curves:
     # clockwise in the picture is forward for somebody who looks to the right
     return Curves(angles.times, -faces * smooth["thigh"], faces * smooth["pelvis"], faces * smooth["ribs"], faces * smooth["shank"],
                   (-faces * raw["thigh"], faces * (raw["ribs"] - raw["pelvis"])), standing, faces)
+
+
+def by_the_bone(curves: Curves) -> Curves:
+    """Return the curves of a squat with the thigh's known lag behind its bone taken off the depth."""
+    lag = THIGH_LAGS * np.nan_to_num(curves.pelvis + curves.depth) / HIP_BENT
+    return replace(curves, depth=curves.depth + lag, exact=(curves.exact[0] + lag, curves.exact[1]))
 
 
 def descents(curves: Curves) -> tuple[Descent, ...]:

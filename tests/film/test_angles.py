@@ -10,6 +10,7 @@ from companion.film.angles import angles_of, local_maps, turning
 from companion.film.cards import BY_PLACE, ON_BODY
 from companion.film.decoder import Finder
 from companion.film.footage import Footage
+from companion.film.squats import Curves, by_the_bone
 from tests.films.figure import card_png
 
 CAMERA = np.array([[1100.0, 0, 360], [0, 1100.0, 640], [0, 0, 1]])
@@ -73,3 +74,14 @@ def test_a_short_gap_is_bridged_and_a_long_one_left_out():
 def test_without_the_card_on_the_wall_the_angles_say_so():
     corners = {place: np.stack([seen(20.0)] * 30) for place in ON_BODY} | {"wall": np.full((30, 4, 2), np.nan)}
     assert not angles_of(Footage(np.arange(30) / 30, corners, np.full(30, 120.0), (720, 1280))).by_wall
+
+
+def test_the_thighs_lag_is_taken_off_the_depth_and_nothing_else():
+    """A hip bent fully, by 130°: the thigh's card is read 1.9° short of the bone (Fiorentino 2017 Gait Posture 55:184)."""
+    depth, pelvis, still = np.array([0.0, 90.0, np.nan]), np.array([0.0, 40.0, 40.0]), np.zeros(3)
+    read = Curves(np.arange(3.0), depth, pelvis, still, still, (depth, still), (0, 1), 1)
+    bone = by_the_bone(read)
+    assert bone.depth[:2] == pytest.approx([0.0, 91.9])
+    assert bone.exact[0][:2] == pytest.approx([0.0, 91.9])
+    assert np.isnan(bone.depth[2])
+    assert (bone.pelvis is pelvis, bone.exact[1] is still) == (True, True)

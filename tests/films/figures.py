@@ -12,6 +12,7 @@ import numpy as np
 from companion.film.cards import ON_BODY
 from companion.film.footage import Footage, Unreadable, footage_from
 from companion.film.measure import measured
+from companion.film.squats import curves_of
 from tests.films.camera import Film
 from tests.films.figure import Taped
 
@@ -62,7 +63,8 @@ def compared(film: Film, footage: Footage) -> Figure:
     bent = (lean["pelvis"] - lean["thigh"]) / 130
     way = film.looks.faces  # on the other side of the body a card slides the other way
     on_card = {place: lean[place] + way * film.taped.get(place, Taped()).slides * bent for place in ON_BODY}
-    read = {"shank": curves.shank, "thigh": -curves.depth, "pelvis": curves.pelvis, "ribs": curves.ribs}
+    by_card = curves_of(found.angles, curves.standing).depth
+    read = {"shank": curves.shank, "thigh": -by_card, "pelvis": curves.pelvis, "ribs": curves.ribs}
     errors: dict[str, np.ndarray] = {place: read[place] - on_card[place] for place in ON_BODY}
     errors["flexion"] = errors["ribs"] - errors["pelvis"]
     errors["flexion of the bones"] = curves.flexion - (lean["ribs"] - lean["pelvis"])

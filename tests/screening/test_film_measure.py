@@ -8,6 +8,7 @@ from math import nextafter
 import pytest
 
 from companion.film.onset import CARDS_SLIP
+from companion.film.squats import THIGH_LAGS
 from companion.screening.about import About
 from companion.screening.conclusion import conclude
 from companion.screening.findings import findings_of
@@ -150,3 +151,7 @@ def test_a_film_lowers_the_load_and_never_lifts_one(told, limit):
 
 def test_the_row_of_sliding_cards_tells_what_the_interval_holds():
     assert value("film_cards_slip") == CARDS_SLIP
+
+
+def test_the_row_of_the_thighs_lag_tells_what_is_taken_off():
+    assert value("film_thigh_lags") == THIGH_LAGS

@@ -27,7 +27,7 @@ URGENT = frozenset((Flag.SELF_HARM, Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.CHEST,
 THRESHOLD = -60
 """The sum, in ``MARGIN_STEPS``, above which a message is heard: with the rules .989 of what is urgent and .947 of the rest, and 94 of 3,171
 others asked about; at -40 it was .984, .933 and 60."""
-ALONE = 100
+WORD_ALONE = 100
 """The sum above which a single word is heard: "fluttering" is, "me" and "april" are not (choice)."""
 AGAINST, AGAINST_SURE = -100, -160
 """The sums up to which what the rules hear is nothing. Of the same writers' doubts that are not urgent, 14 of 24 that were nothing and none
@@ -70,7 +70,7 @@ def pieces(text: str, words: list[str]) -> list[list[int]]:
 def suspected(text: str, words: list[str]) -> tuple[Flag, ...]:
     """Return the flags that should be asked about, the likeliest first; () mostly."""
     sum_, flags = weighed(pieces(text, words), weights())
-    return flags if sum_ > (THRESHOLD if len(words) > 1 else ALONE) else ()
+    return flags if sum_ > (THRESHOLD if len(words) > 1 else WORD_ALONE) else ()
 
 
 def weighed(found: list[list[int]], by: Mapping[Flag | None, Weights]) -> tuple[int, tuple[Flag, ...]]:
