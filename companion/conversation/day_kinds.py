@@ -26,6 +26,11 @@ from companion.language.quantities import spelt
 from companion.language.questions import is_question
 
 NOON: Final = 12
+WITHIN_MOST: Final = 10
+"""The most words of a reply in which a day is looked for among others (choice)."""
+_SAYS_MORE: Final = re.compile(
+    r"\d|\b(?:no|not|nor|never|\w+nt|dunno|yet|know|say|except|but|or|if|when|unless|maybe|perhaps|might|could|skip|stop|cancel|every|each|"
+    r"half|quarter|noon|morning|morn|evening|night|afternoon|am|pm)\b")
 
 
 def _today(context: ReadingContext) -> date:
@@ -74,6 +79,8 @@ class SquatDays(Kind):
             if not (self.before or plan_from(context.facts()).empty or str(short).startswith(("weekly", "every"))):  # else made at once
                 short = self._change(without_asides(text, today, reasons=True), context)
             change = change if isinstance(short, NotRead) else short
+        if isinstance(change, NotRead) and self.before and not is_question(text):
+            change = self._within(text, context) or change
         if isinstance(change, IncompleteChange) and change.wants == "half" and (part := sense_of(text)):
             change = read_rest(change, part, today) or change
         return Unclear(change.reason) if isinstance(change, NotRead) else Answer(str(change), text)
@@ -87,6 +94,20 @@ class SquatDays(Kind):
                 whole = read_days(text, today) or whole
             change = change if self.before and isinstance(whole, NotRead) else whole
         return change
+
+    def _within(self, text: str, context: ReadingContext) -> PlanChange | IncompleteChange | None:
+        """Return the change that the longest stretch of a reply's words asks for ("off till January third"), if the words around it are few
+        and deny, doubt and name nothing."""
+        words, today = text.split(), _today(context)
+        for length in range(min(len(words) - 1, WITHIN_MOST), 0, -1) if len(words) <= WITHIN_MOST else ():
+            for start in range(len(words) - length + 1):
+                around = " ".join((*words[:start], *words[start + length:]))
+                if _SAYS_MORE.search(spelt(flat(around))) or read_date(around, today) is not None:
+                    continue
+                asked = f"{self.before} {' '.join(words[start:start + length])}"
+                if not isinstance(change := read_change(asked, plan_from(context.facts()), today, _since(context)), NotRead):
+                    return change
+        return None
 
     def claims(self, text: str, context: ReadingContext) -> bool:
         return _names_a_day(text, context)

@@ -23,8 +23,9 @@ from companion.language.questions import asked_surely
 
 NOT_NAMED: Final = frozenset(("@chat", "@nothing", "!again", "!help", OWN_WORDS))
 """What a person isn't asked whether they mean it."""
-LIKELY_TOO: Final = 0.2
-"""Part of all that is likely from which something else than the rules hear is asked about. Chosen, as all below, on writers left out."""
+LIKELY_TOO, LIKELY_BESIDE = 0.1, 0.2
+"""Part of all that is likely from which something else than the rules hear is asked about; and beside a number or a question, of which the
+rules are surer. Chosen, as all below, on writers left out."""
 SURELY_ELSE: Final = 20
 """By how many times something else must be likelier than a plain answer for a person to be asked which they mean."""
 NEAR: Final = 0.02
@@ -70,7 +71,8 @@ def _doubted(likely: Mapping[str, float], mine: str, sure: bool) -> bool:
     top = next(iter(likely))
     if sure:
         return likely[top] >= SURELY_ELSE * likely.get(mine, 0)
-    others = (name for name, share in likely.items() if share >= LIKELY_TOO and name != mine)
+    least = LIKELY_BESIDE if mine in (A_NUMBER, "@question") else LIKELY_TOO
+    others = (name for name, share in likely.items() if share >= least and name != mine)
     return any(name == top or (name not in NOT_NAMED and (mine != "@question" or name[0] in "!@")) for name in others)
 
 
@@ -79,7 +81,8 @@ def guesses(draft: Draft, text: str) -> tuple[str, ...]:
     likely = {} if draft.ask.safety or draft.ask.free or _known_otherwise(draft, text) else _likely_here(draft, text)
     top = next(iter(likely), "")
     least = LEAST if reads_acts(draft.ask) else LEAST_BESIDE_WORDS
-    return _named(likely) if top and top not in NOT_NAMED and likely[top] >= least else ()
+    alone = top == "@question" and all(share < LIKELY_TOO for name, share in likely.items() if name != top)
+    return _named(likely) if top and top not in NOT_NAMED and not alone and likely[top] >= least else ()
 
 
 def meant_at(draft: Draft, text: str) -> tuple[str, ...]:

@@ -76,6 +76,8 @@ def typed(draft: Draft, text: str) -> None:
         start(draft, flow)
     elif draft.top.flow == draft.book.home and (said := draft.book.sentence(text, draft.known.facts)):
         start(draft, *said)
+    elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in _THANKS:
+        draft.say(GOOD)
     elif _asked_back(draft, text):
         pass
     elif heard in _CONTROLS and not draft.ask.kind.claims(text, draft.context) and (
@@ -311,8 +313,6 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
         stand_again(draft, THESE_FIRST)
     elif normalise(text).strip(" .!") in _GREETINGS:
         ask_again(draft)
-    elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in _THANKS:
-        draft.say(GOOD)
     elif draft.top.flow == draft.book.home and (flow := draft.book.near_command(text)):
         start(draft, flow)
     elif near in _CONTROLS:

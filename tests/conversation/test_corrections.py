@@ -11,7 +11,7 @@ from companion.language import places
 from flows.catalogue import BOOK
 from tests.corpus.turns import Turn, draft_at
 
-SHORT = Turn("squat_look/change_2_depth", "correction", "change_1_depth=parallel", "the one before should be at level not over it", False)
+SHORT = Turn("squat_look/change_3_depth", "correction", "change_1_depth=parallel", "one of the depths is wrong, it was parallel", False)
 
 
 def asked(turn):

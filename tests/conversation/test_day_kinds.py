@@ -238,3 +238,13 @@ def test_each_kind_takes_only_what_it_can():
 
 def test_a_tapped_pain_score_is_a_number():
     assert PainScore().tapped(PainScore().options[7], EMPTY) == Answer(7.0, "7")
+
+
+@each_row(("before", "text", "kept"), [
+    ("pause until", "till 14 april", "pause 2026-04-14"), ("pause until", "back at it monday", "pause 2026-03-09"),
+    ("pause until", "14th of march im back", "pause 2026-03-14"), ("also on", "weds at 7pm please and thankyou", "on 2026-03-04 19:00"),
+    ("pause until", "not before second of march", None), ("pause until", "maybe the third of april", None),
+    ("also on", "thursday, eight at night", None), ("pause until", "dunno yet will say tonight", None)])
+def test_a_day_among_other_words_is_read_if_they_deny_doubt_and_name_nothing(before, text, kept):
+    read = SquatDays(before=before).read(text, EARS)
+    assert (value(read) if isinstance(read, Answer) else None) == kept

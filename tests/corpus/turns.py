@@ -52,6 +52,10 @@ FACTS: Final[Mapping[str, Value]] = {
     **CHECKED, "about_you.height": 178.0, "about_you.mass": 80.0, "welcome.units": "metric", "welcome.consent": "yes",
     "drill": "hip", "coach": "yes", "about_you.tape": "yes", "about_you.level": "yes", "setup.proposed": "heels"}
 
+PLANNED: Final[Mapping[str, Value]] = {**FACTS, "today": "2026-03-02", "squat.plan": '{"weekly":{"TU":"18:00","FR":"18:00"}}'}
+"""The same where a change of the squat days is asked for, which somebody without any is not."""
+CHANGED: Final = ("squat_days/change", "squat_days/to", "squat_days/extra", "squat_days/until")
+
 ATTEMPTS: Final = 200
 """Most draws of the answers before a state; in the second half numbers are drawn too, for states that hang on one."""
 
@@ -157,11 +161,11 @@ def session_at(state: str, of: frozenset[str] = frozenset()) -> tuple[Session, M
     """Return a session that waits at a state, with plausible answers before it, and the facts known beside it. ``of``: questions that were
     answered before, where that can be: those of which a line puts an answer right."""
     name, key = state.split("/")
-    compiled, draw = BOOK[name], Random(state)
+    compiled, draw, known = BOOK[name], Random(state), PLANNED if state in CHANGED else FACTS
     asks = [step for step in compiled.flow.steps if isinstance(step, Ask)]
     fixed: dict[str, Value] = {}
     try:
-        fixed = dict(compiled.flow.at_start(Known(FACTS, NOW))) if compiled.flow.at_start else {}
+        fixed = dict(compiled.flow.at_start(Known(known, NOW))) if compiled.flow.at_start else {}
     except (KeyError, ValueError, TypeError):
         fixed = {}
     best: tuple[dict[str, Value], list[str]] = ({}, [])
@@ -171,7 +175,7 @@ def session_at(state: str, of: frozenset[str] = frozenset()) -> tuple[Session, M
         trail: list[str] = []
         here = False
         for ask in asks:
-            facts = compiled.facts_of(FACTS, fixed, got)
+            facts = compiled.facts_of(known, fixed, got)
             if ask.key == key:
                 here = ask.only_if.holds(facts)
                 if (here and not reached) or not best[1]:
@@ -191,7 +195,7 @@ def session_at(state: str, of: frozenset[str] = frozenset()) -> tuple[Session, M
         if ask.key in of and ask.key not in trail:
             got, trail = got | {ask.key: plausible(ask.kind, draw, list(ask.kind.samples), USUAL)}, [*trail, ask.key]
     frame = Frame(name, compiled.flow.version, "1", key, got, fixed, tuple(trail))
-    return Session(stack=(frame,), runs=1, at=NOW.isoformat()), FACTS
+    return Session(stack=(frame,), runs=1, at=NOW.isoformat()), known
 
 
 def plausible(kind: Kind, draw: Random, values: list[Value], share: float) -> Value:

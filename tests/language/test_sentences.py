@@ -86,7 +86,9 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
         "doc cleared me for everything", "doctor cleared me for everything", "rest day tomorrow", "not allowed to park there",
         "physio cleared me last year, no limits", "physio cleared me for everything last year",
         "the surgeon cleared me years ago and it's been grand", "show me last week", "show last week", "it's squat day",
-        "turn off the reminders", "not supposed to park here, moving the car"}
+        "turn off the reminders", "not supposed to park here, moving the car", "STOP ALL", "unsubscribe", "opt out", "show graph",
+        "away from the 3rd to the 17th, no rack in Tenerife", "cannot make the weekend, cousin gets married in Rzeszów",
+        "i'm away from the 3rd to the 17th, pause the plan", "skip tomorrow, i'm at my cousin's wedding"}
 
 
 def test_no_sentence_about_pain_starts_a_flow():

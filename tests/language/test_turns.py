@@ -55,7 +55,7 @@ def test_words_of_an_answer_count_where_the_other_answers_are_not_on_offer():
 
 @pytest.mark.parametrize(("state", "value", "text"), [
     ("squat_look/plain_depth", "plain_rounds=little", "I said clearly but it was a little"),
-    ("best_squat/changed_1", "plain_1=a_little_above", "set one a bit above")])
+    ("best_squat/changed_1", "plain_1=a_little_above", "set one was a bit above, not level")])
 def test_a_correction_is_said_back_for_the_answer_it_names(state, value, text):
     assert play(Turn(state, "correction", value, text, ask=False)).verdict == "confirmed"
 
