@@ -136,12 +136,14 @@ def _may_be_meant(draft: Draft, text: str, name: str) -> bool:
 
 
 def _known_otherwise(draft: Draft, text: str) -> bool:
-    """True if a message has no word, is a bare yes or no, which is no answer here, nearly a command of the menu, or words for a number."""
+    """True if a message has no word, is a bare yes or no, which is no answer here, a command, nearly one of the menu, a wish for
+    what can't begin before this is answered, or words for a number."""
     kind = draft.ask.kind
     if not any(letter.isalpha() for letter in text):
         return True
-    menu = draft.top.flow == draft.book.home and draft.book.near_command(text)
-    return hear(text) in (Phrase.YES, Phrase.NO) or bool(menu) or (isinstance(kind, Number) and kind.names_it(text))
+    menu = draft.book.command(text) or (draft.top.flow == draft.book.home and draft.book.near_command(text))
+    held = draft.compiled.flow.policy.holds and any(one.name[0] == "!" and one.name not in _HELD for one in likely_at(draft, text)[:1])
+    return hear(text) in (Phrase.YES, Phrase.NO) or bool(menu) or held or (isinstance(kind, Number) and kind.names_it(text))
 
 
 def _heard_name(draft: Draft, spoken: Spoken, read: Answer | Unclear, understood: Understood | None) -> str:

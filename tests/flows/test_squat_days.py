@@ -127,7 +127,7 @@ def test_the_goal_is_kept_as_it_was_said():
 
 
 def test_what_can_not_be_read_is_asked_again_with_an_example():
-    talk = new().say("after work mostly")
+    talk = new().say("whenever the rota lets me")
     assert talk.state == "squat_days.first"
     assert "For example: Tuesdays and Fridays at 6pm." in talk.last
 
