@@ -47,8 +47,8 @@ SAM = Address("terminal", "sam")
 LONGEST = 4096
 """Bot API: a text message is 1 to 4096 characters, callback data 1 to 64 bytes (read)."""
 
-STEPS_AT_LEAST: Final = 5_000
-EXAMPLES: Final = settings().max_examples if BY_NIGHT else 75
+STEPS_AT_LEAST: Final = 2_800
+EXAMPLES: Final = settings().max_examples if BY_NIGHT else 55
 
 WELCOME = ("hello", "Yes, keep them", "yes", "cm and kg", "UTC", "yes")
 PAINS = ("ouch", "that hurts", "12 but it hurt", "my back just went", "sharp pain", "pins and needles", "I CAN'T FEEL MY FOOT")

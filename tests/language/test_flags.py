@@ -223,8 +223,8 @@ def _share(recall: dict[Flag, tuple[int, int]], flags: frozenset[Flag]) -> float
     return sum(recall[flag][0] for flag in flags) / sum(recall[flag][1] for flag in flags)
 
 
-def _false(name: str, hear: Callable[[str], tuple[Heard, ...]] = hear_flags) -> tuple[int, int]:
-    lines = learn.lines_of(name)
+def _false(name: str, hear: Callable[[str], tuple[Heard, ...]] = hear_flags, every: int = 1) -> tuple[int, int]:
+    lines = learn.lines_of(name)[::every]
     return sum(bool(hear(line)) for line in lines), len(lines)
 
 
@@ -234,20 +234,21 @@ def test_every_flag_of_the_seen_corpus_is_heard() -> None:
 
 
 def test_something_is_heard_in_what_the_rules_and_weights_were_made_from() -> None:
-    """By day one line in three."""
-    heard = [bool(hear_flags(text)) for name in learn.FLAGGED for _, text in learn.flagged_lines(name)[::1 if BY_NIGHT else 3]]
+    """By day one line in six."""
+    heard = [bool(hear_flags(text)) for name in learn.FLAGGED for _, text in learn.flagged_lines(name)[::1 if BY_NIGHT else 6]]
     assert sum(heard) / len(heard) >= 0.98
 
 
-CONTRASTED = ("not_flags_more_t.txt", "not_flags_more_v.txt")
+CONTRASTED = ("not_flags_more_t.txt", "not_flags_more_v.txt", "not_flags_more_x.txt")
 
 
 @pytest.mark.parametrize(
     ("name", "most"), [*((name, 0.03) for name in learn.MOSTLY_UNFLAGGED),
                        *((name, 0.1 if name in CONTRASTED else 0.06) for name in learn.UNFLAGGED)])
 def test_ordinary_messages_seldom_raise_a_flag(name: str, most: float) -> None:
-    """The second were written to be taken for flags, those of the last, line by line, as near to real ones as may be."""
-    false, of = _false(name)
+    """The second were written to be taken for flags, those of the last, line by line, as near to real ones as may be. By day one line in
+    three."""
+    false, of = _false(name, every=1 if BY_NIGHT else 3)
     assert false / of <= most
 
 

@@ -30,8 +30,8 @@ from tests.simulation import world as simulated
 from tests.simulation.plan import NAMED, WorldPlan, drawn
 from tests.simulation.world import World
 
-SEEDS = 200 if BY_NIGHT else 10
-"""By day a twentieth of those that ``.ci/run`` lives through (``python -m tests.simulation 0 200``)."""
+SEEDS = 200 if BY_NIGHT else 5
+"""By day a fortieth of those that ``.ci/run`` lives through (``python -m tests.simulation 0 200``)."""
 AT_ONCE = 5
 
 
