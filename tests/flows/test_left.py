@@ -12,13 +12,14 @@ from companion.conversation.table import ENDINGS, START
 from companion.conversation.wording import render
 from flows.catalogue import BOOK
 from flows.knee_to_wall import FLOW as KNEE_TO_WALL
+from tests.by_night import BY_NIGHT
 from tests.drive import CHECKED, NOW, Talk
 from tests.flows.walks import drawn, offered, ways_of
 
 pytestmark = pytest.mark.unit
 
 COUNTED = sorted(name for name, compiled in BOOK.flows.items() if compiled.flow.policy.counted)
-WALKS, STEPS_MOST = 150, 80
+WALKS, STEPS_MOST = 150 if BY_NIGHT else 75, 80
 
 
 def told_on(name: str, draw: Random) -> list[tuple[str, int]]:
