@@ -36,7 +36,7 @@ if not os.environ.keys() & {"TMPDIR", "PYTEST_DEBUG_TEMPROOT"} and os.access(_IN
 
 _SLOW = (HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.filter_too_much)
 
-settings.register_profile("ci", max_examples=160, stateful_step_count=50, deadline=None, derandomize=True, database=None,
+settings.register_profile("ci", max_examples=120, stateful_step_count=50, deadline=None, derandomize=True, database=None,
                           phases=(Phase.explicit, Phase.generate), suppress_health_check=_SLOW)
 """Without shrinking: a failure is told at once, with all its steps; the night's profile makes it short."""
 settings.register_profile("night", max_examples=4_000, stateful_step_count=120, deadline=None, print_blob=True,
@@ -118,9 +118,9 @@ def pytest_xdist_make_scheduler(config: pytest.Config, log: object) -> Together 
 
 @pytest.hookimpl(optionalhook=True, tryfirst=True)
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int | None:
-    """None of them for files and tests that are named: they are done sooner than another process has begun. Else one more than there
+    """None of them for files and tests that are named: they are done sooner than another process has begun. Else two more than there
     are cores, as some tests wait for processes of their own."""
-    return 0 if all(".py" in arg for arg in config.args) else (os.cpu_count() or 1) + 1
+    return 0 if all(".py" in arg for arg in config.args) else (os.cpu_count() or 1) + 2
 
 
 # the disk ----------------------------------------------------------------------------------------------------
