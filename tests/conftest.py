@@ -118,9 +118,9 @@ def pytest_xdist_make_scheduler(config: pytest.Config, log: object) -> Together 
 
 @pytest.hookimpl(optionalhook=True, tryfirst=True)
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int | None:
-    """None of them for files and tests that are named: they are done sooner than another process has begun. Else two more than there
+    """None of them for files and tests that are named: they are done sooner than another process has begun. Else one more than there
     are cores, as some tests wait for processes of their own."""
-    return 0 if all(".py" in arg for arg in config.args) else (os.cpu_count() or 1) + 2
+    return 0 if all(".py" in arg for arg in config.args) else (os.cpu_count() or 1) + 1
 
 
 # the disk ----------------------------------------------------------------------------------------------------
