@@ -99,7 +99,7 @@ class SquatDays(Kind):
         """Return the change that the longest stretch of a reply's words asks for ("off till January third"), if the words around it are few
         and deny, doubt and name nothing."""
         words, today = text.split(), _today(context)
-        for length in range(min(len(words) - 1, WITHIN_MOST), 0, -1) if len(words) <= WITHIN_MOST else ():
+        for length in range(len(words) - 1, 0, -1) if len(words) <= WITHIN_MOST else ():
             for start in range(len(words) - length + 1):
                 around = " ".join((*words[:start], *words[start + length:]))
                 if _SAYS_MORE.search(spelt(flat(around))) or read_date(around, today) is not None:

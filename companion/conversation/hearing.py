@@ -109,10 +109,10 @@ def _likely_here(draft: Draft, text: str) -> Mapping[str, float]:
 
 def _same_as(draft: Draft, name: str) -> str:
     """Return the option that does what a wish or an act does, where the question has one; else the name."""
-    if draft.top.flow == draft.book.home and name.startswith(f"!{TO_START}"):
-        does: tuple[str, ...] = (name.removeprefix(f"!{TO_START}"),)
-    else:
-        does = DOES.get(name, ())
+    does = DOES.get(name, ())
+    if draft.top.flow == draft.book.home and name.startswith("!"):  # where options are flows
+        wanted = name[1:].removeprefix(TO_START)
+        does = *does, wanted, draft.book.command(wanted) or ""
     return next((option.value for option in offers(draft, draft.ask) if option.value in does), name)
 
 

@@ -20,11 +20,11 @@ OF_A_LIFTER: Final = (
 
 def about_a_lifter(draft: Draft, text: str) -> bool:
     """True if a coach's message tells of a lifter and reports a sign or pain, said as it is or as theirs. Then it is asked whose it is,
-    unless the question takes words of one's own, which they stay."""
+    unless the question takes words of one's own, which they stay. Not while the coach's own body is at work: "they hurt" stops that."""
     told = told_of(text, lifters_in(draft.known.facts))
     if told is None or not any(hear_flags(one) or hear_pain(one) is Pain.YES for one in (text, told.as_own)):
         return False
-    if draft.session.stack and not draft.compiled.flow.policy.hears_signs:
+    if draft.session.stack and (draft.works or not draft.compiled.flow.policy.hears_signs):
         return False
     if not (draft.session.stack and draft.ask.free):
         ask_aside(draft, "whose", text)

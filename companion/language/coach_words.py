@@ -154,13 +154,11 @@ def lifters_in(facts: Mapping[str, object]) -> dict[str, str]:
     return {fact.removeprefix("lifter."): str(name) for fact, name in facts.items() if fact.startswith("lifter.")}
 
 
-_OPENING: Final = (
-    r"(?:(?:ok|okay|so|hey|hi|hello|fyi|btw|just|and|but|also|well|oh|heard|told|that|now|today|yesterday|this morning|seems|apparently|"
-    r"sadly|update|news|worried|about|for|from|did|is|has|was)[ ,:]+)*")
-_BEGINS_TOO: Final = frozenset(("will", "may", "can", "mark", "art", "do", "an", "so", "no", "my", "in", "on", "hope", "joy", "grace"))
-_OF_OTHERS: Final = frozenset(("has", "is", "had", "was", "says", "said", "told", "got", "isn't", "hasn't", "wasn't", "wrote"))
-
-
+_OPENING: Final = re.compile(
+    r"\W*(?:(?:ok|okay|so|hey|hi|hello|fyi|btw|just|and|but|also|well|oh|heard|told|that|now|today|yesterday|this morning|seems|"
+    r"apparently|sadly|update|news|worried|about|for|from|did|is|has|was)[ ,:]+)*")
+_BEGINS_TOO: Final = frozenset(("will", "may", "can", "mark", "art", "do", "an", "no", "my", "in", "on", "hope", "joy", "grace"))
+_OF_OTHERS: Final = re.compile(r"'?s\b|\W+(?:has|is|had|was|says|said|told|got|isn't|hasn't|wasn't|wrote)\b")
 _TO_THE_COACH: Final = re.compile(r"\b(?:told|tells|texted|messaged|wrote|asked|showed|emailed|called|rang|said to|says to|sent) me\b")
 _AS_OWN: Final = {"he": "i", "she": "i", "they": "i", "hes": "im", "shes": "im", "theyre": "im", "his": "my", "her": "my", "their": "my",
                   "him": "me", "them": "me", "himself": "myself", "herself": "myself", "themselves": "myself"}
@@ -182,14 +180,20 @@ def told_of(text: str, names: Mapping[str, str]) -> ToldOf | None:
     said = _TO_THE_COACH.sub("said", text.casefold().replace("’", "'"))
     if not names or _OF_ONESELF & set(_LETTERS.findall(said.replace("'", ""))):
         return None
-    parts = [(who, part) for who, name in names.items() for part in dict.fromkeys((name.casefold(), name.casefold().split()[0]))]
-    for who, part in (*parts, *((SOMEBODY, one) for one in _AS_OWN)):
-        found = re.match(rf"\W*{_OPENING}(?P<who>{re.escape(part)})(?P<of>'?s)?\b(?:\W+(?P<next>\w+(?:'t)?))?", said)
-        if found and (part not in _BEGINS_TOO or found["of"] or (found["next"] or "") in _OF_OTHERS):
-            own = "my" if found["of"] else _AS_OWN.get(part, "i")
-            rest = said[found.end("of" if found["of"] else "who"):]
-            return ToldOf(who, " ".join(_AS_OWN.get(word, word) for word in f"{own}{rest}".split()))
-    return None
+    opening = _OPENING.match(said)
+    rest = said[opening.end():] if opening else said
+    for who, name in names.items():
+        for part in dict.fromkeys((name.casefold(), name.casefold().split()[0])):
+            after = rest.removeprefix(part)
+            of = _OF_OTHERS.match(after)
+            if after != rest and (of or not (after[:1].isalnum() or part in _BEGINS_TOO)):
+                return ToldOf(who, _as_own(f"my{after[of.end():]}" if of and of[0] in ("s", "'s") else f"i{after}"))
+    first = _LETTERS.search(rest.split(" ", 1)[0].replace("'", ""))
+    return ToldOf(SOMEBODY, _as_own(rest)) if first and first[0] in _AS_OWN else None
+
+
+def _as_own(said: str) -> str:
+    return " ".join(_AS_OWN.get(word.replace("'", ""), word) for word in said.split())
 
 
 def called(typed: str, names: Mapping[K, str]) -> list[K]:

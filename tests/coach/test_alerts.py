@@ -6,9 +6,15 @@ from datetime import datetime, timedelta
 
 import pytest
 
+from companion.conversation.events import Typed
+from companion.conversation.flow import Known
+from companion.conversation.step import step
 from companion.record import people
+from flows.catalogue import BOOK
 from tests.app.test_service import CHECK, WARM
 from tests.coach.gym import KIM, MIA, ODA, SAM
+from tests.corpus.turns import session_at
+from tests.drive import NOW
 
 
 async def test_pain_is_told_at_once_with_a_button_to_write_back(gym):
@@ -261,3 +267,13 @@ async def test_what_a_coach_writes_to_a_lifter_about_their_pain_is_passed_on_as_
     await gym.linked()
     await gym.tap(KIM, f"go.coach_note.{gym.id_of(SAM)}")
     assert (await gym.say("sam, chest pain is never normal: see a doctor", who=KIM))[-1].startswith("Send it to sam like this?")
+
+
+@pytest.mark.parametrize("words", ["they hurt", "her left leg gave way", "sam fainted"])
+def test_while_a_coachs_own_body_is_at_work_it_is_not_asked_whose_pain_it_is(words):
+    (session, facts), coach = session_at("hinge_to_squat/did"), {"is_coach": "yes", "lifter.1": "Sam"}
+    at_rest, rest_facts = session_at("about_you/years")
+    working = step(BOOK, session, Typed(words), Known({**facts, **coach}, NOW)).session
+    resting = step(BOOK, at_rest, Typed(words), Known({**rest_facts, **coach}, NOW)).session
+    assert working.stack[-1].flow in ("pain", "signs")
+    assert resting.aside.about == "whose"

@@ -160,3 +160,10 @@ def test_a_number_after_the_question_what_is_meant_is_the_answer_and_no_place_in
     assert (session.aside.about, said[-1]) == ("which", "Which do you mean?")
     session, _ = typed("about_you/years", "show how far along i am", "2")
     assert (session.aside, session.top.got["years"]) == (None, 2.0)
+
+
+def test_in_the_menu_a_wish_that_an_option_grants_is_named_once():
+    """Not “See your results” beside “My results”."""
+    session, said = typed("home/pick", "wats my results")
+    assert "Which do you mean?" not in said
+    assert session.stack[-1].flow == "outcome"
