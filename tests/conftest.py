@@ -51,7 +51,8 @@ NOT_UNIT: Final = ("tests/coach/test_report_page.py", "tests/conversation/test_s
 
 FIRST: Final = ("tests/crash", "tests/simulation", "tests/conversation/test_stateful.py", "tests/coach/test_report_page.py",
                 "tests/test_access.py", "tests/cli/test_cli.py", "tests/films", "tests/channels", "tests/scripts", "tests/flows",
-                "tests/reminders")
+                "tests/reminders", "tests/test_doors.py", "tests/verify", "tests/screening/test_tuck_by_hand.py",
+                "tests/clinic", "tests/language/test_turns.py", "tests/language/test_flags.py")
 """What runs first where there are several processes: the longest, so that none of them is left waiting for another at the end."""
 
 PARTED: Final = ("tests/crash/test_kills.py", "tests/simulation/test_worlds.py", "tests/scripts/test_replay.py",

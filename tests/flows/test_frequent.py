@@ -2,6 +2,7 @@
 
 import re
 from datetime import UTC, datetime
+from itertools import product
 from pathlib import Path
 
 import pytest
@@ -40,8 +41,7 @@ def test_it_is_known_what_is_asked(text, topic):
     assert topic_of(text) == topic
 
 
-@pytest.mark.parametrize("level", Level)
-@pytest.mark.parametrize("topic", FREQUENT)
+@each_row("topic, level", list(product(FREQUENT, Level)))
 def test_no_answer_permits_what_the_level_closes(topic, level):
     one, text = FREQUENT[topic], says(topic, known(**{"safety.level": level.value, "depth.keep": "parallel", "load.limit": "80"}))
     if one.permits and level.rank > PERMITS[one.permits][0].rank:
@@ -57,8 +57,7 @@ def test_each_answer_that_tells_how_to_move_squat_or_load_says_so():
         "breathing": "move", "bracing": "move", "knees": "squat", "stance": "squat", "depth": "squat", "frequency": "squat"}
 
 
-@pytest.mark.parametrize("work", [Work.MOVE, Work.SQUAT, Work.LOAD])
-@pytest.mark.parametrize("topic", FREQUENT)
+@each_row("topic, work", list(product(FREQUENT, (Work.MOVE, Work.SQUAT, Work.LOAD))))
 def test_no_answer_permits_what_a_limit_closes(topic, work):
     closed = known(**{"safety.level": "go", work.fact: "closed", "limit.words": "no squats"})
     permits = FREQUENT[topic].permits

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import datetime, time, timedelta
+from itertools import product
 
 import pytest
 from hypothesis import given
@@ -13,6 +14,7 @@ from companion.record.reminders import Reminder
 from companion.reminders.decision import POSTPONED_BY, decide, leaves_until, quiet_from
 from companion.reminders.kinds import REMINDER_KINDS
 from tests.reminders.build import LISBON, NEVER_QUIET, USUAL, at
+from tests.table import each_row
 
 NOON = at("2026-06-02 11:00")
 NIGHT = at("2026-06-02 20:30")
@@ -37,10 +39,8 @@ def reminder(kind: str, stale: datetime | None = None, round: int = 1, day: str 
     return Reminder(1, 1, kind, kind, "2026-06-01 18:00", LISBON, at("2026-06-01 17:00"), day, stale, round)
 
 
-@pytest.mark.parametrize("quiet", ["day", "night", "night, none quiet"])
-@pytest.mark.parametrize("stale", [None, "later", "over"])
-@pytest.mark.parametrize("level", LEVELS)
-@pytest.mark.parametrize("kind", PASSES)
+@each_row("kind, level, stale, quiet",
+          list(product(PASSES, LEVELS, (None, "later", "over"), ("day", "night", "night, none quiet"))))
 def test_each_kind_at_each_level_by_day_and_night_in_time_and_too_late(kind, level, stale, quiet):
     now = NOON if quiet == "day" else NIGHT
     wishes = Preferences(quiet=NEVER_QUIET) if quiet.endswith("none quiet") else USUAL

@@ -2,6 +2,7 @@
 
 import re
 import tomllib
+from itertools import product
 from pathlib import Path
 from typing import Any
 
@@ -25,8 +26,7 @@ def imperial(number: float, unit: str) -> str:
     return f"{number / 2.54:.1f} in" if unit == "cm" else metric(number, unit)
 
 
-@pytest.mark.parametrize("row", SOURCES.values(), ids=SOURCES.keys())
-@pytest.mark.parametrize("show", [metric, imperial])
+@each_row("row, show", list(product(SOURCES.values(), (metric, imperial))))
 def test_every_why_is_one_short_message_with_value_standing_and_source(row: Source, show) -> None:
     words = why(row, show)
     assert len(words.split()) <= WORDS_MOST

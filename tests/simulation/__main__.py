@@ -1,5 +1,5 @@
-"""``python -m tests.simulation SEED [TO] [--lifters N] [--at-once N] [--log]``: live through the worlds of these seeds and say what
-fails; a seed alone, with ``--log``, replays its world."""
+"""``python -m tests.simulation SEED [TO] [--named] [--lifters N] [--at-once N] [--log]``: live through the worlds of these seeds, and
+those of the defects found, and say what fails; a seed alone, with ``--log``, replays its world."""
 
 from __future__ import annotations
 
@@ -12,14 +12,14 @@ from tempfile import TemporaryDirectory
 from time import perf_counter
 from typing import NamedTuple
 
-from tests.simulation.plan import drawn
+from tests.simulation.plan import NAMED, drawn
 from tests.simulation.world import World
 
 
 class Lived(NamedTuple):
-    """What came of one world. ``failed``: what did not hold; ``prompts``: about squat days that arrived."""
+    """What came of one world, by its seed or name. ``failed``: what did not hold; ``prompts``: about squat days that arrived."""
 
-    seed: int
+    seed: int | str
     failed: str
     updates: int
     prompts: int
@@ -27,12 +27,12 @@ class Lived(NamedTuple):
     log: list[str]
 
 
-def live(seed: int, lifters: int) -> Lived:
-    """Live through the world of a seed."""
+def live(seed: int | str, lifters: int) -> Lived:
+    """Live through the world of a seed, or through one that has a name."""
     logging.disable(logging.CRITICAL)
     failed = ""
     with TemporaryDirectory() as folder:
-        world = World(drawn(seed, lifters), Path(folder))
+        world = World(NAMED[seed] if isinstance(seed, str) else drawn(seed, lifters), Path(folder))
         try:
             world.run()
         except Exception as error:
@@ -44,12 +44,13 @@ def main() -> None:
     parser = argparse.ArgumentParser(prog="python -m tests.simulation")
     parser.add_argument("seed", type=int)
     parser.add_argument("to", type=int, nargs="?")
+    parser.add_argument("--named", action="store_true", help="those of the defects found too")
     parser.add_argument("--lifters", type=int, default=20)
     parser.add_argument("--at-once", type=int, default=1, help="in so many processes")
     parser.add_argument("--log", action="store_true", help="print all that happened")
     wanted = parser.parse_args()
     began, worlds = perf_counter(), list[Lived]()
-    seeds = range(wanted.seed, wanted.to or wanted.seed + 1)
+    seeds = [*range(wanted.seed, wanted.to or wanted.seed + 1), *(NAMED if wanted.named else ())]
     with ProcessPoolExecutor(wanted.at_once) as processes:
         for world in processes.map(live, seeds, repeat(wanted.lifters)):
             worlds.append(world._replace(log=[]))
