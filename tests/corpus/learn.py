@@ -56,12 +56,15 @@ FLAGGED = ("flags_seen.tsv", "flags_more_c.tsv", "flags_more_d.tsv", "flags_more
            "flags_more_h.tsv", "flags_more_i.tsv", "flags_more_j.tsv", "flags_more_k.tsv", "flags_more_m.tsv", "flags_more_l.tsv",
            "flags_more_n.tsv", "flags_more_o.tsv", "flags_more_p.tsv", "flags_more_q.tsv",
            "flags_more_r.tsv", "flags_more_s.tsv", "flags_more_t.tsv",
-           "flags_more_u.tsv", "flags_more_v.tsv", "flags_more_w.tsv", "flags_more_x.tsv")
+           "flags_more_u.tsv", "flags_more_v.tsv", "flags_more_w.tsv", "flags_more_x.tsv", "flags_more_y.tsv",
+           "flags_more_z.tsv", "flags_more_za.tsv", "flags_more_zb.tsv", "flags_more_zc.tsv")
 UNFLAGGED = ("not_flags_seen.txt", "not_flags_more_c.txt", "not_flags_more_d.txt", "not_flags_more_e.txt", "not_flags_more_f.txt",
              "not_flags_more_g.txt", "not_flags_more_h.txt", "not_flags_more_i.txt", "not_flags_more_j.txt",
              "not_flags_more_k.txt", "not_flags_more_m.txt", "not_flags_more_l.txt", "not_flags_more_n.txt", "not_flags_more_o.txt",
              "not_flags_more_p.txt", "not_flags_more_q.txt", "not_flags_more_r.txt", "not_flags_more_s.txt",
-             "not_flags_more_t.txt", "not_flags_more_u.txt", "not_flags_more_v.txt", "not_flags_more_w.txt", "not_flags_more_x.txt")
+             "not_flags_more_t.txt", "not_flags_more_u.txt", "not_flags_more_v.txt", "not_flags_more_w.txt", "not_flags_more_x.txt",
+             "not_flags_more_y.txt", "not_flags_more_z.txt", "not_flags_more_za.txt",
+             "not_flags_more_zb.txt", "not_flags_more_zc.txt")
 # Lines of pain parts and of everyday use, none of which was written to carry a flag; those the rules hear one in are left out.
 MOSTLY_UNFLAGGED = ("not_pain_seen.txt", "not_pain_more.txt", "not_pain_more_g.txt", "not_pain_more_h.txt", "not_flags_bot.txt")
 _PAINED = ("pain_more_g.txt", "pain_more_h.txt")

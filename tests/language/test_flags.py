@@ -239,14 +239,14 @@ def test_something_is_heard_in_what_the_rules_and_weights_were_made_from() -> No
     assert sum(heard) / len(heard) >= 0.98
 
 
-CONTRASTED = ("not_flags_more_t.txt", "not_flags_more_v.txt", "not_flags_more_x.txt")
+CONTRASTED = {"not_flags_more_t.txt": 0.1, "not_flags_more_v.txt": 0.1, "not_flags_more_x.txt": 0.1, "not_flags_more_zb.txt": 0.15}
 
 
 @pytest.mark.parametrize(
     ("name", "most"), [*((name, 0.03) for name in learn.MOSTLY_UNFLAGGED),
-                       *((name, 0.1 if name in CONTRASTED else 0.06) for name in learn.UNFLAGGED)])
+                       *((name, CONTRASTED.get(name, 0.06)) for name in learn.UNFLAGGED)])
 def test_ordinary_messages_seldom_raise_a_flag(name: str, most: float) -> None:
-    """The second were written to be taken for flags, those of the last, line by line, as near to real ones as may be. By day one line in
+    """The second were written to be taken for flags, those contrasted, line by line, as near to real ones as may be. By day one line in
     three."""
     false, of = _false(name, every=1 if BY_NIGHT else 3)
     assert false / of <= most
@@ -274,6 +274,34 @@ def test_a_doubt_names_three_signs_at_most_and_none_twice(text: str) -> None:
                                   "nothing wrong with my waterworks", "fever pitch in here", "legs both strong, no giving way"])
 def test_what_was_once_taken_for_a_sign_is_not(text: str) -> None:
     assert hear_flags(text) == ()
+
+
+DENIED_OR_NOBODYS_NOW = [
+    "bladder as regular as clockwork", "no to fever, no to falls", "never been treated for cancer or anything like it",
+    "wouldnt dream of hurting myself", "physio has set no limits at all", "surgeon signed me off with no restrictions",
+    "my doctor never said i cant lift", "toes lift fine, no dragging", "chap at work passed out in a meeting",
+    "girl behind me fainted on the bike", "a lad i train with slipped a disc", "my coworkers ticker is dodgy",
+    "mum-in-law is on warfarin", "her doctor said no bending", "watched a drama about cancer", "had covid in about 2020",
+    "fell off the swings as a kid, still laugh about it", "overdosed on cheese last night",
+]  # fmt: skip
+STILL_HEARD = [
+    (Flag.CHEST, "no dizziness but i fainted"), (Flag.CHEST, "a guy at work saw that i fainted"),
+    (Flag.CHEST, "never felt anything like this chest pain"), (Flag.HEART_HISTORY, "my dad and i both had a heart attack"),
+    (Flag.FEVER, "parents both have the flu and so do i"), (Flag.BLADDER_BOWEL, "bladder is regular but i cant hold it"),
+    (Flag.RESTRICTION, "her doctor said no bending and mine did too"),
+    (Flag.FALL, "fell when i was a kid and my back has been bad ever since"), (Flag.SELF_HARM, "no to living"),
+    (Flag.SELF_HARM, "nobody would notice if i was gone"), (Flag.SELF_HARM, "overdosed on tablets last night"),
+]  # fmt: skip
+
+
+@each_row("text", DENIED_OR_NOBODYS_NOW)
+def test_the_rules_hear_nothing_denied_nor_of_others_nor_long_over(text: str) -> None:
+    assert rules.by_the_rules(text) == ()
+
+
+@each_row(("flag", "text"), STILL_HEARD)
+def test_the_rules_hear_what_a_denial_or_somebody_else_stands_beside(flag: Flag, text: str) -> None:
+    assert flag in {heard.flag for heard in rules.by_the_rules(text)}
 
 
 @pytest.mark.parametrize(("flag", "text"), [

@@ -241,9 +241,10 @@ class _Message:
         while at >= start and words[at] not in _DENIALS:
             word = words[at]
             if word in _THOUGHT:
-                half = True
+                half |= words[at : at + 2] != ["thought", "of"]
             elif word in _OPEN:
                 opened |= word not in _WHOSE or words[at - 1] in _NO
+                half |= words[at - 1 : at + 1] == ["for", "my"]  # "not treated for my heart trouble" names it
             elif word == COMMA:
                 if words[at + 1] in _NEW_CLAUSE:
                     return True
@@ -254,7 +255,8 @@ class _Message:
             at -= 1
         if at < start:
             return True
-        plain_no = words[at] in _NO
+        # "no to bladder" denies as "not" does
+        plain_no = words[at] in _NO and (words[at + 1] != "to" or hit.signs.flag is Flag.SELF_HARM)
         thing = hit.signs.thing or words[hit.start] in _NOUNS
         if plain_no and (opened or not thing or words[at + 1 : at + 2] == [COMMA]):
             return True
@@ -263,9 +265,9 @@ class _Message:
         if {"not", "cant", "never", "isnt", "without"} & set(words[max(start, at - 2) : at]) - {words[at]}:
             half = True  # a denial denied; not one said again
         after = words[hit.end : min(end, hit.end + 3)]
-        if after[:2] == ["before", "you"]:
+        if "anything" in after or after[:2] == ["before", "you"]:
             after = []
-        if words[at] == "never" and (not {"like", "before", "so", "this"}.isdisjoint(words[at : at + 2] + after)):
+        if words[at] == "never" and ("this" in words[at : hit.start] or not _NEVER_SO.isdisjoint(words[at : at + 2] + after)):
             return True
         return False if half or not _AFTERWARDS.isdisjoint(after) else None
 
@@ -291,7 +293,7 @@ class _Message:
         between = words[last[1] : hit.end]
         if any(word in _OWN and words[last[1] + k - 1 : last[1] + k] != ["to"] for k, word in enumerate(between)):
             return True
-        if hit.signs.flag is Flag.RESTRICTION and not _CLINICIANS.isdisjoint(words[start : hit.end]) and last[0] < hit.start:
+        if hit.signs.flag is Flag.RESTRICTION and not _CLINICIANS.isdisjoint(words[last[1] : hit.end]) and last[0] < hit.start:
             return False
         before = next((word for word in reversed(words[start : last[0]]) if word not in OF_IT), "")
         if mine or before in _HANDLING or COMMA in between[: max(0, hit.start - last[1])]:
@@ -314,6 +316,8 @@ class _Message:
         long_ago = _holds(around, context.YEARS_AGO)
         if not long_ago and not _holds(around, context.PAST_WORDS):
             return True
+        if hit.signs.flag in _SHORT and "since" not in around and _holds(around, context.CHILDHOOD):
+            return None
         if _holds(around, context.LASTING):
             return True
         if long_ago and (hit.signs.flag in _SHORT or _holds(around, context.OVER_NOW) or _holds(around, context.CHILDHOOD)):
@@ -330,7 +334,8 @@ class _Message:
         return self.words[hit.end : hit.end + 1] == [QUESTION]
 
 
-_HAD = frozenset(("had", "was", "last", "been", "ago", "recovered", "got"))
+_NEVER_SO = frozenset(("like", "before", "so", "this"))  # "never felt so faint" is no denial
+_HAD = frozenset(("had", "caught", "was", "last", "been", "ago", "recovered", "got"))
 # What was such long ago is no longer.
 _SHORT = frozenset((Flag.FEVER, Flag.FALL, Flag.PREGNANCY, Flag.WEIGHT_LOSS, Flag.UNDER_18))
 
