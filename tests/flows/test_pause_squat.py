@@ -16,6 +16,13 @@ def test_easy_clean_stops_need_no_second_go():
     assert talk.state == "home.pick"
 
 
+@pytest.mark.parametrize("told", ["about_you.bar", "bar.bar"])
+def test_somebody_without_a_bar_is_offered_none_wherever_they_said_so(told: str):
+    for known, labels in (({}, {"Empty bar"}), ({told: "none"}, set()), ({told: "standard"}, {"Empty bar"})):
+        offered = {tap.label for row in Talk(FLOW, known={**CHECKED, **known}).say("film").says[-1].buttons for tap in row}
+        assert offered & {"Empty bar"} == labels
+
+
 @pytest.mark.parametrize("stop", ["top", "middle", "bottom"])
 def test_a_hard_stop_is_practised_again_and_may_get_stops_around_it(stop: str):
     talk = Talk(FLOW).say(*MOVED_CLEAN, stop, "clean")

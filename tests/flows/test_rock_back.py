@@ -20,6 +20,12 @@ def test_each_width_has_its_caution_before_it_and_the_card_begins_with_what_hurt
     assert "stop if" not in talk.tap("Done, nothing hurt").last
 
 
+@pytest.mark.parametrize(("view", "filmed"), [("phone", True), ("mirror", False), ("neither", False), (None, True)])
+def test_where_there_is_no_phone_at_hand_nobody_is_told_to_film(view: str | None, filmed: bool):
+    told = "\n".join(say.text for say in Talk(FLOW, known={**CHECKED, "about_you.view": view} if view else CHECKED).says)
+    assert ("Prop the phone" in told) is filmed
+
+
 @pytest.mark.parametrize("label", ["Together hurt", "Hip-wide hurt", "Wide hurt", "It hurt, not sure which"])
 def test_a_width_that_hurt_leads_to_the_pain_questions_and_scores_nothing(label: str):
     talk = Talk(FLOW).tap(label)

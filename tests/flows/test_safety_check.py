@@ -52,6 +52,13 @@ def test_eight_taps_and_nothing_stands_against_testing():
     assert not alerts(talk)
 
 
+def test_where_no_answer_closed_anything_no_tap_is_called_a_slip():
+    """Nothing was typed either, so that only the answers tell."""
+    for talk in (begun().tap(*["No"] * 6, "0", "No"), begun().tap(*["No"] * 2, "Yes", *["No"] * 6, "0", "No")):
+        assert "safety.slip" not in talk.found, talk.found
+        assert not any("wrong tap" in say.text for say in talk.says)
+
+
 def test_no_question_of_it_can_be_skipped():
     talk = begun()
     for reply in HEALTHY:
