@@ -31,10 +31,11 @@ PLAN_CONFIRMED = WHOLE & (~TO_CONFIRM | fact("right").is_("yes"))
 RULE = PLAN_CONFIRMED & CHANGE_KIND.one_of("weekly", "every")
 UNDO = Fact("undo", values=("on 2026-03-03 18:00",), of=undo)
 
-WEEKEND = {"SA": ("first day of the weekend",), "SU": ("last day of the weekend",)}
+DAY_CALLED = {"TU": ("tues",), "WE": ("weds",), "TH": ("thur", "thurs"), "SA": ("first day of the weekend",),
+          "SU": ("last day of the weekend",)}
 NEXT_TO = (("after", -1), ("before", 1))
 TAPS = tuple(
-    Option(code, name, (name[:3].lower(), *WEEKEND.get(code, ()), *(
+    Option(code, name, (name[:3].lower(), *DAY_CALLED.get(code, ()), *(
         f"{the}{one} {way} {DAYS[(n + by) % 7][1].lower()}" for the in ("", "the ") for one in ("day", "one") for way, by in NEXT_TO)))
     for n, (code, name) in enumerate(DAYS))
 RESTS = (

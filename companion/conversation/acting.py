@@ -10,6 +10,7 @@ from companion.conversation.answers import help_with, tell
 from companion.conversation.asking import ask_again, ask_aside, describe
 from companion.conversation.corrections import Elsewhere, beside, changes, correction, corrections
 from companion.conversation.draft import Draft
+from companion.conversation.flow import Ask
 from companion.conversation.hearing import DOES, heard_at
 from companion.conversation.kinds import Answer
 from companion.conversation.moves import answer, back, skip
@@ -177,9 +178,13 @@ RIGHTS_LONGEST: Final = 9
 """Most words of such a command where words of one's own are expected; our choice."""
 
 
+NO_WORDS: Final = 0.55
+"""Part of all that is likely from which something else than words of one's own is asked about; our choice."""
+
+
 def not_words(draft: Draft, text: str) -> bool:
-    """Ask whether a wish, a question, a "not yet" or, about health, a "don't know" is meant as words of one's own, unless these are the
-    likeliest; skip where there is nothing to say."""
+    """Ask whether what is likely something else is meant as words of one's own: a wish, a question, a "not yet", a correction, chat or,
+    about health, a "don't know". Skip where there is nothing to say."""
     if not draft.ask.safety and _NOTHING_TO_SAY.fullmatch(flat(text)):
         skip(draft)
         return True
@@ -189,16 +194,25 @@ def not_words(draft: Draft, text: str) -> bool:
     if not draft.ask.safety and len(text.split()) <= _ASIDES_LONGEST and (about := _about(draft, text)):
         ask_aside(draft, about, text)
         return True
-    wishes = (spoken.act is SpeechAct.COMMAND and spoken.wants in _ASIDES) or _waits(text)
-    untold = spoken.act is SpeechAct.UNSURE and draft.ask.safety
-    asks = spoken.act is SpeechAct.QUESTION and spoken.asks is not Asks.CANT and draft.compiled.flow.policy.hears_pain
-    likely = likely_at(draft, text)
-    meant = bool(likely) and likely[0].name == OWN_WORDS and not draft.ask.safety
-    doubtful = asks or untold or (wishes and not draft.ask.safety)
-    if doubtful and not meant and len(text.split()) <= _ASIDES_LONGEST and isinstance(draft.ask.kind.read(text, draft.context), Answer):
+    known = isinstance(draft.ask.kind.read(text, draft.context), Answer)
+    if known and len(text.split()) <= _ASIDES_LONGEST and _may_be_no_words(draft, text, spoken):
         ask_aside(draft, "understood", text)
         return True
     return False
+
+
+def _may_be_no_words(draft: Draft, text: str, spoken: Spoken) -> bool:
+    """True if a message where words of one's own are expected is a command, or more likely something else than these words."""
+    likely, safety = likely_at(draft, text), draft.ask.safety
+    corrects = spoken.act is SpeechAct.CORRECTION
+    asks = spoken.act is SpeechAct.QUESTION and spoken.asks is not Asks.CANT and draft.compiled.flow.policy.hears_pain
+    if not safety and (spoken.act is SpeechAct.COMMAND or (likely and likely[0].name == OWN_WORDS)):
+        return spoken.act is SpeechAct.COMMAND
+    if safety:
+        told = any(isinstance(stop, Ask) and stop.free for stop in map(draft.compiled.stops.get, draft.top.trail))
+        corrects = told and (corrects or bool(likely and likely[0].name == "@correction"))
+        return asks or corrects or spoken.act is SpeechAct.UNSURE
+    return asks or corrects or _waits(text) or bool(likely and likely[0].share >= NO_WORDS) or draft.book.near_command(text) in RIGHTS
 
 
 def _about(draft: Draft, text: str) -> str:
@@ -214,9 +228,6 @@ def _puts_right(draft: Draft, text: str) -> bool:
         return False
     found = correction(draft, text)
     return found is not None and found.new is not None and found.key != draft.ask.key and (found.named or corrects)
-
-
-_ASIDES: Final = (*_HEARD_AS, *RIGHTS, "menu")
 
 
 def _put_right(draft: Draft, text: str) -> bool:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
+from companion.conversation.corrections import corrections
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, Unclear
@@ -26,7 +27,7 @@ NOT_NAMED: Final = frozenset(("@chat", "@nothing", "!again", "!help", OWN_WORDS)
 LIKELY_TOO, LIKELY_BESIDE = 0.1, 0.2
 """Part of all that is likely from which something else than the rules hear is asked about; and beside a number or a question, of which the
 rules are surer. Chosen, as all below, on writers left out."""
-SURELY_ELSE: Final = 20
+SURELY_ELSE: Final = 6
 """By how many times something else must be likelier than a plain answer for a person to be asked which they mean."""
 NEAR: Final = 0.02
 """Part of all that is likely that something has at least to be named beside the likeliest."""
@@ -48,11 +49,13 @@ def heard_at(draft: Draft, text: str) -> Spoken:
     surely_asked = bool(spoken.asks) and bool(asked_surely(text))
     if ask.safety or ask.free or not reads_acts(ask) or spoken.exact or surely_asked or _known_otherwise(draft, text):
         return spoken
+    if spoken.act is SpeechAct.CORRECTION and _names_what_changes(draft, text):
+        return spoken
     understood = understand(draft, text, spoken) if spoken.act is SpeechAct.ANSWER and not spoken.asks else None
-    if understood and RANGE_NAMED.fullmatch(str(understood.slots[0].value)) and quantities(text):
-        return spoken  # a number in a range
-    read = kind.read(text, draft.context)
-    likely = _likely_here(draft, text)
+    read, likely = kind.read(text, draft.context), _likely_here(draft, text)
+    in_a_range = understood and RANGE_NAMED.fullmatch(str(understood.slots[0].value)) and quantities(text)
+    if in_a_range and next(iter(likely), "") != "@correction":
+        return spoken
     mine, top = _same_as(draft, _heard_name(draft, spoken, read, understood)), next(iter(likely), "")
     if not top or (isinstance(kind, Number) and torn(draft, text, spoken)):
         return spoken
@@ -63,6 +66,12 @@ def heard_at(draft: Draft, text: str) -> Spoken:
     if len(between) > 1 and top not in NOT_NAMED and (mine or likely[top] < (ALONE_WISH if top.startswith("!") else ALONE)):
         return Spoken(SpeechAct.ANSWER, between=between)
     return _instead(spoken, top, text) if likely[top] >= LIKELY_TOO else spoken
+
+
+def _names_what_changes(draft: Draft, text: str) -> bool:
+    """True if it is clear which earlier answer a correction is of, as it names it, and what it is now."""
+    found = corrections(draft, text)
+    return len(found) == 1 and found[0].named and found[0].new is not None and found[0].key != draft.ask.key
 
 
 def _doubted(likely: Mapping[str, float], mine: str, sure: bool) -> bool:

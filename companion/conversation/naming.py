@@ -25,8 +25,9 @@ POINTS_EACH: Final = 2
 """Points for a question that is named, by a word, its side or its place in the order; our choice."""
 
 _ORDER: Final = tuple(enumerate((
-    r"first(?! of)|1st|(?:set|number|rep|squat|no\.?|change) (?:1|one)|original", r"second|2nd|(?:set|number|change|no\.?) (?:2|two)",
-    r"third|3rd|(?:set|number|change|no\.?) 3", r"fourth|4th|(?:set|number|change|no\.?) 4"), 1))
+    r"first(?! of)|1st|(?:set|number|rep|squat|no\.?|change|try|go) (?:1|one)|original",
+    r"second|2nd|(?:set|number|change|no\.?|try|go) (?:2|two)", r"third|3rd|(?:set|number|change|no\.?|try|go) 3",
+    r"fourth|4th|(?:set|number|change|no\.?|try|go) 4"), 1))
 _SAID_IN: Final = tuple((number, re.compile(rf"\b(?:{words})\b")) for number, words in _ORDER)
 _THING: Final = r"(?:one|set|answer|question|go|try|attempt|rep|side|leg|number|reading|day|time|step|thing)s?"
 _AGO: Final = tuple((number, re.compile(rf"\b(?:{words})\b")) for number, words in (

@@ -241,8 +241,8 @@ def _from_idle(draft: Draft, text: str) -> None:
 
 
 _MEANT: Final = re.compile(
-    r"(?:no,? |oh,? |oops,? |sorry,? |wait,? )*(?:i meant?|i mean to say|make (?:that|it)|should (?:be|have been)|correction:?|"
-    r"it was(?: really| actually)?|change (?:that|it) to)(?: to say)?:? (.+)")
+    r"(?:no,? |oh,? |oops,? |sorry,? |wait,? )*(?:i meant?|meant|i mean to say|make (?:that|it)|should (?:be|have been)|correction:?|"
+    r"it was(?: really| actually)?|change (?:that|it) to)(?: to say)?:? (.+?)[ !]*")
 
 
 def _corrected(draft: Draft, text: str, meant: str) -> None:

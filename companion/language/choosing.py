@@ -135,7 +135,7 @@ def _hits(words: tuple[str, ...], clause: int, options: Options, taken: Sequence
 
 def _turned(words: tuple[str, ...], start: int, end: int, turns: Sequence[tuple[int, str]]) -> bool:
     nearly = words_of("nearly") if words[start][:1].isdigit() else frozenset()
-    return any((at < start or end <= at < end + 2) and word not in nearly for at, word in turns)
+    return words[start - 1:start] == ("nothing",) or any((at < start or end <= at < end + 2) and word not in nearly for at, word in turns)
 
 
 _NO_LESS: Final = tuple((word,) for word in ("problem", "problems", "bother", "trouble", "doubt", "issue", "issues", "worries", "question"))

@@ -35,7 +35,8 @@ class Quantity(NamedTuple):
 _ONES: Final = {word: n for n, word in enumerate((
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen",
     "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"))} | {
-        "nought": 0, "naught": 0, "nil": 0, "zilch": 0, "nada": 0, "forteen": 14, "fourty": 40, "couple": 2, "dozen": 12, "hundo": 100}
+        "nought": 0, "naught": 0, "nil": 0, "zilch": 0, "nada": 0, "forteen": 14, "fourty": 40, "couple": 2, "dozen": 12, "hundo": 100,
+        "wan": 1}
 _TENS: Final = {"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
 _WORD: Final = re.compile(r"[a-z]+|[^a-z]+")
 _ISH: Final = re.compile(rf"\b({'|'.join([*_ONES, *_TENS, 'hundred'])})-?ish\b")
@@ -52,6 +53,7 @@ _COUNTED: Final = re.compile(
     r"\s*(?:x\b|×|sets?\b|reps?\b|times?\b|squats?\b|goes\b|go\b|tries\b|try\b|attempts?\b|rounds?\b|plates?\b|fingers?\b|days?\b|"
     r"weeks?\b|more\b|th\b|rd\b|nd\b|of (?:them|five|ten|\d)|people\b|legs?\b|feet wide|singles\b|doubles\b|triples\b|fives\b|pm\b|am\b|"
     r"oclock\b|percent\b|%|st\b)")
+_DRAWN_OUT: Final = re.compile(r"([a-z])\1{2,}")
 _SIDED: Final = re.compile(r"\b([lr])(?=\d)")
 _JOINED: Final = re.compile(rf"\b({'|'.join(_TENS)})({'|'.join(word for word, number in _ONES.items() if 0 < number < 10)})\b")
 _FIVES: Final = re.compile(rf"\b({'|'.join(_TENS)})[ -]fives\b")
@@ -76,6 +78,8 @@ _HALVES: Final = (
     (re.compile(r"\b([2-9])0 (?:for|fore)(?=$|[.!])"), r"\g<1>4 fore"),
     (re.compile(r"\b(?:a )?couple of\b"), "2"),
     (re.compile(r"\b(?:a )?decade\b"), "10 years"),
+    (re.compile(r"\b(\d+) and a bit,? (?:say |call it |make it )?(?:an? |about )?half\b"), r"\1 1/2"),
+    (re.compile(r"\b([1-9]) decades\b"), r"\g<1>0 years"),
     (re.compile(r"(?<!half )(?<!\d )\ba (year|month|stone|metre|meter|foot)\b(?! (?:and|n|&|stick|rule|ruler|tape) )"), r"1 \1"),
     (re.compile(r"(?<!\d )\b(?:(?:a|one|1) )?(year|month|stone|foot|metre|meter) (?:and|n|&) (?:a )?half\b"), r"1 1/2 \1"),
     (re.compile(r"(?<!\d)(\d+)(?: |-)*(?:and|n|&|\+) ?3 quarters?\b"), r"\1 3/4"),
@@ -103,6 +107,7 @@ def spelt(text: str) -> str:
     plain = flat(text).replace("⁄", "/")
     plain = re.sub(r"(?<=\d),(?=\d{1,2}(?!\d))", ".", plain)
     plain = re.sub(r"(?<=\d)(?=[½¼¾])", " ", plain).replace("½", "1/2").replace("¼", "1/4").replace("¾", "3/4")
+    plain = _DRAWN_OUT.sub(r"\1", plain)
     plain = _BEFORE_UNIT.sub(lambda found: _one_like(found[0]), plain)
     plain = _ISH.sub(r"\1 ish", _FIVES.sub(lambda found: f"{_TENS[found[1]] + 5}s", plain))
     plain = _SIDED.sub(r"\1 ", _JOINED.sub(r"\1 \2", _OH.sub(r"\1 hundred and \2", plain)))

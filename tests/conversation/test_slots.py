@@ -231,7 +231,7 @@ def test_a_correction_reaches_choices_and_second_looks_of_ended_runs(row, text, 
 
 
 @pytest.mark.parametrize(("replies", "text", "said"), [
-    (("tape", "11"), "scratch that, its 12", "left 12 cm in place of left 11 cm"),
+    (("tape", "11"), "scratch that, 12", "left 12 cm in place of left 11 cm"),
     (("tape", "11"), "not 11, 12", "left 12 cm in place of left 11 cm"),
     (("tape", "11", "12"), "2nd go was 10 i sent 12", "left 10 cm in place of left 12 cm"),
     (("tape", "11", "12"), "the first should be 10", "left 10 cm in place of left 11 cm")])

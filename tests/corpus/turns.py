@@ -131,7 +131,8 @@ def _today(turn: Turn) -> Turn | None:
     """Return a line as it stands today: none if its question is gone, or what it puts right; asking back is right where the answer it names
     is none of today's."""
     state, old = _now(turn.state), turn.state.partition("/")[2]
-    if not state or turn.act not in ("answer", "correction", "unsure") or not turn.value:
+    last = turn.act == "correction" and "" in expected(turn)
+    if not state or turn.act not in ("answer", "correction", "unsure") or not turn.value or last:
         return turn._replace(state=state) if state else None
     slots = dict(filter(None, (_slot(turn, name or old, wanted) for name, wanted in expected(turn).items())))
     if state == turn.state and slots == expected(turn):
