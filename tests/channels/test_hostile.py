@@ -44,7 +44,7 @@ from tests.fakes.bot_api import TOKEN, BotApi
 from tests.fakes.hostile import CHATS, chat_of, message_fields, message_kinds, message_of, tap_of, update_kinds
 from tests.fakes.updates import BOT
 
-WANTED: Final = 200_000 if os.environ.get("HYPOTHESIS_PROFILE") == "night" else 2_500
+WANTED: Final = 200_000 if os.environ.get("HYPOTHESIS_PROFILE") == "night" else 1_500
 TOGETHER: Final = 50
 
 SAM, MIA, KIM = 11, 12, 13

@@ -25,6 +25,7 @@ from companion.app.outbox_store import CompanionOutbox
 from companion.app.run import ScriptClock, running_writer
 from companion.app.service import SORRY, Companion
 from companion.channels.terminal import waiting_messages
+from companion.conversation.acting import WAITS
 from companion.conversation.day_kinds import LimitEnd, Rest
 from companion.conversation.effects import Say
 from companion.conversation.flow import Ask
@@ -48,7 +49,7 @@ LONGEST = 4096
 """Bot API: a text message is 1 to 4096 characters, callback data 1 to 64 bytes (read)."""
 
 STEPS_AT_LEAST: Final = 2_800
-EXAMPLES: Final = settings().max_examples if BY_NIGHT else 55
+EXAMPLES: Final = settings().max_examples if BY_NIGHT else 40
 
 WELCOME = ("hello", "Yes, keep them", "yes", "cm and kg", "UTC", "yes")
 PAINS = ("ouch", "that hurts", "12 but it hurt", "my back just went", "sharp pain", "pins and needles", "I CAN'T FEEL MY FOOT")
@@ -260,7 +261,7 @@ class Bot(RuleBasedStateMachine):
         expected = self.expected()
         if not expected or not self.shown:
             return
-        last = next((message for message in reversed(self.shown) if message.text != GOOD), None)  # thanks leave the menu as it stands
+        last = next((message for message in reversed(self.shown) if message.text not in (GOOD, WAITS)), None)  # it stands as it was
         if last is None:
             return
         without_usual = re.sub(", often (half|fewer)$", "", expected[-1].text)  # left out where a line before it takes the room

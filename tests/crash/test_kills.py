@@ -36,7 +36,7 @@ COMMITS_ONLY = ("coach",)
 """Killed before and after each commit while it works: in these is all that is a coach's own; calls of the Bot API, the start and the
 stop are as in the others, and a point takes a tenth of a second of processor time."""
 
-EVERY, EVERY_COMMIT = 20, 2
+EVERY, EVERY_COMMIT = 40, 4
 """By day one point in so many, in ``COMMITS_ONLY`` one commit, beginning elsewhere in each part, and the first of each kind of call in
 each script; by night all of them."""
 

@@ -234,8 +234,8 @@ def test_every_flag_of_the_seen_corpus_is_heard() -> None:
 
 
 def test_something_is_heard_in_what_the_rules_and_weights_were_made_from() -> None:
-    """By day one line in six."""
-    heard = [bool(hear_flags(text)) for name in learn.FLAGGED for _, text in learn.flagged_lines(name)[::1 if BY_NIGHT else 6]]
+    """By day one line in ten."""
+    heard = [bool(hear_flags(text)) for name in learn.FLAGGED for _, text in learn.flagged_lines(name)[::1 if BY_NIGHT else 10]]
     assert sum(heard) / len(heard) >= 0.98
 
 
@@ -247,8 +247,8 @@ CONTRASTED = {"not_flags_more_t.txt": 0.1, "not_flags_more_v.txt": 0.1, "not_fla
                        *((name, CONTRASTED.get(name, 0.06)) for name in learn.UNFLAGGED)])
 def test_ordinary_messages_seldom_raise_a_flag(name: str, most: float) -> None:
     """The second were written to be taken for flags, those contrasted, line by line, as near to real ones as may be. By day one line in
-    three."""
-    false, of = _false(name, every=1 if BY_NIGHT else 3)
+    five."""
+    false, of = _false(name, every=1 if BY_NIGHT else 5)
     assert false / of <= most
 
 
