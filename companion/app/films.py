@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import signal
-import tempfile
 from collections.abc import Awaitable, Callable, Mapping
 from contextlib import AbstractContextManager, nullcontext, suppress
 from pathlib import Path
@@ -39,7 +38,9 @@ async def read_wanted(wanted: FilmWanted, fetch: Fetch, reading: Callable[[int],
     from concurrent.futures import ProcessPoolExecutor
     from multiprocessing import get_context
 
-    with tempfile.TemporaryDirectory(prefix="companion-film-") as folder:
+    from companion.film.folder import film_folder
+
+    with film_folder() as folder:
         try:
             path = await fetch(wanted.film, Path(folder))
         except OSError as error:

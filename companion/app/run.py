@@ -19,6 +19,7 @@ from companion.base.clock import Clock, SystemClock
 from companion.base.settings import Webhook
 from companion.channels import terminal
 from companion.film import can_read
+from companion.film.folder import remove_left_over
 from companion.pictures.store import PictureStore, folder_beside
 from companion.port import Address, Outgoing
 from companion.record.outbox import backlog, unsaved
@@ -29,6 +30,7 @@ from companion.reminders import SWEEP_SECONDS
 @contextlib.asynccontextmanager
 async def running_writer(companion: Companion) -> AsyncIterator[asyncio.Task[None]]:
     """Run a companion's writer; yields its task, which ends by itself only where the file can't be written."""
+    remove_left_over()
     writer = asyncio.create_task(companion.writer.run())
     try:
         yield writer

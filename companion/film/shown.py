@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import tempfile
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any, Final
@@ -11,6 +10,7 @@ from typing import Any, Final
 import numpy as np
 
 from companion.film.cards import ON_BODY
+from companion.film.folder import film_folder
 from companion.film.footage import Footage, Unreadable
 from companion.film.measure import SquatFilm
 from companion.film.overlay import CLIP, CLIP_RATE, STILL
@@ -25,7 +25,7 @@ _BEGINS: Final = {STILL: b"\xff\xd8\xff", CLIP: b"\0\0\0"}
 def shown(path: Path, footage: Footage, film: SquatFilm) -> Mapping[str, bytes]:
     """Return the still and the clip of a film by their file names; without one that could not be drawn, which is never a reason to lose
     the reading."""
-    with tempfile.TemporaryDirectory(prefix="companion-film-") as folder:
+    with film_folder() as folder:
         try:
             run_apart("companion.film.overlay", path.absolute(), Path(folder), told=json.dumps(plan_of(footage, film)).encode(),
                       seconds=DRAWING_SECONDS)
