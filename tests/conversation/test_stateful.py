@@ -48,7 +48,7 @@ SAM = Address("terminal", "sam")
 LONGEST = 4096
 """Bot API: a text message is 1 to 4096 characters, callback data 1 to 64 bytes (read)."""
 
-STEPS_AT_LEAST: Final = 2_800
+STEPS_AT_LEAST: Final = 1_500
 EXAMPLES: Final = settings().max_examples if BY_NIGHT else 40
 
 WELCOME = ("hello", "Yes, keep them", "yes", "cm and kg", "UTC", "yes")

@@ -35,7 +35,7 @@ class Moving(Squat):
         return {"shank": -90, "thigh": -90 + depth, "pelvis": -90 + turned, "ribs": -90}
 
 
-LYING: Final = Phone(size=(1280, 720), rate=24, bits=1_500_000)
+LYING: Final = Phone(size=(960, 540), rate=24, bits=1_000_000)
 UPRIGHT: Final = Phone(size=(432, 768), rate=25, bits=900_000)
 SLOW: Final = Moving(standing=.8, squats=1, down=1.3, up=.9, between=.3)
 

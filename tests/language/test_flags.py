@@ -8,6 +8,7 @@ import zlib
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
+from functools import lru_cache
 from pathlib import Path
 from time import process_time
 from timeit import timeit
@@ -209,13 +210,17 @@ def test_the_tables_come_with_the_first_message_and_the_weights_with_the_first_t
     subprocess.run([sys.executable, "-c", code], check=True, cwd=CORPUS.parent.parent)
 
 
+_hear_once = lru_cache(maxsize=1 << 11)(hear_flags)
+"""For the unseen, of which several tests ask."""
+
+
 def _recall(name: str, *, named: bool = False) -> dict[Flag, tuple[int, int]]:
     """How often each flag of a file is heard, of how many times it is said; ``named``: or is among those its question names."""
     heard: Counter[Flag] = Counter()
     said: Counter[Flag] = Counter()
     for flags, text in learn.flagged_lines(name):
         said.update(flags)
-        heard.update(flags & {flag for one in hear_flags(text) for flag in (one.named if named else (one.flag,))})
+        heard.update(flags & {flag for one in _hear_once(text) for flag in (one.named if named else (one.flag,))})
     return {flag: (heard[flag], said[flag]) for flag in sorted(said, key=lambda flag: flag.value)}
 
 
@@ -389,6 +394,6 @@ def test_unseen_ordinary_messages_seldom_raise_a_flag(told: Callable[[str], None
 
 def test_the_second_layer_beats_the_rules_on_unseen_lines_neither_was_made_from(told: Callable[[str], None]) -> None:
     lines = learn.flagged_lines("flags_unseen.tsv")
-    both, alone = sum(bool(hear_flags(text)) for _, text in lines), sum(bool(rules.by_the_rules(text)) for _, text in lines)
+    both, alone = sum(bool(_hear_once(text)) for _, text in lines), sum(bool(rules.by_the_rules(text)) for _, text in lines)
     told(f"flags, unseen: a flag is heard in {both} of {len(lines)} messages, by the rules alone in {alone}")
     assert both > alone

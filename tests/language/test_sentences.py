@@ -184,7 +184,7 @@ def cut(flow: str, asked: str) -> str:
 
 
 @pytest.mark.parametrize("flow", sorted(BOOK.flows))
-@settings(max_examples=25)
+@settings(max_examples=settings().max_examples // 12)
 @given(asked=TEXTS)
 def test_whatever_a_start_button_carries_nothing_fails(flow: str, asked: str):
     talk = menu()
