@@ -178,8 +178,9 @@ RIGHTS_LONGEST: Final = 9
 """Most words of such a command where words of one's own are expected; our choice."""
 
 
-NO_WORDS: Final = 0.55
-"""Part of all that is likely from which something else than words of one's own is asked about; our choice."""
+NO_WORDS, SURELY_WORDS = 0.55, 0.85
+"""Part of all that is likely from which something else than words of one's own is asked about, and from which these are taken although a
+rule hears "stop", "back", "skip", "again" or "help" in them; our choice."""
 
 
 def not_words(draft: Draft, text: str) -> bool:
@@ -206,8 +207,9 @@ def _may_be_no_words(draft: Draft, text: str, spoken: Spoken) -> bool:
     likely, safety = likely_at(draft, text), draft.ask.safety
     corrects = spoken.act is SpeechAct.CORRECTION
     asks = spoken.act is SpeechAct.QUESTION and spoken.asks is not Asks.CANT and draft.compiled.flow.policy.hears_pain
-    if not safety and (spoken.act is SpeechAct.COMMAND or (likely and likely[0].name == OWN_WORDS)):
-        return spoken.act is SpeechAct.COMMAND
+    words = likely[0].share if likely and likely[0].name == OWN_WORDS else 0.0
+    if not safety and (spoken.act is SpeechAct.COMMAND or words):
+        return spoken.act is SpeechAct.COMMAND and (words < SURELY_WORDS or spoken.wants not in _HEARD_AS)
     if safety:
         told = any(isinstance(stop, Ask) and stop.free for stop in map(draft.compiled.stops.get, draft.top.trail))
         corrects = told and (corrects or bool(likely and likely[0].name == "@correction"))
