@@ -81,6 +81,8 @@ def show_aside(draft: Draft, before: str = "") -> None:
     match aside.about:
         case "unusual":
             text = f"{_unusual(draft, aside.text)} would be unusual. Is it right?"
+        case "understood" if draft.ask.free:
+            text = f"Shall I keep {understood_words(draft, aside.text)} as your answer?"
         case "understood":
             text = f"I understand: {understood_words(draft, aside.text)}. Is that right?"
         case "corrected" if several_of(draft, aside.text):

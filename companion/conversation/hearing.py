@@ -190,7 +190,7 @@ def read_of(draft: Draft, text: str) -> Answer | None:
 
 
 def understood_words(draft: Draft, text: str) -> str:
-    """Return what was understood of a message in one line: "left 11 cm, right 9 cm"."""
+    """Return what was understood of a message in one line: "left 11 cm, right 9 cm"; words of one's own in quotes."""
     if draft.ask.free:
         return f"“{text.strip()}”"
     understood, stops = understand(draft, text, heard_at(draft, text)), draft.compiled.stops
