@@ -36,7 +36,7 @@ if not os.environ.keys() & {"TMPDIR", "PYTEST_DEBUG_TEMPROOT"} and os.access(_IN
 
 _SLOW = (HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.filter_too_much)
 
-settings.register_profile("ci", max_examples=120, stateful_step_count=50, deadline=None, derandomize=True, database=None,
+settings.register_profile("ci", max_examples=100, stateful_step_count=50, deadline=None, derandomize=True, database=None,
                           phases=(Phase.explicit, Phase.generate), suppress_health_check=_SLOW)
 """Without shrinking: a failure is told at once, with all its steps; the night's profile makes it short."""
 settings.register_profile("night", max_examples=4_000, stateful_step_count=120, deadline=None, print_blob=True,

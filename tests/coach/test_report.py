@@ -24,6 +24,7 @@ from companion.export import pdf
 from companion.record import coaching, people
 from companion.record.caseload import all_caseload_rows
 from flows.catalogue import BOOK
+from tests.by_night import BY_NIGHT
 from tests.coach.made_up import NOW, START, ZONE, Kept, a_lifter, opened
 from tests.coach.rows import NASTY
 from tests.rows import keep
@@ -365,7 +366,7 @@ def shape_of_plain_text(tmp_path_factory):
     return without_classes(page)
 
 
-@pytest.mark.parametrize("evil", [*EVIL, LONG, LONG[:4000] + "<b>", "\u202e" * 4096])
+@pytest.mark.parametrize("evil", [*(EVIL if BY_NIGHT else EVIL[:8] + NASTY[::3]), LONG, LONG[:4000] + "<b>", "\u202e" * 4096])
 def test_no_text_of_a_lifter_is_active(file, evil, shape_of_plain_text):
     raw = evil.encode("utf-8", "replace").decode()  # SQLite keeps no half characters
     page = report_of_somebody(file, raw, raw)

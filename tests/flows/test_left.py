@@ -19,7 +19,7 @@ from tests.flows.walks import drawn, offered, ways_of
 pytestmark = pytest.mark.unit
 
 COUNTED = sorted(name for name, compiled in BOOK.flows.items() if compiled.flow.policy.counted)
-WALKS, STEPS_MOST = 150 if BY_NIGHT else 45, 80
+WALKS, STEPS_MOST = 150 if BY_NIGHT else 30, 80
 
 
 def told_on(name: str, draw: Random) -> list[tuple[str, int]]:

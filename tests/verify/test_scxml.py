@@ -40,7 +40,7 @@ from tests.by_night import BY_NIGHT
 from tests.table import each_row
 from tests.verify.scxml import ASKING, NAMESPACE, datum, expression, name_of, scxml
 
-WALKS = 8 if BY_NIGHT else 3
+WALKS = 8 if BY_NIGHT else 2
 """Random event sequences a flow; each starts where the one before has not been, in the fixed order of its seed."""
 
 STEPS_MOST = 120
