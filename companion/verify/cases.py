@@ -136,8 +136,12 @@ class Cases:
         found = known.get(diagram)
         if found is None:
             level, branches = self._nodes[diagram]
-            mask = masks[level]
-            found = known[diagram] = any(mask >> n & 1 and self._can(branch, masks, known) for n, branch in enumerate(branches))
+            found, mask = False, masks[level]
+            for n, branch in enumerate(branches):  # asked a million times
+                if mask >> n & 1 and self._can(branch, masks, known):
+                    found = True
+                    break
+            known[diagram] = found
         return found
 
     def narrowed(self, diagram: int, facts: Domains) -> dict[str, Domain] | None:
