@@ -21,7 +21,7 @@ def load_all() -> None:
         from flows.catalogue import BOOK
 
         hear_pain("hello")
-        hear_flags("hello")
+        hear_flags("my foot keeps catching on the rug")  # doubtful, so that all layers are loaded
         hear_act("the cat sat on a mat")
         quantities("one")
         ranked("hello", ())

@@ -1,12 +1,11 @@
-"""Works out the weights of the learnt layers of hearing, for pain, flags and speech acts, and says how well they hear the unseen.
+"""Works out the weights of the learnt layers of hearing, for pain and speech acts, and says how well pain is heard unseen.
 
-Run after the corpus or the tables were changed (a minute):
+Run after the corpus or the tables were changed (a minute); flags have ``learn_flags``:
 
-    python -m tests.corpus.learn            writes pain/weights.txt, flags/weights.bin and reading_weights.txt in companion/language
-    python -m tests.corpus.learn --check    prints the figures of leaving out a third, or one writer, at a time
+    python -m tests.corpus.learn            writes pain/weights.txt and reading_weights.txt in companion/language
+    python -m tests.corpus.learn --check    prints the figures of leaving out a third at a time
 
-Pain: a logistic regression by AdaGrad; reading: one over all that a reply may be. Flags: a squared hinge by L-BFGS. All over
-all lines at once: no chance in it.
+Pain: a logistic regression by AdaGrad; reading: one over all that a reply may be. Both over all lines at once: no chance in it.
 """
 
 from __future__ import annotations
@@ -16,12 +15,10 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from functools import cache
 from hashlib import sha256
-from pathlib import Path
 from typing import NamedTuple
 
 import numpy as np
 import numpy.typing as npt
-from scipy.optimize import minimize
 from scipy.sparse import csr_array
 
 from companion.conversation.corrections import candidates
@@ -29,17 +26,13 @@ from companion.conversation.flow import Ask
 from companion.conversation.slots import phrases_of, reads_acts, typed_at
 from companion.language import learnt
 from companion.language.classifier import log_odds
-from companion.language.flags import classifier as of_flags
-from companion.language.flags import rules as flag_rules
-from companion.language.flags.flag import Flag
 from companion.language.pain.classifier import STEPS_A_UNIT, THRESHOLD_AT_REST, THRESHOLD_AT_WORK, pieces
 from companion.language.pain.rules import Pain, by_the_rules, unexplained
 from companion.language.phrases import hear
 from flows.catalogue import BOOK, flows
+from tests.corpus.lines import LANGUAGE, lines_of
 from tests.corpus.turns import Turn, draft_at, expected, fits, turns
 
-HERE = Path(__file__).parent
-LANGUAGE = HERE.parent.parent / "companion" / "language"
 # What each part says of pain, and how much a line of it counts; the unsure count half (choice).
 PARTS = {
     "pain_seen.txt": (1.0, 1.0),
@@ -52,30 +45,6 @@ PARTS = {
     "pain_more_h.txt": (1.0, 1.0),
     "not_pain_more_h.txt": (0.0, 1.0),
 }
-FLAGGED = ("flags_seen.tsv", "flags_more_c.tsv", "flags_more_d.tsv", "flags_more_e.tsv", "flags_more_f.tsv", "flags_more_g.tsv",
-           "flags_more_h.tsv", "flags_more_i.tsv", "flags_more_j.tsv", "flags_more_k.tsv", "flags_more_m.tsv", "flags_more_l.tsv",
-           "flags_more_n.tsv", "flags_more_o.tsv", "flags_more_p.tsv", "flags_more_q.tsv",
-           "flags_more_r.tsv", "flags_more_s.tsv", "flags_more_t.tsv",
-           "flags_more_u.tsv", "flags_more_v.tsv", "flags_more_w.tsv", "flags_more_x.tsv", "flags_more_y.tsv",
-           "flags_more_z.tsv", "flags_more_za.tsv", "flags_more_zb.tsv", "flags_more_zc.tsv")
-UNFLAGGED = ("not_flags_seen.txt", "not_flags_more_c.txt", "not_flags_more_d.txt", "not_flags_more_e.txt", "not_flags_more_f.txt",
-             "not_flags_more_g.txt", "not_flags_more_h.txt", "not_flags_more_i.txt", "not_flags_more_j.txt",
-             "not_flags_more_k.txt", "not_flags_more_m.txt", "not_flags_more_l.txt", "not_flags_more_n.txt", "not_flags_more_o.txt",
-             "not_flags_more_p.txt", "not_flags_more_q.txt", "not_flags_more_r.txt", "not_flags_more_s.txt",
-             "not_flags_more_t.txt", "not_flags_more_u.txt", "not_flags_more_v.txt", "not_flags_more_w.txt", "not_flags_more_x.txt",
-             "not_flags_more_y.txt", "not_flags_more_z.txt", "not_flags_more_za.txt",
-             "not_flags_more_zb.txt", "not_flags_more_zc.txt")
-# Lines of pain parts and of everyday use, none of which was written to carry a flag; those the rules hear one in are left out.
-MOSTLY_UNFLAGGED = ("not_pain_seen.txt", "not_pain_more.txt", "not_pain_more_g.txt", "not_pain_more_h.txt", "not_flags_bot.txt")
-_PAINED = ("pain_more_g.txt", "pain_more_h.txt")
-_TURNS = "turns_seen.tsv"
-OFFERED = "not_flags_offered.txt"
-# How somebody may say the name of what is offered; not all of it is good English.
-SAID_AS = ("{}", "i want {}", "i want to {}", "i'd like to {}", "can i {}", "can we do {}", "let's do {}", "how do i {}", "{} please",
-           "no, {}", "what about {}", "i think {}", "{} i guess", "{} again", "it was {}", "not {}", "i dont have {}", "i have {}")
-# What is typed to these is often a sign.
-_ABOUT_SIGNS = {"safety_check", "pain", "signs", "crisis", "limits", "limit_over", "clearance", "morning", "setup_morning", "referral",
-                "wrong_tap", "outcome"}
 _WIDTH = 120
 
 
@@ -99,7 +68,6 @@ CORRECTING = Way(60, 0.3, 1e-4, 2, learnt.STEPS_A_UNIT)
 PHRASE_COUNTS, COMMAND_COUNTS = 0.1, 0.5
 SLIGHT = 1
 """Steps up to which a weight of the reading is left out."""
-FLAGS_COST, ROUNDS, SEEN_AT_LEAST = 0.2, 60, 2
 FOLDS = 3
 PAIN_IN = "tenths of a log-odds"
 
@@ -114,28 +82,6 @@ class Line(NamedTuple):
     counts: float
 
 
-class Message(NamedTuple):
-    """A message of the flags' corpus: its part, text, words as they are weighed, flags, and whether the rules hear any."""
-
-    part: str
-    text: str
-    words: tuple[str, ...]
-    flags: frozenset[Flag]
-    heard: bool
-
-
-def lines_of(name: str) -> list[str]:
-    """The messages of one file, a line each; a line that begins with # is a comment."""
-    lines = (HERE / name).read_text("utf-8").splitlines()
-    return [line for line in lines if line.strip() and not line.startswith("#")]
-
-
-def flagged_lines(name: str) -> list[tuple[frozenset[Flag], str]]:
-    """The messages of one file with the flags they carry: "flag,flag", a tab, the message."""
-    parts = (line.partition("\t") for line in lines_of(name))
-    return [(frozenset(map(Flag, names.split(","))), text) for names, _, text in parts]
-
-
 def corpus() -> list[Line]:
     """Every line there is to learn pain from."""
     return [
@@ -143,37 +89,6 @@ def corpus() -> list[Line]:
         for name, (pain, counts) in PARTS.items()
         for text in lines_of(name)
     ]
-
-
-@cache
-def _told() -> list[tuple[str, frozenset[Flag], str]]:
-    """The part, the flags and the text of every line there is to learn flags from."""
-    flagged = [(name, flags, text) for name in FLAGGED for flags, text in flagged_lines(name)]
-    none = [(name, text) for name in (*UNFLAGGED, *MOSTLY_UNFLAGGED, *_PAINED) for text in lines_of(name)]
-    none += [(_TURNS, text) for text in _replies()] + [(OFFERED, text) for text in offered()]
-    return flagged + [(name, frozenset[Flag](), text) for name, text in none]
-
-
-def messages(every: int = 1) -> list[Message]:
-    """What flags are learnt from, or one line in so many of it, read."""
-    read = [Message(name, *_weighed(text), flags, bool(flag_rules.by_the_rules(text))) for name, flags, text in _told()[::every]]
-    return [message for message in read if not message.heard or message.part in (*FLAGGED, *UNFLAGGED)]
-
-
-def _weighed(text: str) -> tuple[str, tuple[str, ...]]:
-    left, words = flag_rules.unexplained(text)
-    return left, tuple(words)
-
-
-def offered() -> list[str]:
-    """What the bot offers, said back to it: a bot that hears a sign in the name of its own button is not trusted with a real one."""
-    return [way.format(name) for name in lines_of(OFFERED) for way in SAID_AS]
-
-
-def _replies() -> list[str]:
-    """Replies to what is asked at other places than about signs, which report none and no pain."""
-    rows = (line.split("\t") for line in lines_of(_TURNS))
-    return [text for state, act, _, text, *_ in rows if act not in ("flag", "pain") and state.partition("/")[0] not in _ABOUT_SIGNS]
 
 
 def learn(lines: list[Line], way: Way = PAIN) -> dict[str, int]:
@@ -197,13 +112,6 @@ def learn(lines: list[Line], way: Way = PAIN) -> dict[str, int]:
         weights -= way.pace * slopes / np.sqrt(squares)
     steps = {piece: round(float(weight) * way.steps) for piece, weight in zip(["", *kept], weights, strict=True)}
     return {piece: step for piece, step in steps.items() if step or not piece}
-
-
-def learn_flags(of: list[Message], names: Sequence[Flag] = tuple(Flag)) -> dict[Flag | None, of_flags.Weights]:
-    """Flag → its weights, None → those of any flag."""
-    (some,) = _held_apart(_rows(of, of_flags.PLACES), [[bool(message.flags)] for message in of])
-    each = _held_apart(_rows(of, of_flags.PLACES_NAMING), [[flag in message.flags for flag in names] for message in of]) if names else ()
-    return {None: some, **dict(zip(names, each, strict=True))}
 
 
 Among = tuple[tuple[str, tuple[str, ...]], ...]
@@ -314,51 +222,6 @@ def learn_reading(of: Sequence[Choice], way: Way | None = None) -> dict[str, dic
             for name, at in row.items()}
 
 
-@cache
-def _pieces(message: Message) -> list[npt.NDArray[np.uint32]]:
-    return [np.array(kind, np.uint32) for kind in of_flags.pieces(message.text, list(message.words))]
-
-
-def _rows(of: list[Message], places: int) -> csr_array:
-    """The messages, a row each, as ``Weights.sum`` counts their pieces."""
-    kinds = [kind for message in of for kind in _pieces(message)]
-    at = np.concatenate(kinds).astype(np.int64) & (places - 1)
-    counts = np.repeat([1 / np.sqrt(max(1, len(kind))) for kind in kinds], list(map(len, kinds)))
-    ends = np.cumsum([0, *map(len, kinds)])[:: len(kinds) // len(of)]
-    return csr_array((counts, at, ends), (len(of), places))
-
-
-def _held_apart(there: csr_array, said: list[list[bool]]) -> list[of_flags.Weights]:
-    """The weights that hold the two sides of each column a margin apart, both sides counting as much together. A piece counts the more the
-    fewer messages have it."""
-    times = np.bincount(there.indices, minlength=there.shape[1])
-    rarity = np.where(times >= SEEN_AT_LEAST, 1 + np.log((len(said) + 1) / (times + 1)), 0.0)
-    rows = csr_array((there.data * rarity[there.indices], there.indices, there.indptr), there.shape)
-    columns, says = rows.T.tocsr(), np.array(said)
-    side, cost = np.where(says, 1.0, -1.0), FLAGS_COST * len(said) / 2 / np.where(says, says.sum(0), (~says).sum(0))
-
-    def loss(flat: Floats) -> tuple[float, Floats]:
-        weights = flat.reshape(-1, says.shape[1])
-        short = np.maximum(0.0, 1 - side * (rows @ weights[1:] + weights[0]))
-        pushes = -2 * cost * side * short
-        slopes = np.vstack((pushes.sum(0), columns @ pushes)) + weights
-        return float((cost * short**2).sum() + (weights**2).sum() / 2), slopes.ravel()
-
-    start = np.zeros((there.shape[1] + 1) * says.shape[1])
-    found = minimize(loss, start, jac=True, method="L-BFGS-B", options={"maxiter": ROUNDS, "maxcor": 5}).x.reshape(-1, says.shape[1])
-    steps = np.rint(found[1:] * rarity[:, None] * of_flags.MARGIN_STEPS).clip(-127, 127).astype(np.int8)
-    starts = np.rint(found[0] * of_flags.MARGIN_STEPS)
-    return [of_flags.Weights(int(start), memoryview(column.tobytes()).cast("b")) for start, column in zip(starts, steps.T, strict=True)]
-
-
-def messages_hash() -> str:
-    """The hash of what the flags are learnt from; it stands at the end of the weights' file. Of the lines as they are read only one in
-    eight counts: all of them take five seconds."""
-    lines = [f"{text}\t{sorted(flag.value for flag in flags)}" for _, flags, text in _told()]
-    lines += [f"{message.text}\t{sorted(flag.value for flag in message.flags)}" for message in messages(every=8)]
-    return sha256("\n".join(lines).encode()).hexdigest()
-
-
 def table(weights: dict[str, int]) -> str:
     """The weights as text: a line begins with a weight, its pieces follow."""
     by_step: dict[int, list[str]] = {}
@@ -400,26 +263,6 @@ def left_out(lines: list[Line]) -> dict[str, int]:
     return sums
 
 
-def flags_left_out(of: list[Message], left_out: Sequence[int] = ()) -> list[tuple[Message, int, tuple[Flag, ...]]]:
-    """Each message with the sum, and the likeliest flags, it gets from weights learnt without its writer's; of these writers, or of all."""
-    found = []
-    writers = [_writer(at, message) for at, message in enumerate(of)]
-    for writer in left_out or range(len(FLAGGED)):
-        weights = learn_flags([message for message, wrote in zip(of, writers, strict=True) if wrote != writer])
-        for message, wrote in zip(of, writers, strict=True):
-            if wrote == writer:
-                found.append((message, *of_flags.weighed([kind.tolist() for kind in _pieces(message)], weights)))
-    return found
-
-
-def _writer(at: int, message: Message) -> int:
-    """Return who wrote a message; those of pain go round."""
-    for parts in (FLAGGED, UNFLAGGED):
-        if message.part in parts:
-            return parts.index(message.part)
-    return at % len(FLAGGED)
-
-
 class Figures(NamedTuple):
     """Of the replies the rules once missed, how many are heard when left out; of the ordinary, how many asked about."""
 
@@ -441,35 +284,6 @@ def figures(sums: dict[str, int], threshold: int) -> Figures:
     )
 
 
-class FlagFigures(NamedTuple):
-    """Of the messages with a flag how many the layer alone hears, of those without how many it adds to the rules' false ones."""
-
-    heard: int
-    flagged: int
-    added: int
-    unflagged: int
-
-
-def flag_figures(sums: list[tuple[Message, int, tuple[Flag, ...]]], over: int) -> FlagFigures:
-    """What the sums of messages left out would have done at a threshold."""
-    heard = [message for message, sum_, _ in sums if sum_ > over]
-    flagged = sum(bool(message.flags) for message, _, _ in sums)
-    added = sum(not message.flags and not message.heard for message in heard)
-    return FlagFigures(sum(bool(message.flags) for message in heard), flagged, added, len(sums) - flagged)
-
-
-def check_flags() -> None:
-    """Prints what the layer of flags alone hears of lines left out, and what it would ask of ordinary ones beyond the rules."""
-    sums = flags_left_out(messages())
-    said = [(message, flags) for message, _, flags in sums if message.flags]
-    first = sum(flags[0] in message.flags for message, flags in said)
-    among = sum(not message.flags.isdisjoint(flags) for message, flags in said)
-    print(f"flags: named first {first}, among those named {among} of {len(said)}")
-    for over in range(-80, 1, 20):
-        found = flag_figures(sums, over)
-        print(f"over {over:3}: heard {found.heard} of {found.flagged}, added {found.added} false of {found.unflagged}")
-
-
 def check_pain() -> None:
     """Prints what the layer of pain hears of what the rules once missed."""
     by_line = left_out(corpus())
@@ -481,11 +295,9 @@ def check_pain() -> None:
 if __name__ == "__main__":
     if "--check" in sys.argv:
         check_pain()
-        check_flags()
     else:
         choices = [*typed(), *phrased()]
         learnt_of = {**learn_reading(choices), **learn_reading(corrected(), CORRECTING)}
         text = written(learnt_of, PAIN_IN) + f"# Learnt from {corpus_hash(choices)}\n"
         (LANGUAGE / "reading_weights.txt").write_text(text, "utf-8")
         (LANGUAGE / "pain" / "weights.txt").write_text(written({"pain": learn(corpus())}, PAIN_IN), "utf-8")
-        (LANGUAGE / "flags" / "weights.bin").write_bytes(of_flags.written(learn_flags(messages()), messages_hash()))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from companion.conversation.registry import offers_of
 from companion.language.flags import hear_flags
 from flows.catalogue import BOOK
-from tests.corpus.learn import offered
+from tests.corpus.lines import offered
 
 
 def test_the_names_of_what_is_offered_are_no_signs_however_they_are_said():

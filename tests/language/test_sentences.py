@@ -90,12 +90,23 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
         "the surgeon cleared me years ago and it's been grand", "show me last week", "show last week", "it's squat day",
         "turn off the reminders", "not supposed to park here, moving the car", "STOP ALL", "unsubscribe", "opt out", "show graph",
         "away from the 3rd to the 17th, no rack in Tenerife", "cannot make the weekend, cousin gets married in Rzeszów",
-        "i'm away from the 3rd to the 17th, pause the plan", "skip tomorrow, i'm at my cousin's wedding"}
+        "i'm away from the 3rd to the 17th, pause the plan", "skip tomorrow, i'm at my cousin's wedding",
+        "GP cleared me for everything in january, no limits", "can't make it tomorrow, funeral", "doctor cleared me for anything",
+        "cleared by my doctor for everything, no limits", "cleared by the gp for everything including heavy", "skip tomorrow, shearing",
+        "cleared by the cardiologist after a check for the rowing club, heart totally normal", "move squat day to thurs i have a shift",
+        "doctor gave me the all clear, do what you like she said", "no squat today, my daughter has theatre in school",
+        "pause reminders for a week", "physio gave me the all clear to lift anything i want", "please stop reminding me",
+        "skip today's drill please", "wont make squat day, flight to my cousin's wedding",
+        "doc gave me the all clear, no limits", "got cleared by the physio, no limits", "physio cleared me completly, no limits",
+        "no squats this week, I'm at a conference in a town whose hotel gym has one dumbbell",
+        "no squats this week, crutching starts, 12 hr days"}
 
 
 def test_no_sentence_about_pain_starts_a_flow():
     said = {line for line in LINES if BOOK.sentence(line) and hear_pain(line) is not Pain.NO}
-    assert said <= {"doctor cleared me for everything", "doc cleared me for everything"}  # the second ear asks of "everything"
+    assert said <= {"doctor cleared me for everything", "doc cleared me for everything",  # the second ear asks of "everything"
+                    "can't make it tomorrow, funeral", "can't do saturday, double shift",  # and of "can't"
+                    "no squats this week, crutching starts, 12 hr days"}
 
 
 def control_words() -> list[str]:

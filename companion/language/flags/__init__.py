@@ -5,9 +5,9 @@ Rules and tables load with the first message listened to.
 
 from __future__ import annotations
 
-from companion.language.flags.flag import Flag, Heard
+from companion.language.flags.flag import URGENT, Flag, Heard
 
-__all__ = ["Flag", "Heard", "hear_flags"]
+__all__ = ["URGENT", "Flag", "Heard", "hear_flags"]
 
 
 def hear_flags(text: str, *, weigh: bool = True) -> tuple[Heard, ...]:

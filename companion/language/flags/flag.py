@@ -43,6 +43,9 @@ class Flag(Enum):
     """Younger than 18."""
 
 
+URGENT = frozenset((Flag.SELF_HARM, Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.CHEST, Flag.WEAKNESS))
+
+
 @dataclass(frozen=True, slots=True)
 class Heard:
     """A flag heard in a message.

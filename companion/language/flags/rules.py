@@ -17,10 +17,10 @@ ordinary is heard, as doubtful (``sure`` False) where the wording leaves it open
    e. long ago or in the past, for signs that matter only now: dropped where over as well, otherwise doubtful;
    f. asked or supposed ("if i faint"): doubtful.
 4. Of each flag the surest hit is kept. Self-harm stands first, then the sure before the doubtful, each in the order of ``Flag``.
-5. Where nothing is left, ``classifier`` weighs the words without the dropped hits, and may still hear a doubtful flag; to one doubtful
-   flag, its own or the rules', it adds what else may be meant, so that the question names these too; to one sure flag of the rules, the
-   one it finds likelier, as doubtful. One flag of the rules in several words that it speaks strongly against is dropped, unless it is
-   sure and urgent.
+5. Where nothing is left, ``classifier`` weighs the message, and may still hear a doubtful flag; to one doubtful flag, its own or the
+   rules', it adds what else may be meant, so that the question names these too; to one sure flag of the rules, the one it finds likelier,
+   as doubtful. One flag of the rules that it speaks against is dropped: the surer and the more urgent it is, the more must speak against,
+   also in the words near by; not "and so did i".
 """
 
 from __future__ import annotations
@@ -31,7 +31,7 @@ from functools import cached_property
 from itertools import pairwise
 from typing import NamedTuple
 
-from companion.language.flags.classifier import AGAINST, AGAINST_SURE, URGENT, beside, suspected, suspicion, unnamed
+from companion.language.flags.classifier import Weighed, weigh
 from companion.language.flags.flag import Flag, Heard
 from companion.language.flags.patterns import COMPILED_READ_AS, COMPILED_SIGNS, Pattern, found, holds, index_of, ordinary, word_set
 from companion.language.flags.spelling import TypedWord, words_typed
@@ -42,7 +42,10 @@ from companion.language.pain.patterns import COMMA, PUNCTUATION, QUESTION, SENTE
 
 _TAKEN_OUT = "·"  # replaces what the rules dropped
 _LEFT_TO_WEIGH = 2  # words at least, where some were taken out (choice)
+_PLAIN = 3  # words: "got a fever" is what it says (choice)
 _SENTENCE = 30  # words looked at on either side of a hit, so that long texts are read quickly (choice)
+_NEAR = 5  # words on either side of what was heard, which are looked at alone too (choice)
+_SENTENCES = 8  # of which the most suspicious is looked for (choice)
 _ORDER = {flag: at for at, flag in enumerate(Flag)}
 # A doubtful sign of these that says more than the ordinary wording inside it stands ("numb when i pee").
 _NEVER_PLAIN = frozenset((Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL))
@@ -72,24 +75,25 @@ def hear_flags(text: str) -> tuple[Heard, ...]:
     """Return the flags a message carries, the strongest first; () where none. Never raises."""
     typed, message = _read(text)
     heard = _heard(text, typed, message)
-    if not heard:
-        return _suspected(text, typed, message.unexplained())
     if len(heard) > 1:
         return heard
+    words = message.unexplained()
+    said = weigh(text, _without(text, typed, words), words)
+    if not heard:
+        return _suspected(text, typed, words, said)
     one = heard[0]
-    if one.sure and one.flag in URGENT:
-        return _besides(one, text, message)
-    against = AGAINST_SURE if one.sure or one.flag in URGENT else AGAINST
-    if len(one.words.split()) > 1 and suspicion(*unexplained(text)) <= against:
+    if len(words) > _PLAIN and said.against(one) and not _holds(words, context.ME_TOO) and _around(one, text).against(one):
         return ()
-    if one.sure:
-        return _besides(one, text, message)
-    return (replace(one, also=beside(text, message.words, one.flag)),)
+    if one.sure:  # and, as doubtful, the one that is found likelier
+        return _in_order((one, *(Heard(flag, False, one.words) for flag in said.unnamed(one.flag))))
+    return (replace(one, also=said.beside(one.flag)),)
 
 
-def _besides(one: Heard, text: str, message: _Message) -> tuple[Heard, ...]:
-    """Return a sure flag and, as doubtful, the one that is found likelier."""
-    return _in_order((one, *(Heard(flag, False, one.words) for flag in unnamed(text, message.words, one.flag))))
+def _around(heard: Heard, text: str) -> Weighed:
+    """Return what speaks for flags in the words near the one heard: beside much else it may be lost."""
+    before, _, after = text.partition(heard.words)
+    near = " ".join((*before.split()[-_NEAR:], heard.words, *after.split()[:_NEAR]))
+    return weigh(near, near, [word for word, _, _ in words_typed(near)])
 
 
 def by_the_rules(text: str) -> tuple[Heard, ...]:
@@ -124,20 +128,18 @@ def _heard(text: str, typed: list[TypedWord], message: _Message) -> tuple[Heard,
     return _strongest_first(text, typed, message.kept())
 
 
-def _suspected(text: str, typed: list[TypedWord], words: list[str]) -> tuple[Heard, ...]:
-    """Return the doubtful flag the classifier hears in words the rules heard nothing in, what else it may be, and the sentence most
-    suspicious."""
-    if sum(word != _TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH < len(words):
-        return ()
-    flags = suspected(_without(text, typed, words), words)
-    if not flags:
+def _suspected(text: str, typed: list[TypedWord], words: list[str], said: Weighed) -> tuple[Heard, ...]:
+    """Return the doubtful flag found in words the rules heard nothing in, what else it may be, and the sentence most suspicious."""
+    if not said.asked(len(words)) or sum(word != _TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH < len(words):
         return ()
     ends = [at for at, word in enumerate(words) if word in SENTENCE_ENDS]
-    sentences = [(start, end) for start, end in pairwise([-1, *ends, len(words)]) if end > start + 1]
+    sentences = [(start + 1, end) for start, end in pairwise([-1, *ends, len(words)]) if end > start + 1][:_SENTENCES]
     if not sentences:
         return ()
-    start, end = max(sentences, key=lambda one: suspicion(text[typed[one[0] + 1][1] : typed[one[1] - 1][2]], words[one[0] + 1 : one[1]]))
-    return (Heard(flags[0], False, text[typed[start + 1][1] : typed[end - 1][2]], flags[1:]),)
+    parts = {text[typed[start][1] : typed[end - 1][2]]: words[start:end] for start, end in sentences}
+    most = max(parts, key=lambda part: weigh(part, part, parts[part]).some) if len(parts) > 1 else next(iter(parts))
+    first, *also = said.likeliest()
+    return (Heard(first, False, most, tuple(also)),)
 
 
 def _strongest_first(text: str, typed: list[TypedWord], kept: Iterator[tuple[SignFound, bool]]) -> tuple[Heard, ...]:

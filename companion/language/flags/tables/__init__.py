@@ -2,5 +2,5 @@
 
 from companion.language.flags.tables.signs import signs_of
 
-FAMILIES = ("mind", "nerve", "heart", "health", "daily", "oblique")
+FAMILIES = ("mind", "nerve", "heart", "health", "daily")
 SIGN_TABLES = tuple(signs for family in FAMILIES for signs in signs_of(family))
