@@ -29,7 +29,7 @@ CHECK_NEXT = fact("safety.level").one_of("clinician", "same_day", "emergency")
 _CLINICIAN = r"(?:physio\w*|physical therapist|doctor|doc|gp|surgeon|consultant|clinician|specialist|cardiologist|midwife|hospital|dr \w+)"
 
 FLOW = Flow(
-    "clearance", version=1, title="I was cleared", policy=Policy.FOLLOW_UP, gates=(WELCOMED,), at_start=clearance_facts,
+    "clearance", version=1, title="I was cleared", policy=Policy.TOLD, gates=(WELCOMED,), at_start=clearance_facts,
     command=("cleared", "clearance", "i am cleared", "i'm cleared", "i have been cleared"),
     sentences=(rf"(?P<asked>(?:so |ok |hey )?(?:my |the |our )?{_CLINICIAN}(?: has| have|'s)? (?:just |now |finally |fully )*(?:cleared me|"
                r"gave me the all clear|given me the all clear|said i'm cleared)\b.*)",

@@ -14,7 +14,7 @@ DUE, OVER = Fact("due", values=("yes", "no")), fact("over")
 ENDED, END = DUE.is_("yes"), fact("end").known
 
 FLOW = Flow(
-    "limit_over", version=1, title="Is my limit over", policy=Policy.FOLLOW_UP, command=None, gates=(WELCOMED,), at_start=over_facts,
+    "limit_over", version=1, title="Is my limit over", policy=Policy.TOLD, command=None, gates=(WELCOMED,), at_start=over_facts,
     facts=(DUE, Fact("before", values=STANDING), Fact("after", values=STANDING, of=limits_after),
            Fact("kilos", values=("60",), of=kilos_after), Fact("end", values=("2026-03-16",), of=end_after)),
     invite="The date has come for what you were told: {due_words}. Is it over?",

@@ -60,7 +60,7 @@ def _also(key: str, *before: str) -> Ask:
 
 
 FLOW = Flow(
-    "limits", version=1, title="My limits", policy=Policy.FOLLOW_UP, gates=(WELCOMED,), at_start=limit_facts,
+    "limits", version=1, title="My limits", policy=Policy.TOLD, gates=(WELCOMED,), at_start=limit_facts,
     command=("limit", "limits", "a limit", "restriction", "restrictions", "my restrictions"),
     sentences=(r"(?:i have |i've got |i got )?(?:a |my )?(?:new )?(?:limit|restriction)s?(?: is|:)? "
                r"(?P<asked>(?:no|nothing|not|max|only|at most) .+)",

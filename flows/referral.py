@@ -38,7 +38,7 @@ LIMIT_SAID = Fact("limit_said", of=lambda got, side: limits_among([str(got.get("
 STILL_NOT_SEEN = WENT.one_of("booked", "no")
 
 FLOW = Flow(
-    "referral", version=1, title="Being seen", policy=Policy.FOLLOW_UP, command=None, gates=(WELCOMED,), at_start=what_stands,
+    "referral", version=1, title="Being seen", policy=Policy.TOLD, command=None, gates=(WELCOMED,), at_start=what_stands,
     facts=(STOOD, Fact("next_time", of=next_time), LIMIT_SAID),
     invite="I asked you to be seen about what you told me. Did you go? What was said?",
     steps=(

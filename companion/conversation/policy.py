@@ -14,7 +14,8 @@ class Policy:
     the flow itself asks about pain, or where a coach writes about somebody else. ``hears_signs``: likewise for other signs.
     ``holds``: no other flow may begin over its questions, except one with ``always``. ``resumes``: false if it begins again after
     an interruption. ``reopens``: false if its last answer can't be taken back once it is done. ``quiet``: no menu follows it.
-    ``pages``: its messages may wait until the person asks for more.
+    ``pages``: its messages may wait until the person asks for more. ``told``: it asks what a clinician said, so that words which may be
+    a sign that is not urgent are mostly its answers.
     ``stops``: its questions have a stop button. ``beside``: it begins over the open question, which is asked again after it.
     """
 
@@ -29,6 +30,7 @@ class Policy:
     stops: bool = True
     beside: bool = False
     pages: bool = False
+    told: bool = False
 
     TEST: ClassVar[Policy]
     TALK: ClassVar[Policy]
@@ -36,6 +38,7 @@ class Policy:
     BESIDE: ClassVar[Policy]
     MENU: ClassVar[Policy]
     FOLLOW_UP: ClassVar[Policy]
+    TOLD: ClassVar[Policy]
     SAFETY: ClassVar[Policy]
     PAIN: ClassVar[Policy]
     SIGNS: ClassVar[Policy]
@@ -61,6 +64,9 @@ Policy.MENU = replace(Policy.TALK, stops=False)
 
 Policy.FOLLOW_UP = replace(Policy.TALK, reopens=False)
 """Questions about the past; once answered, they are not reopened."""
+
+Policy.TOLD = replace(Policy.FOLLOW_UP, told=True)
+"""Questions about what a clinician said."""
 
 Policy.SAFETY = Policy(resumes=False, reopens=False)
 """The safety check: done in one go, and never changed by going back."""

@@ -18,7 +18,7 @@ from companion.conversation.session import Session
 from companion.conversation.whole import read_whole
 from companion.language.acts import Asks, hear_act
 from companion.language.clauses import Mood, clauses, flat
-from companion.language.flags import Flag, Heard, hear_flags
+from companion.language.flags import URGENT, Flag, Heard, hear_flags
 from companion.language.pain import Pain, hear_pain
 from companion.language.questions import is_question
 
@@ -31,7 +31,7 @@ def heard_sign(draft: Draft, text: str) -> bool:
 
     Thoughts of self-harm end everything. A sign that the open question asks about is an answer to it. If the answer is in the lifter's own
     words, it is stored unchanged, and the questions about the sign follow; with pain they follow the pain questions. Doubtful words that
-    also report pain are left to the pain questions if these ask about the sign.
+    also report pain are left to the pain questions if these ask about the sign; where the flow asks what a clinician said, to its question.
     """
     stack = draft.session.stack
     if not draft.book.signs or draft.book.brings_code(text):
@@ -48,6 +48,8 @@ def heard_sign(draft: Draft, text: str) -> bool:
         return True
     hears_pain, free = not stack or draft.compiled.flow.policy.hears_pain, waiting is not None and waiting.free
     if hears_pain and not sure and {one.flag for one in heard} <= ASKED_WITH_PAIN and hear_pain(text) is Pain.YES:
+        return False
+    if waiting and draft.compiled.flow.policy.told and not sure and URGENT.isdisjoint(one.flag for one in heard):
         return False
     if waiting and _asks_about_signs(draft, waiting, heard, text):
         return False

@@ -122,6 +122,13 @@ def test_a_long_message_that_mentions_a_command_leaves_a_safety_question_open():
     assert said
 
 
+@pytest.mark.parametrize(("text", "flow"), [
+    ("the surgeon lifted it last thursday, i can go back to all of it", "limits"), ("it all feels far off when i sit on the bike", "signs"),
+    ("dont see a reason to get up any more", "crisis"), ("my doctor said no squats for a month", "signs")])
+def test_where_it_is_asked_what_a_clinician_said_only_what_is_sure_or_urgent_opens_other_questions(text, flow):
+    assert typed("limits/now", text)[0].top.flow == flow
+
+
 def test_a_wish_that_an_option_grants_is_that_option():
     """Not “Skip this one” beside “Leave this one out”."""
     draft = draft_at(Turn("full_screen/go_hip_fold", "command", "results", "skip to the end, what do you know by now", False))
