@@ -6,6 +6,7 @@ from datetime import timedelta
 
 import pytest
 
+from companion.app import rate_limit
 from companion.app.rate_limit import (
     ACCEPTED_MOST,
     COUNTED_MOST,
@@ -17,6 +18,7 @@ from companion.app.rate_limit import (
     always_heard,
     counted,
 )
+from companion.language.pain import Pain
 from companion.port import Address, Inbound, Tapped, Typed
 from tests.fakes.clock import START
 
@@ -73,6 +75,15 @@ def test_a_tap_that_is_no_stop_is_not_heard_in_a_flood() -> None:
     assert always_heard(Tapped("squat_look.1.plain_do.done")) is None
     assert always_heard(Typed("hello")) is None
     assert always_heard(Typed("stopp")) is None  # nearly a stop: it waits with the rest
+
+
+def test_a_sign_of_which_the_rules_are_sure_is_heard_in_a_flood_and_nothing_is_weighed_for_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert always_heard(Typed("i cant pee since this morning")) is Pain.YES
+    assert always_heard(Typed("might be pregnant")) is None  # a doubt waits with the rest
+    asked: list[bool] = []
+    monkeypatch.setattr(rate_limit, "hear_flags", lambda text, weigh=True: asked.append(weigh) or ())
+    always_heard(Typed("hello"))
+    assert asked == [False]
 
 
 def test_pain_in_a_calm_conversation_is_counted_as_any_message_and_in_a_flood_begins_a_new_count() -> None:

@@ -84,5 +84,5 @@ def test_it_is_loaded_with_the_first_message_that_may_be_a_flag() -> None:
 
 def test_what_the_weights_speak_strongly_against_is_not_read_by_it(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(classifier, "log_odds", lambda text: (1000,) * (len(Flag) + 1))
-    assert classifier.weigh("done, left 11", "done, left 11", ["done", ",", "left", "11"]).some < classifier.ASKED_FROM
+    assert classifier.weigh("yes please", "yes please", ["yes", "please"]).some < classifier.ASKED_FROM
     assert classifier.weigh("my foot keeps slapping", "my foot keeps slapping", ["my", "foot", "keeps", "slapping"]).some > 4000

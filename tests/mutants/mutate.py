@@ -116,6 +116,8 @@ def _guards(node: ast.AST, scope: str) -> Iterator[tuple[str, ast.AST]]:
             return
         case ast.Call(ast.Name(name) | ast.Attribute(attr=name)) if name in TEXTS:
             return
+        case ast.Subscript(ast.Name("Literal")):  # a type, for readers and mypy
+            return
         case ast.For() | ast.comprehension():
             inside = [child for child in ast.iter_child_nodes(node) if child is not node.target]
         case _:

@@ -6,7 +6,7 @@ from datetime import timedelta
 
 from companion.record.reminders import Reminder
 from companion.reminders.decision import POSTPONED_BY, decide
-from companion.reminders.kinds import REMINDER_KINDS, ReminderKind
+from companion.reminders.kinds import REMINDER_KINDS, ReminderKind, coach_words, ended_by_stop_all
 from tests.reminders.build import LISBON, USUAL, at
 from tests.table import each_row
 
@@ -33,6 +33,12 @@ def levels(letters: str) -> tuple[str, ...]:
 def marks(kind: ReminderKind) -> str:
     ends = {"stop all reminders": "s", "digest": "d", "": ""}[kind.ended_by]
     return "m" * kind.says_missed + ends + "-" * (not kind.sent) + "v" * (kind.shows == "since") + "y" * (kind.gives_way_to == "morning")
+
+
+def test_a_kind_that_is_no_longer_known_is_told_by_its_key_and_ended_with_all_others() -> None:
+    assert (coach_words("squat_day"), coach_words("old_kind")) == (REMINDER_KINDS["squat_day"].coach, "old kind")
+    ended = {name: ended_by_stop_all(name) for name in ("squat_day", "digest", "home_again", "old_kind")}
+    assert ended == {"squat_day": True, "digest": False, "home_again": False, "old_kind": True}
 
 
 def test_each_kind_is_as_it_is_meant_to_be() -> None:
