@@ -31,13 +31,14 @@ CORPUS = Path(corpus.__file__).parent
 class Floors(NamedTuple):
     """What is held of an unseen part: measured, then set. Wanted: every urgent one asked about, 0.98 of the rest, 0.05 false."""
 
+    urgent_missed: int
     rest: float
     rest_named: float
     urgent_named: float
     false_most: float
 
 
-FLOORS = {"unseen": Floors(0.97, 0.97, 0.97, 0.08), "unseen_2": Floors(0.9, 0.88, 0.95, 0.1)}
+FLOORS = {"unseen": Floors(4, 0.98, 0.98, 0.98, 0.05), "unseen_2": Floors(5, 0.97, 0.96, 0.98, 0.07)}
 
 SAID = {
     Flag.WEAKNESS: ["my leg gave way", "foot keeps slapping the floor", "my toes wont lift", "no strength in my left foot", "leg weakness"],
@@ -397,6 +398,7 @@ def test_unseen_flags_are_heard(told: Callable[[str], None], of: str) -> None:
     in_rest = sum(asked[flag] for flag in rest) / sum(recall[flag][1] for flag in rest)
     told(f"flags, {of}: the rest asked about {in_rest:.3f}, heard or named {_share(named, rest):.3f}; "
          f"urgent heard or named {_share(named, URGENT):.3f}")
+    assert sum(said - asked[flag] for flag, (_, said) in recall.items() if flag in URGENT) <= FLOORS[of].urgent_missed
     assert in_rest >= FLOORS[of].rest
     assert _share(named, rest) >= FLOORS[of].rest_named
     assert _share(named, URGENT) >= FLOORS[of].urgent_named
