@@ -181,6 +181,11 @@ def test_a_pattern_must_begin_with_a_word() -> None:
         list(patterns.patterns("    ~ fever"))
 
 
+def test_what_may_not_follow_stands_at_the_end_of_a_pattern() -> None:
+    with pytest.raises(ValueError, match="end"):
+        list(patterns.patterns("    fever !pitch & i"))
+
+
 @given(st.text(alphabet=st.characters(), max_size=400))
 def test_nothing_typed_makes_it_fail(text: str) -> None:
     assert all(heard.words in text and heard.words for heard in hear_flags(text))
@@ -291,7 +296,8 @@ def test_a_doubt_names_three_signs_at_most_and_none_twice(text: str) -> None:
 @each_row("text", ["these sqauts r killing me", "these squats r killing me", "my coach had a heart bypass",
                                   "somebody in my spin class has a pacemaker", "nobody's told me not to lift",
                                   "cant get it up off the floor",
-                                  "nothing wrong with my waterworks", "fever pitch in here", "legs both strong, no giving way"])
+                                  "nothing wrong with my waterworks", "fever pitch in here", "legs both strong, no giving way",
+                                  "not sure I hit depth on the last ones to be honest"])
 def test_what_was_once_taken_for_a_sign_is_not(text: str) -> None:
     assert hear_flags(text) == ()
 

@@ -65,7 +65,7 @@ def _endings(word: str) -> Iterator[str]:
 
 
 def patterns(table: str, signs: Signs | None = None, concerns: tuple[Flag, ...] = ()) -> Iterator[Pattern]:
-    """The patterns of a table, a line each; ``ValueError`` where one begins with no word."""
+    """The patterns of a table, a line each; ``ValueError`` where one begins with no word or goes on behind what may not follow."""
     for line in re.sub(r"\n {5,}", " ", table).replace("| ", "|").split("\n"):
         if not line.strip():
             continue
@@ -75,6 +75,8 @@ def patterns(table: str, signs: Signs | None = None, concerns: tuple[Flag, ...] 
         parts = tuple(tuple(map(_step, part.split())) for part in before.split(" && " if loose else " & "))
         if any(not part or part[0].optional or part[0].gap for part in parts):
             raise ValueError(f"a pattern must begin with a word: {line.strip()}")
+        if "&" in never:
+            raise ValueError(f"what may not follow stands at a pattern's end: {line.strip()}")
         needs = tuple(step.words for part in parts for step in part if not step.optional and not step.gap and CLAUSE_END not in step.words)
         yield Pattern(parts, word_set(never) if never else frozenset(), needs, loose, tuple(instead.split()), signs, concerns)
 
