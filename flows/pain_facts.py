@@ -45,7 +45,7 @@ def _closed_from(known: Known, why: str) -> tuple[str, str] | None:
 def _done_today(known: Known) -> list[str]:
     """Return the movements done today that have an answer that stands, in the order of ``MOVEMENTS``."""
     zone, today = zone_from(known.facts, known.now), date.fromisoformat(str(known.facts["today"]))
-    done = {row.flow for row in known.answers() if row.flow in MOVEMENTS and row.status == "ok" and row.ending != "pain"
+    done = {row.flow for row in known.answers() if row.status == "ok" and row.ending != "pain"
             and (row.flow != SQUATS_OF_DAY or row.key == "squatted") and local_date(row.at, zone) == today}
     return [flow for flow in MOVEMENTS if flow in done]
 

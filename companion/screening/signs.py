@@ -77,6 +77,4 @@ def level_from_signs(signs: Collection[str], answers: Mapping[str, Value | None]
             key = "history"
         if key:
             told[key] = "yes"
-    if told.get("pregnant") == "yes":
-        told["history"] = "yes"
     return level_from_check(told)

@@ -8,20 +8,26 @@ import pytest
 
 from companion.conversation.condition import Value
 from companion.conversation.flow import Known
+from companion.language.flags import Flag
+from flows import safety_facts
 from flows.pain_facts import before_pain, keys_of_pain, level_after_pain, reasons_of_pain
 from flows.safety_facts import (
     CLEARED_FOR,
+    HISTORY_KEYS,
     body_first,
     cleared_until,
+    history_of,
     keys_of_check,
     level_after_check,
     level_so_far,
     level_until_asked,
     limit_said,
+    limits_among,
     reasons_of_check,
     said_heart,
     said_leg_signs,
     said_saddle,
+    said_weak,
     sore,
     stands_still,
     still_cleared,
@@ -73,6 +79,38 @@ def test_other_words_ask_nothing_more(said: str) -> None:
     assert said_leg_signs({"said": said}, "") == "no"
 
 
+@each_row(("said", "heart", "saddle"), [
+    *((said, "yes", "no") for said in ("chest", "out of breath", "faint", "black out", "blacked out", "pass out", "passing out", "heart")),
+    *((said, "no", "yes") for said in ("bladder", "bowel", "saddle", "wet myself", "pee", "poo", "toilet", "groin is numb",
+                                       "between my legs", "between the legs", "both legs", "both my legs"))])
+def test_each_word_counts_by_itself_where_no_sign_is_heard(said: str, heart: str, saddle: str) -> None:
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(safety_facts, "_heard", lambda words: frozenset())
+        assert (said_heart({"said": said}, ""), said_saddle({"said": said}, "")) == (heart, saddle)
+
+
+@each_row(("flag", "heart", "saddle", "weak"), [
+    (Flag.CHEST, "yes", "no", "no"), (Flag.BLADDER_BOWEL, "no", "yes", "no"), (Flag.SADDLE, "no", "yes", "no"),
+    (Flag.SEXUAL, "no", "yes", "no"), (Flag.WEAKNESS, "no", "no", "yes"), (Flag.FEVER, "no", "no", "no")])
+def test_each_sign_counts_by_itself_where_none_of_the_words_is_said(flag: Flag, heart: str, saddle: str, weak: str) -> None:
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(safety_facts, "_heard", lambda words: frozenset((flag,)))
+        got = {"said": "something"}
+        assert (said_heart(got, ""), said_saddle(got, ""), said_weak(got, "")) == (heart, saddle, weak)
+
+
+def test_words_that_set_no_limit_are_left_out() -> None:
+    assert limits_among(["", " ", "none", "no squats"]) == "no squats"
+    assert limits_among(["", "none"]) is None
+
+
+@each_row(("answers", "worst"), [
+    (("no", "no", "no"), "no"), (("no", "no", None), None), ((None, None, None), None), (("no", "unsure", None), "unsure"),
+    (("yes", "unsure", "no"), "yes"), (("unsure", "no", "yes"), "yes")])
+def test_three_answers_about_history_count_as_their_worst(answers: tuple[str | None, ...], worst: str | None) -> None:
+    assert history_of({key: one for key, one in zip(HISTORY_KEYS, answers, strict=True) if one is not None}) == worst
+
+
 # the check ----------------------------------------------------------------------------------------------------
 
 
@@ -83,6 +121,8 @@ def test_what_stood_is_kept_with_the_check() -> None:
              "safety_check.pregnant": "yes"}
     assert stood(Known(facts, NOW)) == {"stood": "no_load", "stood_today": "yes", "stood_why": "pain", "stood_cleared_until": "2026-09-01",
                                         "was_pregnant": "yes", "sent": "no"}
+    for here, before, stands in (("no", "yes", "yes"), ("unsure", "yes", "unsure"), ("no", "no", "no")):
+        assert stood(Known({"safety_check.pregnant": here, "safety.pregnant": before}, NOW))["was_pregnant"] == stands
 
 
 @each_row(("level", "why", "sent"), [

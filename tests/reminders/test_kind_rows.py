@@ -60,3 +60,18 @@ def test_on_the_day_it_is_about_a_kind_needs_no_less_than_before(kind: str, leve
     now = at("2026-06-02 11:00")
     due = Reminder(1, 1, kind, kind, "2026-06-02 11:00", LISBON, now, "2026-06-02", None, 1)
     assert decide(due, now, USUAL, LISBON, level).what == what
+
+
+@each_row(("kind", "what"), [("squat_day", "drop"), ("digest", "drop"), ("referral", "wait"), ("limit", "wait"), ("retest", "wait")])
+def test_while_all_is_suspended_what_has_a_date_waits_and_the_rest_is_dropped(kind: str, what: str) -> None:
+    now = at("2026-06-02 11:00")
+    due = Reminder(1, 1, kind, kind, "2026-06-02 11:00", LISBON, now, "2026-06-02", None, 1)
+    decided = decide(due, now, USUAL, LISBON, "go", suspended=True)
+    assert (decided.what, decided.until) == (what, now + POSTPONED_BY if what == "wait" else None)
+
+
+@each_row(("kind", "what"), [("squat_day", "wait"), ("digest", "send")])
+def test_only_a_digest_is_sent_in_quiet_hours(kind: str, what: str) -> None:
+    now = at("2026-06-02 23:30")
+    due = Reminder(1, 1, kind, kind, "2026-06-02 23:30", LISBON, now, "2026-06-02", None, 1)
+    assert decide(due, now, USUAL, LISBON, "go").what == what

@@ -1,0 +1,168 @@
+"""What the pain questions work out when pain is told again, late, or taken back, without the conversation around them."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from types import SimpleNamespace
+from typing import Any
+
+import pytest
+
+from companion.conversation.flow import Known
+from flows.pain_facts import (
+    MILD,
+    NERVE_AND_CHEST,
+    before_pain,
+    hurt_in_words,
+    keys_of_pain,
+    level_after_pain,
+    may_take_back,
+    nothing_hurt,
+    others_done,
+    reasons_of_pain,
+    stops,
+    told_so_far,
+    void,
+    void_words,
+)
+from tests.drive import NOW
+from tests.table import each_row
+
+TODAY = {"today": "2026-03-02"}
+MOMENT = "2026-03-02T09:00:00.000Z"
+
+
+def before(asked: str = "", **facts: str) -> dict[str, Any]:
+    """The state before the pain questions; "_" stands for "."."""
+    return before_pain(Known({**TODAY, **{name.replace("_", "."): value for name, value in facts.items()}}, NOW, asked=asked))
+
+
+def test_what_may_be_taken_back_and_what_is_a_sign() -> None:
+    assert set(MILD) == {"sharp", "bad", "taken_back"}
+    assert NERVE_AND_CHEST == ("below_knee", "tingling", "bladder", "weakness", "heart_now", "saddle_now")
+
+
+def test_the_first_pain_of_a_day_is_kept_with_the_level_and_the_moment_before_it() -> None:
+    state = before(safety_level="no_load", safety_why="pain")
+    assert state == {"level_before": "no_load", "why_before": "pain", "before": "no_load", "first": "yes", "did": "", "named": "",
+                     "now": state["now"], "since": state["now"]}
+    assert str(state["now"]).endswith("Z")
+
+
+@each_row(("why", "kept", "level", "first"), [
+    ("sharp", "go SINCE", "go", "no"), ("sharp bad", "go SINCE", "go", "no"), ("taken_back", "no_load SINCE", "no_load", "no"),
+    ("tingling", "go SINCE", "not_today", "yes"), ("tingling sharp", "go SINCE tingling", "go", "no"),
+    ("sharp bad taken_back", "go SINCE", "go", "no"), ("sharp bad taken_back tingling", "go SINCE tingling", "go", "no")])
+def test_later_pain_of_the_day_keeps_the_level_before_the_first_unless_something_else_has_closed_it(
+    why: str, kept: str, level: str, first: str,
+) -> None:
+    facts = {"safety_level": "not_today", "safety_why": why, "pain_before": kept.replace("SINCE", MOMENT)}
+    state = before(**facts, pain_before_today="yes")
+    assert (state["before"], state["first"], state["since"] == MOMENT) == (level, first, first == "no")
+    assert before(**facts)["first"] == "yes", "of another day"
+
+
+@each_row(("asked", "named"), [("leg_raise", "leg_raise"), ("squat_day", "squat_day"), ("prime", "prime"), ("menu", ""), ("", "")])
+def test_a_movement_is_named_by_what_the_questions_were_begun_with(asked: str, named: str) -> None:
+    assert before(asked)["named"] == named
+
+
+def answer(flow: str, key: str = "left_1", status: str = "ok", ending: str = "done", days: int = 0) -> SimpleNamespace:
+    return SimpleNamespace(flow=flow, key=key, status=status, ending=ending, at=NOW - timedelta(days=days))
+
+
+@each_row(("row", "did"), [
+    (answer("leg_raise"), "leg_raise"), (answer("menu"), ""), (answer("leg_raise", status="undone"), ""),
+    (answer("leg_raise", ending="pain"), ""), (answer("leg_raise", days=1), ""),
+    (answer("squat_day", "squatted"), "squat_day"), (answer("squat_day", "weight"), "")])
+def test_what_was_done_today_is_what_has_an_answer_that_stands(row: SimpleNamespace, did: str) -> None:
+    assert before_pain(Known({"today": NOW.date().isoformat()}, NOW, answers=lambda: [row]))["did"] == did
+
+
+@each_row(("did", "hurt_in", "named", "others"), [
+    ("", "", "", "no"), ("leg_raise", "", "", "yes"), ("leg_raise", "leg_raise", "", "no"), ("warm_up", "", "", "no"),
+    ("warm_up leg_raise", "leg_raise", "", "no"), ("leg_raise bird_dog", "leg_raise", "", "yes"), ("leg_raise", "", "leg_raise", "no")])
+def test_it_may_have_hurt_in_what_else_was_done(did: str, hurt_in: str, named: str, others: str) -> None:
+    assert others_done({"did": did, "hurt_in": hurt_in, "named": named}, "") == others
+
+
+@each_row(("got", "told"), [
+    ({}, "yes"), *(({key: answer}, "sign") for key in NERVE_AND_CHEST for answer in ("yes", "unsure")),
+    *(({key: "no"}, "yes") for key in NERVE_AND_CHEST), ({"where": "chest"}, "sign"), ({"where": "back"}, "yes"),
+    ({"said": "it tingles"}, "sign"), ({"said": "my leg gave way"}, "sign"), ({"said": "dull ache"}, "yes"),
+    ({"pain.told": "sign", "pain.told.today": "yes"}, "sign"), ({"pain.told": "sign"}, "yes"),
+    ({"pain.told": "yes", "pain.told.today": "yes"}, "yes")])
+def test_a_sign_that_was_told_today_stays_told(got: dict[str, Any], told: str) -> None:
+    assert told_so_far(got, "") == told
+
+
+TOLD = {"pain.told": "yes", "pain.told.today": "yes"}
+
+
+@each_row(("got", "may"), [
+    ({}, "misheard"), (TOLD, "taken_back"), ({"pain.told": "yes"}, "misheard"), ({**TOLD, "pain.told": "sign"}, "stands"),
+    ({**TOLD, "said": "pins and needles"}, "stands"), ({**TOLD, "pain.taken_back.today": "yes"}, "stands"),
+    ({**TOLD, "level_before": "clinician"}, "stands"), ({**TOLD, "level_before": "not_today"}, "taken_back"),
+    ({**TOLD, "safety.level": "clinician"}, "stands"), ({"safety.level": "clinician"}, "stands"),
+    ({"safety.level": "clinician", "level_before": "clinician"}, "misheard"), ({**TOLD, "safety.level": "not_today"}, "taken_back")])
+def test_what_nothing_hurts_can_do(got: dict[str, Any], may: str) -> None:
+    assert may_take_back(got, "") == may
+    assert nothing_hurt({**got, "where": "nothing"}, "") == may
+    assert nothing_hurt({**got, "where": "nothing", "mistake": "no"}, "") == "stands"
+    assert nothing_hurt({**got, "where": "back"}, "") is None
+
+
+NOTHING = {**TOLD, "where": "nothing"}
+SMALL = {"where": "back", "bad": 1.0, "sharp": "no", "below_knee": "no", "tingling": "no", "bladder": "no", "weakness": "no"}
+
+
+@each_row(("got", "level"), [
+    ({"where": "nothing"}, "go"), (NOTHING, "no_load"), ({**NOTHING, "before": "not_today"}, "not_today"),
+    ({**NOTHING, "before": "go", "level_before": "not_today"}, "no_load"),
+    ({**NOTHING, "safety.checked": "not_today", "safety.checked.today": "yes"}, "not_today"),
+    ({**NOTHING, "safety.checked": "not_today"}, "no_load"),
+    ({**NOTHING, "pain.told": "sign", "safety.level": "clinician"}, "clinician"),
+    ({**NOTHING, "pain.told": "sign", "safety.level": "not_today", "level_before": "no_load"}, "no_load"),
+    ({**NOTHING, "mistake": "no", "safety.level": "clinician", "level_before": "not_today"}, "not_today"),
+    ({**NOTHING, "mistake": "no"}, "go"), ({**NOTHING, "pain.told": "sign", "safety.level": "not_today"}, "go"),
+    ({**SMALL, "bad": 5.0}, "not_today"), (SMALL, "no_load"), ({**SMALL, "level_before": "not_today"}, "not_today")])
+def test_the_level_after_pain(got: dict[str, Any], level: str) -> None:
+    assert level_after_pain(got, "") == level
+
+
+def test_what_a_coach_and_a_record_read_of_pain_that_was_taken_back() -> None:
+    assert reasons_of_pain({"where": "nothing"}, "") == "nothing hurt after all"
+    assert reasons_of_pain(NOTHING, "") == "pain told earlier today was taken back: nothing hurt"
+    assert reasons_of_pain({**NOTHING, "mistake": "no"}, "") == "says now that nothing hurts; what was told before still stands"
+    assert reasons_of_pain({"where": "back", "bad": 5.0}, "").startswith("back, 5 of 10. ")
+    assert reasons_of_pain({}, "").startswith("somewhere. ")
+
+
+@each_row(("got", "keys"), [
+    ({**NOTHING, "why_before": "soreness"}, "soreness taken_back"), ({"where": "nothing", "why_before": "soreness"}, "soreness"),
+    ({**NOTHING, "mistake": "no", "safety.why": "tingling sharp", "why_before": "sharp"}, "sharp tingling")])
+def test_the_reasons_of_before_stay_first(got: dict[str, Any], keys: str) -> None:
+    assert keys_of_pain(got, "") == keys
+
+
+@each_row(("got", "over"), [
+    ({"where": "nothing"}, "no"), ({**NOTHING, "mistake": "no"}, "yes"), ({"hurt_in": "leg_raise"}, "yes"),
+    *(({"hurt_in": "leg_raise", "during": during}, over) for during, over in (
+        ("this", "yes"), ("unsure", "yes"), ("leg_raise", "yes"), ("bird_dog", "no"), ("before", "no"))),
+    ({"during": "bird_dog"}, "yes")])
+def test_what_was_going_on_is_over_unless_it_hurt_elsewhere(got: dict[str, Any], over: str) -> None:
+    assert stops(got, "") == over
+
+
+@each_row(("did", "during", "flows", "words"), [
+    ("leg_raise bird_dog", "bird_dog", "bird_dog", "bird dog"), ("leg_raise warm_up", "unsure", "leg_raise warm_up", "leg raise"),
+    ("leg_raise", "before", None, ""), ("", "unsure", None, ""), ("warm_up", "warm_up", "warm_up", "")])
+def test_what_it_hurt_in_no_longer_counts(did: str, during: str, flows: str | None, words: str) -> None:
+    got = {"did": did, "during": during}
+    assert void(got, "") == flows
+    assert str(void_words(got, "")).lower() == words
+
+
+@pytest.mark.parametrize(("flow", "words"), [("squat_day", "squats of today"), ("menu", ""), (None, "")])
+def test_what_was_going_on_has_a_name(flow: str | None, words: str) -> None:
+    assert hurt_in_words({"hurt_in": flow} if flow else {}, "") == words
