@@ -164,7 +164,7 @@ async def test_faults_come_in_turn_and_for_the_chat_they_are_meant_for(caller: C
 @pytest.mark.parametrize(("how", "error"), [("drop", httpx.RemoteProtocolError), ("hang", httpx.ReadTimeout)])
 async def test_a_connection_can_be_dropped_or_hang(caller: Caller, how: str, error: type[Exception]) -> None:
     caller.api.fail("getMe", Fault(how=how))
-    caller.http.timeout = httpx.Timeout(0.05)
+    caller.http.timeout = httpx.Timeout(0.05, connect=5)
     with pytest.raises(error):
         await caller.call("getMe")
 

@@ -261,7 +261,7 @@ def test_something_is_heard_in_what_the_rules_and_weights_were_made_from() -> No
     assert sum(heard) / len(heard) >= 0.98
 
 
-CONTRASTED = {f"not_flags_more_{writer}.txt": most for most, writers in ((0.1, ("t", "v", "x", "zf", "zza")), (0.15, ("zb",)))
+CONTRASTED = {f"not_flags_more_{writer}.txt": most for most, writers in ((0.1, ("t", "v", "x", "zc", "zf")), (0.15, ("zb", "zza")))
               for writer in writers}
 
 
@@ -270,8 +270,8 @@ CONTRASTED = {f"not_flags_more_{writer}.txt": most for most, writers in ((0.1, (
                        *((name, CONTRASTED.get(name, 0.06)) for name in corpus.UNFLAGGED)])
 def test_ordinary_messages_seldom_raise_a_flag(name: str, most: float) -> None:
     """The second were written to be taken for flags, those contrasted, line by line, as near to real ones as may be. By day one line in
-    five."""
-    false, of = _false(name, every=1 if BY_NIGHT else 5)
+    ten."""
+    false, of = _false(name, every=1 if BY_NIGHT else 10)
     assert false / of <= most
 
 
@@ -421,14 +421,14 @@ def test_unseen_ordinary_messages_seldom_raise_a_flag(told: Callable[[str], None
 def test_what_the_rules_hear_is_dropped_only_where_what_stands_near_it_speaks_against_it_too(whole: int, near: int, heard: bool) -> None:
     text = "left side was 11 today and the right one 12, got a fever this morning, will do the other test tomorrow after work then"
     with pytest.MonkeyPatch.context() as patch:
-        each = dict.fromkeys(Flag, 0)
+        each = dict.fromkeys(Flag, -1000)
         patch.setattr(rules, "weigh", lambda said, *_: classifier.Weighed(whole if said == text else near, each))
         assert [one.flag for one in hear_flags(text)] == [Flag.FEVER] * heard
 
 
 def test_a_message_of_few_words_is_what_the_rules_hear() -> None:
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(rules, "weigh", lambda *_: classifier.Weighed(-1000, dict.fromkeys(Flag, 0)))
+        patch.setattr(rules, "weigh", lambda *_: classifier.Weighed(-1000, dict.fromkeys(Flag, -1000)))
         assert flags_of("got a fever") == {Flag.FEVER}
         assert flags_of("still got a fever") == set()
 
@@ -448,3 +448,24 @@ def test_the_surer_or_the_more_urgent_the_more_must_speak_against_it(sure: bool,
 def test_for_an_urgent_flag_less_must_speak_and_for_a_single_word_more(some: int, urgent: int, rest: int, words: int, asked: bool) -> None:
     each = {flag: urgent if flag is Flag.SADDLE else rest if flag is Flag.FEVER else -300 for flag in Flag}
     assert classifier.Weighed(some, each).asked(words) is asked
+
+
+@each_row(("sentence", "whole", "heard"), [(-1000, 1000, [Flag.CHEST]), (-1000, -1000, []), (1000, -1000, [Flag.FEVER, Flag.CHEST])])
+def test_what_the_rules_hear_is_judged_sentence_by_sentence_and_what_is_urgent_in_the_whole_too(
+    sentence: int, whole: int, heard: list[Flag],
+) -> None:
+    text = "throwing up a new shelf in the garage tonight. we all nearly fainted in the heat of the hall"
+    with pytest.MonkeyPatch.context() as patch:
+        each = dict.fromkeys(Flag, -1000)
+        patch.setattr(rules, "weigh", lambda said, *_: classifier.Weighed(whole if said == text else sentence, each))
+        assert {one.flag for one in rules.by_the_rules(text)} == {Flag.FEVER, Flag.CHEST}
+        assert {one.flag for one in hear_flags(text)} >= set(heard)
+        assert bool(hear_flags(text)) is bool(heard or whole > 0)
+
+
+def test_beside_ordinary_sentences_a_sign_is_heard_and_they_raise_few() -> None:
+    """Of thirty notes of eight sentences each, none of which raises a flag by itself; a sign is heard among them all the same."""
+    notes = [line for line in corpus.lines_of("not_flags_more_zzb.txt")[:600] if len(line.split()) > 5 and not hear_flags(line)]
+    texts = [". ".join(notes[at : at + 8]) for at in range(0, 240, 8)]
+    assert sum(bool(hear_flags(text)) for text in texts) <= 12
+    assert all(hear_flags(f"{text}. {UNFORESEEN[2]}") for text in texts)

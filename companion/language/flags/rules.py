@@ -20,7 +20,7 @@ ordinary is heard, as doubtful (``sure`` False) where the wording leaves it open
 5. Where nothing is left, ``classifier`` weighs the message, and may still hear a doubtful flag; to one doubtful flag, its own or the
    rules', it adds what else may be meant, so that the question names these too; to one sure flag of the rules, the one it finds likelier,
    as doubtful. One flag of the rules that it speaks against is dropped: the surer and the more urgent it is, the more must speak against,
-   also in the words near by; not "and so did i".
+   in its sentence and near by, and of what is urgent in the whole message; not "and so did i".
 """
 
 from __future__ import annotations
@@ -28,11 +28,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import cached_property
-from itertools import pairwise
+from itertools import islice, pairwise
 from typing import NamedTuple
 
 from companion.language.flags.classifier import Weighed, weigh
-from companion.language.flags.flag import Flag, Heard
+from companion.language.flags.flag import URGENT, Flag, Heard
 from companion.language.flags.patterns import COMPILED_READ_AS, COMPILED_SIGNS, Pattern, found, holds, index_of, ordinary, word_set
 from companion.language.flags.spelling import TypedWord, words_typed
 from companion.language.flags.tables import context
@@ -45,7 +45,7 @@ _LEFT_TO_WEIGH = 2  # words at least, where some were taken out (choice)
 _PLAIN = 3  # words: "got a fever" is what it says (choice)
 _SENTENCE = 30  # words looked at on either side of a hit, so that long texts are read quickly (choice)
 _NEAR = 5  # words on either side of what was heard, which are looked at alone too (choice)
-_SENTENCES = 8  # of which the most suspicious is looked for (choice)
+_SENTENCES = 16  # which are looked at one by one (choice)
 _ORDER = {flag: at for at, flag in enumerate(Flag)}
 # A doubtful sign of these that says more than the ordinary wording inside it stands ("numb when i pee").
 _NEVER_PLAIN = frozenset((Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL))
@@ -75,18 +75,39 @@ def hear_flags(text: str) -> tuple[Heard, ...]:
     """Return the flags a message carries, the strongest first; () where none. Never raises."""
     typed, message = _read(text)
     heard = _heard(text, typed, message)
-    if len(heard) > 1:
-        return heard
     words = message.unexplained()
+    sentences = _sentences(text, typed, words)
+    if len(heard) > 1 and len(sentences) == 1:
+        return heard
     said = weigh(text, _without(text, typed, words), words)
-    if not heard:
-        return _suspected(text, typed, words, said)
-    one = heard[0]
-    if len(words) > _PLAIN and said.against(one) and not _holds(words, context.ME_TOO) and _around(one, text).against(one):
-        return ()
+    kept = tuple(one for one in heard if not ((said.against(one) or one.flag not in URGENT) and
+                                              _spoken_against(one, heard, sentences, words)))
+    if len(kept) > 1:
+        return kept
+    if not kept:
+        return _suspected(words, sentences, said)
+    one = kept[0]
     if one.sure:  # and, as doubtful, the one that is found likelier
         return _in_order((one, *(Heard(flag, False, one.words) for flag in said.unnamed(one.flag))))
     return (replace(one, also=said.beside(one.flag)),)
+
+
+def _spoken_against(one: Heard, heard: tuple[Heard, ...], sentences: dict[str, list[str]], message: list[str]) -> bool:
+    """True if what is learnt speaks against a flag of the rules in its sentence and in the words around it; not where the sentence has
+    another too, or few words."""
+    sentence = next((part for part in sentences if one.words in part), "")
+    words = sentences.get(sentence, [])
+    alone = not any(other is not one and other.words in sentence for other in heard)
+    if not alone or len(words) <= _PLAIN or _holds(message, context.ME_TOO):
+        return False
+    return weigh(sentence, sentence, words).against(one) and _around(one, sentence).against(one)
+
+
+def _sentences(text: str, typed: list[TypedWord], words: list[str]) -> dict[str, list[str]]:
+    """Return the sentences of a message as typed, with their words."""
+    ends = [at for at, word in enumerate(words) if word in SENTENCE_ENDS]
+    places = [(start + 1, end) for start, end in pairwise([-1, *ends, len(words)]) if end > start + 1]
+    return {text[typed[start][1] : typed[end - 1][2]]: words[start:end] for start, end in places}
 
 
 def _around(heard: Heard, text: str) -> Weighed:
@@ -128,16 +149,17 @@ def _heard(text: str, typed: list[TypedWord], message: _Message) -> tuple[Heard,
     return _strongest_first(text, typed, message.kept())
 
 
-def _suspected(text: str, typed: list[TypedWord], words: list[str], said: Weighed) -> tuple[Heard, ...]:
-    """Return the doubtful flag found in words the rules heard nothing in, what else it may be, and the sentence most suspicious."""
-    if not said.asked(len(words)) or sum(word != _TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH < len(words):
+def _suspected(words: list[str], sentences: dict[str, list[str]], said: Weighed) -> tuple[Heard, ...]:
+    """Return the doubtful flag found in words the rules heard nothing in, or in one of their sentences, what else it may be, and the
+    sentence most suspicious."""
+    if sum(word != _TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH < len(words) or not sentences:
         return ()
-    ends = [at for at, word in enumerate(words) if word in SENTENCE_ENDS]
-    sentences = [(start + 1, end) for start, end in pairwise([-1, *ends, len(words)]) if end > start + 1][:_SENTENCES]
-    if not sentences:
-        return ()
-    parts = {text[typed[start][1] : typed[end - 1][2]]: words[start:end] for start, end in sentences}
-    most = max(parts, key=lambda part: weigh(part, part, parts[part]).some) if len(parts) > 1 else next(iter(parts))
+    parts = {part: weigh(part, part, of) if len(sentences) > 1 else said for part, of in islice(sentences.items(), _SENTENCES)}
+    most = max(parts, key=lambda part: parts[part].some)
+    if not said.asked(len(words)):
+        said = parts[most]
+        if len(sentences) == 1 or not said.asked(len(sentences[most])):
+            return ()
     first, *also = said.likeliest()
     return (Heard(first, False, most, tuple(also)),)
 
