@@ -256,8 +256,8 @@ def test_every_flag_of_the_seen_corpus_is_heard() -> None:
 
 
 def test_something_is_heard_in_what_the_rules_and_weights_were_made_from() -> None:
-    """By day one line in fifty."""
-    heard = [bool(hear_flags(text)) for name in corpus.FLAGGED for _, text in corpus.flagged_lines(name)[::1 if BY_NIGHT else 50]]
+    """By day one line in a hundred."""
+    heard = [bool(hear_flags(text)) for name in corpus.FLAGGED for _, text in corpus.flagged_lines(name)[::1 if BY_NIGHT else 100]]
     assert sum(heard) / len(heard) >= 0.98
 
 
@@ -387,7 +387,8 @@ def test_the_second_layer_hears_a_writer_it_has_not_learnt_from(told: Callable[[
     assert found.added / found.unflagged <= 0.04
 
 
-SETS = pytest.mark.parametrize("of", ["unseen", "unseen_2"])
+SETS = pytest.mark.parametrize("of", ["unseen", pytest.param("unseen_2", marks=pytest.mark.skipif(
+    not BY_NIGHT, reason="a second set of 2,000 lines: HYPOTHESIS_PROFILE=night runs it"))])
 
 
 @SETS
@@ -464,8 +465,8 @@ def test_what_the_rules_hear_is_judged_sentence_by_sentence_and_what_is_urgent_i
 
 
 def test_beside_ordinary_sentences_a_sign_is_heard_and_they_raise_few() -> None:
-    """Of thirty notes of eight sentences each, none of which raises a flag by itself; a sign is heard among them all the same."""
-    notes = [line for line in corpus.lines_of("not_flags_more_zzb.txt")[:600] if len(line.split()) > 5 and not hear_flags(line)]
-    texts = [". ".join(notes[at : at + 8]) for at in range(0, 240, 8)]
-    assert sum(bool(hear_flags(text)) for text in texts) <= 12
+    """Of twelve notes of eight sentences each, none of which raises a flag by itself; a sign is heard among them all the same."""
+    notes = [line for line in corpus.lines_of("not_flags_more_zzb.txt")[:300] if len(line.split()) > 5 and not hear_flags(line)]
+    texts = [". ".join(notes[at : at + 8]) for at in range(0, 96, 8)]
+    assert sum(bool(hear_flags(text)) for text in texts) <= 5
     assert all(hear_flags(f"{text}. {UNFORESEEN[2]}") for text in texts)
