@@ -470,3 +470,12 @@ def test_beside_ordinary_sentences_a_sign_is_heard_and_they_raise_few() -> None:
     texts = [". ".join(notes[at : at + 8]) for at in range(0, 96, 8)]
     assert sum(bool(hear_flags(text)) for text in texts) <= 5
     assert all(hear_flags(f"{text}. {UNFORESEEN[2]}") for text in texts)
+
+
+@each_row("text", ["depth was consistent on every single set today. i have a stent though",
+                   "had no fever all of last week, felt good. today i have a fever"])
+def test_a_flag_is_judged_where_its_words_stand_and_not_where_they_are_part_of_others(text: str) -> None:
+    with pytest.MonkeyPatch.context() as patch:
+        against, for_it = (classifier.Weighed(some, dict.fromkeys(Flag, some)) for some in (-1000, 1000))
+        patch.setattr(rules, "weigh", lambda said, *_: for_it if said.startswith(("i have", "today")) else against)
+        assert next(one.flag for one in hear_flags(text)) in (Flag.HEART_HISTORY, Flag.FEVER)

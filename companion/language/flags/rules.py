@@ -25,6 +25,7 @@ ordinary is heard, as doubtful (``sure`` False) where the wording leaves it open
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from functools import cached_property
@@ -93,14 +94,19 @@ def hear_flags(text: str) -> tuple[Heard, ...]:
 
 
 def _spoken_against(one: Heard, heard: tuple[Heard, ...], sentences: dict[str, list[str]], message: list[str]) -> bool:
-    """True if what is learnt speaks against a flag of the rules in its sentence and in the words around it; not where the sentence has
-    another too, or few words."""
-    sentence = next((part for part in sentences if one.words in part), "")
-    words = sentences.get(sentence, [])
-    alone = not any(other is not one and other.words in sentence for other in heard)
-    if not alone or len(words) <= _PLAIN or _holds(message, context.ME_TOO):
+    """True if what is learnt speaks against a flag of the rules in its sentence and in the words around it, in each where its words stand;
+    not where one has another too, or few words."""
+    its = [part for part in sentences if _stands(one.words, part)]
+    others = [other.words for other in heard if other is not one]
+    if not its or _holds(message, context.ME_TOO) or any(_stands(other, part) for other in others for part in its):
         return False
-    return weigh(sentence, sentence, words).against(one) and _around(one, sentence).against(one)
+    return all(len(sentences[part]) > _PLAIN and weigh(part, part, sentences[part]).against(one) and _around(one, part).against(one)
+               for part in its)
+
+
+def _stands(words: str, text: str) -> re.Match[str] | None:
+    """Return where some words stand in a text: "a stent" not in "consistent"."""
+    return re.search(rf"(?<!\w){re.escape(words)}(?!\w)", text)
 
 
 def _sentences(text: str, typed: list[TypedWord], words: list[str]) -> dict[str, list[str]]:
@@ -112,7 +118,8 @@ def _sentences(text: str, typed: list[TypedWord], words: list[str]) -> dict[str,
 
 def _around(heard: Heard, text: str) -> Weighed:
     """Return what speaks for flags in the words near the one heard: beside much else it may be lost."""
-    before, _, after = text.partition(heard.words)
+    at = _stands(heard.words, text)
+    before, after = (text[: at.start()], text[at.end() :]) if at else (text, "")
     near = " ".join((*before.split()[-_NEAR:], heard.words, *after.split()[:_NEAR]))
     return weigh(near, near, [word for word, _, _ in words_typed(near)])
 
