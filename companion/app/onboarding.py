@@ -107,13 +107,13 @@ class Onboarding:
         stranger = self._waiting.pop(inbound.address, None)
         if stranger is None:
             stranger = _Stranger()
-            gone = self._brought(db, stranger, event, now) is False
-            first = [*([Say(CODE_GONE)] if gone else []), *stranger.settle(flows, known)]
+            brought = self._brought(db, stranger, event, now)
+            first = [*([Say(CODE_GONE)] if brought is False else []), *stranger.settle(flows, known)]
             if not stranger.code and isinstance(event, Tapped) and event.data.startswith(f"{flows.coach_welcome}."):
                 return self._waits(inbound.address, stranger, [Say(CODE_AGAIN)])
             agrees = isinstance(event, Tapped) and any(event.data.startswith(flows.payload(one)) for one in flows.consents)
             greets = isinstance(event, Typed) and event.text.casefold() in GREETINGS
-            if not agrees and (greets or always_heard(event) is not Pain.YES):
+            if not agrees and (greets or brought is not None or always_heard(event) is not Pain.YES):  # a code's letters are no words
                 answered = not greets and isinstance(event, Typed) and self._answers(event.text)
                 return self._waits(inbound.address, stranger, [*([Say(CODE_AGAIN)] if answered else []), *first])  # no question was seen
         elif (brought := self._brought(db, stranger, event, now)) is not None:

@@ -53,6 +53,13 @@ async def test_a_stranger_s_code_that_has_expired_is_said_with_whom_to_ask_for_a
     assert coaching.coach_name(gym.db, gym.id_of(KIM)) == "Kim"
 
 
+@pytest.mark.parametrize("letters", ["svt4c8swugca", "kayk365x72tb", "9we5chm974af", "itbackhurts2"])
+async def test_a_stranger_s_code_is_no_words_whatever_its_letters_spell(gym, letters):
+    said = await gym.say(f"/start {letters}", who=KIM)
+    assert any("That code is not one of mine" in text for text in said)
+    assert not any("These questions come first" in text for text in said)
+
+
 async def test_a_code_that_expires_before_a_coach_agrees_is_asked_for_anew_and_no_lifter_is_welcomed(gym):
     code = coaching.invite(gym.db, "coach", None, "Kim", gym.clock.now())
     await gym.say(f"/start {code}", who=KIM)
