@@ -36,7 +36,7 @@ class CaseloadLine:
     group: str
     words: str
     since: datetime
-    weight: int = 0
+    weight: int
     also: tuple[StateHeld, ...] = ()
 
     @property

@@ -86,11 +86,10 @@ def held_of(db: sqlite3.Connection, lifter: int, units: str) -> dict[str, Holdin
     return held
 
 
-def ended(db: sqlite3.Connection, lifter: int, coach: int, name: str, at: datetime) -> None:
+def ended(db: sqlite3.Connection, lifter: int, name: str, at: datetime) -> None:
     """Let the orders of a coach who is no longer linked lapse; those of the coaches who stay hold on."""
     for what in PINS:
-        if db.execute("select 1 from acts where person = ? and coach = ? and what = ?", (lifter, coach, what)).fetchone():
-            _hold_what_stands(db, lifter, what, f"coach {name} has left", at)
+        _hold_what_stands(db, lifter, what, f"coach {name} has left", at)
 
 
 def ending(db: sqlite3.Connection, day: str) -> list[EndingOrder]:

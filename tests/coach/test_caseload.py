@@ -313,6 +313,38 @@ def test_care_comes_first_within_a_group_however_long_ago(room):
     assert [one.person for one in lines_of(room.db, room.coach, NOW)] == [chest, small, sent, seen]
 
 
+def test_care_weighs_only_within_what_hurt_and_who_was_referred(room):
+    """An emergency that was reviewed and is over comes no sooner with a new result than anybody else."""
+    first, second = room.lifter("First"), room.lifter("Second")
+    for sam, days in ((first, 2), (second, 1)):
+        room.hurt(sam, 5, "emergency" if sam == first else "no_load", "chest")
+        room.find(sam, "safety.level", "go", 4)
+        room.reviewed(sam, 4)
+        room.results(sam, days)
+    assert [(one.person, one.group, one.weight) for one in lines_of(room.db, room.coach, NOW)] == [
+        (second, "new_result", 0), (first, "new_result", 0)]
+
+
+def test_in_the_list_of_another_state_that_one_comes_first_and_the_others_are_named_after_it(room):
+    sam = room.lifter(answered=30)
+    room.find(sam, "retest.change", "worse", 9)
+    room.hurt(sam, 7, "no_load")
+    room.results(sam, 3)
+    whole = line(room, sam)
+    assert (whole.group, [one.group for one in whole.also]) == ("hurt", ["worse", "new_result"])
+    worse = whole.as_in("worse")
+    assert (worse.group, worse.words, worse.since) == ("worse", "worse at the retest on 3 Mar", ago(9))
+    assert [one.group for one in worse.also] == ["hurt", "new_result"]
+    assert worse.whole.endswith("; also: hurt, new result")
+    assert whole.as_in("hurt") == whole
+
+
+def test_who_has_no_name_in_the_channel_has_a_line_all_the_same(room):
+    sam = room.lifter()
+    room.db.execute("delete from addresses where person = ?", (sam,))
+    assert line(room, sam).name == ""
+
+
 def test_a_small_pain_hides_no_emergency(room):
     sam = room.lifter()
     room.hurt(sam, 2, "no_load", "knee", 1.0)

@@ -16,7 +16,7 @@ from tests.coach.pages import WORST, ask, fits, labels, numbered, taps
 
 @pytest.mark.parametrize(("many", "pages", "last"), [(1, 1, 1), (10, 1, 10), (11, 2, 1), (200, 20, 10)])
 def test_ten_lines_a_page_and_the_last_page_for_any_beyond(many, pages, last):
-    lines = [CaseloadLine(n, f"Sam {n}", "fine", "fine", NOW) for n in range(many)]
+    lines = [CaseloadLine(n, f"Sam {n}", "fine", "fine", NOW, 0) for n in range(many)]
     seen = []
     for page in range(pages):
         say, on_it = caseload_say(lines, "all", page)
@@ -59,7 +59,7 @@ def test_the_quiet_filter_lists_everybody_who_is_silent_whatever_else_is_the_mat
 
 
 def test_turning_pages_stays_within_the_group():
-    lines = [CaseloadLine(n, "Sam", GROUPS[n % 2], "words", NOW) for n in range(60)]
+    lines = [CaseloadLine(n, "Sam", GROUPS[n % 2], "words", NOW, 0) for n in range(60)]
     say, _ = caseload_say(lines, "referred", 1)
     assert [tap.data for tap in taps(say) if tap.label in ("Previous", "Next")] == ["go.caseload.referred-0", "go.caseload.referred-2"]
 

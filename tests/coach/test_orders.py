@@ -78,6 +78,73 @@ def test_an_order_given_anew_does_not_end_with_the_one_before_it(room):
     assert fact(room, sam, "load.pin") == "65"
 
 
+@pytest.mark.parametrize(("what", "fact_name", "value"), [
+    ("pin_depth", "depth.pin", "parallel"), ("pin_load", "load.pin", "60"), ("pin_setup", "setup.pin", "slow"),
+    ("drill", "drill.pin", "hip"), ("retest", "retest.pin", day(20))])
+def test_each_kind_stands_until_its_coach_leaves(room, what, fact_name, value):
+    sam = room.lifter()
+    does(room, sam, what, value, days="none")
+    assert [one.value for one in orders.standing_orders(room.db, sam, what)] == [value]
+    assert fact(room, sam, fact_name) == value
+    coaching.withdraw(room.db, sam, room.coach, NOW)
+    assert orders.all_standing(room.db, sam) == {}
+    assert fact(room, sam, fact_name) == ""
+    assert orders.lapsed_words(room.db, sam, NOW).endswith(" no longer holds.")
+    assert room.db.execute("select rule from findings where name = ? order by id desc", (fact_name,)).fetchone() == ("coach Ada has left",)
+
+
+def test_what_stands_is_the_last_of_each_coach_linked_now_and_of_that_lifter(room):
+    sam, mia, bea, cat, dan = room.lifter(), room.lifter("Mia"), room.a_coach("Bea"), room.a_coach("Cat"), room.a_coach("Dan")
+    for coach in (bea, cat, dan):
+        coaching.link(room.db, sam, coach, ago(20))
+    coaching.audit_act(room.db, sam, bea, "pin_load", "40", "", ago(9))
+    coaching.audit_act(room.db, sam, room.coach, "pin_load", "90", "", ago(8))
+    coaching.audit_act(room.db, sam, room.coach, "note", "10", "", ago(8))
+    coaching.audit_act(room.db, sam, room.coach, "pin_depth", "parallel", "", ago(8))
+    coaching.audit_act(room.db, sam, room.coach, "pin_load", "50", "", ago(7))
+    coaching.audit_act(room.db, mia, room.coach, "pin_load", "20", "", ago(6))
+    coaching.audit_act(room.db, sam, cat, "pin_load", "70", "", ago(5))
+    coaching.audit_act(room.db, sam, dan, "pin_load", "80", "", ago(4))
+
+    def values() -> list[str]:
+        return [one.value for one in orders.standing_orders(room.db, sam, "pin_load")]
+
+    assert values() == ["80", "70", "50", "40"]
+    room.db.execute("update coach_roles set until = ? where person = ?", (NOW.isoformat(), dan))
+    assert values() == ["70", "50", "40"]
+    coaching.withdraw(room.db, sam, cat, NOW)
+    assert values() == ["50", "40"]
+    coaching.link(room.db, sam, cat, NOW)  # under another link than that under which it was given
+    assert values() == ["50", "40"]
+    coaching.audit_act(room.db, sam, bea, "pin_load", "none", "", ago(3))
+    assert values() == ["50"]
+    room.db.execute("update acts set lapsed_at = ? where value = '50'", (NOW.isoformat(),))
+    assert values() == []
+    assert [one.value for one in orders.standing_orders(room.db, mia, "pin_load")] == ["20"]
+
+
+def order(value: str) -> orders.Order:
+    return orders.Order(1, "Ada", value, "", "", "")
+
+
+@pytest.mark.parametrize(("what", "values", "holds"), [
+    ("pin_load", ["80", "60", "100"], "60"), ("raise_load", ["100", "90"], "90"), ("pin_load", ["9", "10"], "9"),
+    ("pin_depth", ["parallel", "a_little_above", "below"], "a_little_above"), ("pin_depth", ["parallel", "who knows"], "who knows"),
+    ("pin_depth", ["below", "parallel"], "parallel"), ("pin_setup", ["slow", "heels"], "slow"), ("drill", ["hip", "calf"], "hip")])
+def test_the_strictest_depth_or_load_holds_and_of_others_the_latest(what, values, holds):
+    assert orders.strictest(what, [order(value) for value in values]).value == holds
+    assert orders.strictest(what, []) is None
+
+
+def test_where_two_coaches_differ_the_other_is_told_beside_what_holds(room):
+    sam, bea, cat = room.lifter(), room.a_coach("Bea"), room.a_coach("Cat")
+    for coach in (bea, cat):
+        coaching.link(room.db, sam, coach, ago(1))
+    for coach, kg in ((room.coach, "60"), (bea, "80"), (cat, "60")):
+        does(room, sam, "pin_load", kg, days="7", coach=coach)
+    assert orders.held_of(room.db, sam, "metric") == {"load.pin": orders.Holding(day(7), "coach Bea: 80 kg")}
+
+
 # a raised limit ---------------------------------------------------------------------------------------------
 
 

@@ -108,6 +108,9 @@ def test_what_is_due_from_the_coach_is_counted(room):
     room.run(two, "note_to_coach", {"text": "and I?"}, 1)
     room.hurt(two, 1)
     assert "Due from you: 1 report of pain, 2 notes." in shown(room).text
+    for sam in (one, two):
+        room.find(sam, "load.over", "90 kg", 1, OVER)
+    assert "Due from you: 1 report of pain, 2 notes, 2 loads over the limit." in shown(room).text
 
 
 def test_nothing_new_is_said_in_a_line(room):
@@ -122,6 +125,39 @@ def test_who_is_put_aside_until_a_day_comes_back_on_it(room, value, until_due):
     assert groups(room) == []
     room.db.execute("update acts set value = ? where what = 'snooze'", (NOW.date().isoformat(),))
     assert groups(room) == ["quiet"]
+
+
+def test_a_referral_brings_back_at_once_who_was_put_aside_and_stays_when_looked_at(room):
+    sam = room.lifter()
+    room.results(sam, 2)
+    does(room, sam, "put_aside", "7", 1)
+    room.find(sam, "safety.level", "clinician", 0.5)
+    assert groups(room) == ["referred"]
+    coaching.audit_look(room.db, sam, room.coach, "numbers", ago(0.1))
+    assert groups(room) == ["referred"]
+
+
+def test_news_goes_by_group_then_by_the_care_needed_then_the_latest_first(room):
+    old, new, seen, sent, small, chest = (room.lifter(name) for name in ("Old", "New", "Sia", "Sen", "Sol", "Chi"))
+    room.results(old, 3)
+    room.results(new, 1)
+    room.find(seen, "safety.level", "clinician", 1)
+    room.find(sent, "safety.level", "same_day", 6)
+    room.hurt(small, 0.1, "no_load")
+    room.hurt(chest, 3, "emergency", "chest")
+    assert [one.person for one in news(room)] == [chest, small, sent, seen, new, old]
+    room.find(old, "safety.level", "clinician", 40)  # reviewed or not, what a day was closed by weighs only where it is told
+    assert [one.weight for one in news(room)] == [3, 0, 2, 1, 1, 0]
+
+
+def test_care_weighs_only_while_what_asked_for_it_is_told(room):
+    first, second = room.lifter("First"), room.lifter("Second")
+    for sam, days in ((first, 2), (second, 1)):
+        room.hurt(sam, 5, "emergency" if sam == first else "no_load", "chest")
+        room.find(sam, "safety.level", "go", 4)
+        room.reviewed(sam, 4)
+        room.results(sam, days)
+    assert [(one.person, one.weight) for one in news(room)] == [(second, 0), (first, 0)]
 
 
 def test_pain_brings_back_at_once_who_was_put_aside(room):

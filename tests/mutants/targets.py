@@ -24,6 +24,9 @@ class Target:
 
 SAFETY_TESTS: Final = "tests/screening/test_safety.py tests/screening/test_safety_bounds.py"
 CHECK_TESTS: Final = ("tests/flows/test_safety_facts.py", "tests/flows/test_safety_check.py tests/flows/test_pain.py")
+RULING_TESTS: Final = ("tests/screening/test_rulings.py tests/screening/test_conclusion.py", "tests/screening/test_findings.py",
+                       "tests/screening/test_cases.py tests/screening/test_expected.py tests/screening/test_next_by_hand.py")
+CASELOAD_TESTS: Final = " ".join(f"tests/coach/test_{one}.py" for one in ("caseload_messages", "names", "summary", "views"))
 
 NUMBER_TESTS: Final = (
     " ".join(sorted({f"tests/screening/{file.name}" for file in (ROOT / "tests/screening").glob("test_*.py")} - {EQUAL})),
@@ -45,21 +48,22 @@ TARGETS: Final = (
     Target("companion/reminders/decision.py",
            ("tests/reminders/test_kinds.py tests/reminders/test_kind_rows.py", "tests/reminders/test_sweep.py")),
     Target("companion/app/rate_limit.py", ("tests/app/test_rate_bounds.py", "tests/app/test_rate_limit.py")),
-    Target("companion/record/coaching.py", ("tests/record/test_coaching.py", "tests/coach/test_links.py tests/coach/test_alerts.py "
-           "tests/coach/test_actions.py tests/test_access.py")),
-    Target("companion/screening/rulings.py", ("tests/screening/test_rulings.py", "tests/screening/test_conclusion.py")),
-    Target("companion/screening/conclusion.py", ("tests/screening/test_rulings.py", "tests/screening/test_conclusion.py"),
-           only=("_drill_part",)),
+    Target("companion/record/coaching.py", ("tests/record/test_coaching.py", "tests/coach/test_orders.py tests/coach/test_links.py "
+           "tests/coach/test_groups.py tests/coach/test_alerts.py tests/coach/test_actions.py tests/test_access.py")),
+    Target("companion/screening/rulings.py", RULING_TESTS),
+    Target("companion/screening/conclusion.py", RULING_TESTS, only=("_drill_part",)),
     Target("companion/reminders/kinds.py", ("tests/reminders/test_kind_rows.py", "tests/reminders")),
     *(Target(f"companion/screening/protocols/{test}.py", ("tests/screening/test_evidence_rows.py", "tests/screening/test_findings.py"),
              only=("_ROWS",)) for test in PROTOCOLS),
     *(Target(f"companion/screening/protocols/{test}.py", (
         "tests/screening/test_findings.py tests/screening/test_evidence_rows.py", "tests/screening/test_readings.py "
         "tests/screening/test_doubts.py tests/screening/test_expected.py"), compared=True) for test in PROTOCOLS),
-    Target("companion/screening/evidence.py", ("tests/screening/test_evidence_rows.py", "tests/screening/test_findings.py")),
-    Target("companion/coach/caseload.py", ("tests/coach/test_caseload.py",)),
-    Target("companion/coach/since.py", ("tests/coach/test_since.py",)),
-    Target("companion/record/orders.py", ("tests/coach/test_orders.py",)),
+    Target("companion/screening/evidence.py", ("tests/screening/test_evidence_rows.py", *RULING_TESTS)),
+    Target("companion/coach/caseload.py", ("tests/coach/test_caseload.py", CASELOAD_TESTS),
+           only=("CaseloadLine", "caseload", "ordered", "urgency")),  # who comes first; the rest is words
+    Target("companion/coach/since.py", ("tests/coach/test_since.py", CASELOAD_TESTS),
+           only=("STANDING_STATES", "URGENT_STATES", "OWED", "news_of", "_is_new")),  # who is told; the rest is words and pages
+    Target("companion/record/orders.py", ("tests/coach/test_orders.py", "tests/record/test_coaching.py tests/coach/test_order_acts.py")),
     Target("companion/coach/triage.py", ("tests/coach/test_caseload.py", "tests/coach/test_triage.py")),
     Target("companion/app/consent.py", ("tests/app/test_consent.py",)),
     *(Target(f"companion/screening/{name}.py", tuple(f"tests/screening/test_{one}.py" for one in tests.split()), compared=True)

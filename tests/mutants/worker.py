@@ -1,8 +1,8 @@
 """Runs the tests of one mutant after the other, each in a fork of a process that has read everything but this project.
 
 It reads jobs as lines of JSON: a file, its source, what pytest is given, and the seconds it may take; and answers with a line
-each: how pytest ended (0: nothing was missed). It runs in a copy of the tree. A baseline (``"warm"``) also leaves the modules
-from outside behind, so that no fork reads them again.
+each: how pytest ended (0: nothing was missed). It runs, and its tests write, in a copy of the tree. A baseline (``"warm"``) also leaves
+the modules from outside behind, so that no fork reads them again.
 """
 
 from __future__ import annotations
@@ -56,7 +56,7 @@ def _be_the_test(job: dict[str, Any]) -> None:
             os.dup2(quiet, 2)
         sys.dont_write_bytecode = not job.get("warm")
         code = int(pytest.main([*job["tests"], "-x", "-q", "-n0", "-p", "no:cacheprovider", "--no-header", "--tb=no", "-k", TIMED,
-                                *("-W", "ignore::pytest.PytestAssertRewriteWarning")]))
+                                *("--basetemp", "written", "-W", "ignore::pytest.PytestAssertRewriteWarning")]))
         if job.get("warm"):
             names = sorted(name for name, module in sys.modules.items() if OUTSIDE in (getattr(module, "__file__", None) or ""))
             Path("ahead.json").write_text(json.dumps(names), encoding="utf-8")

@@ -101,6 +101,56 @@ def test_the_code_of_a_coach_who_is_none_any_more_is_good_for_nothing(db: sqlite
     assert coaching.invitation(db, theirs.id, NOW) == theirs
 
 
+def test_another_coach_s_code_hands_over_and_no_other_code_does(db: sqlite3.Connection) -> None:
+    code = coaching.invite(db, "lifter", BEA, "Ada's lifters", NOW)
+    found = coaching.open_invitation(db, code, NOW)
+    assert found is not None
+    assert coaching.taker_of(db, code, ADA, NOW + 7 * DAY - MINUTE) == (BEA, found.id)
+    assert coaching.taker_of(db, code, ADA, NOW + 7 * DAY) is None
+    assert coaching.taker_of(db, code, BEA, NOW) is None  # one's own
+    assert coaching.taker_of(db, coaching.invite(db, "coach", BEA, "Cat", NOW), ADA, NOW) is None
+    assert coaching.taker_of(db, coaching.invite(db, "lifter", SAM, "x", NOW), ADA, NOW) is None  # made by no coach
+    coaching.use_up(db, found.id, ADA, NOW)
+    assert coaching.taker_of(db, code, ADA, NOW) == (BEA, found.id)  # for one lifter after the other
+    assert coaching.taker_of(db, code, SAM, NOW) is None
+
+
+@pytest.mark.parametrize("ends", ["update coach_roles set until = '2026-03-02' where person = 2",
+                                  "update coach_roles set role = 'clinician' where person = 2"])
+def test_nobody_is_handed_over_to_who_is_no_coach_now(db: sqlite3.Connection, ends: str) -> None:
+    code = coaching.invite(db, "lifter", BEA, "Ada's lifters", NOW)
+    db.execute(ends)
+    assert coaching.taker_of(db, code, ADA, NOW) is None
+
+
+def test_a_hand_over_is_the_last_asked_by_a_coach_the_lifter_still_has(db: sqlite3.Connection) -> None:
+    for lifter, coach in ((SAM, ADA), (SAM, BEA), (MIA, ADA), (SAM, MIA)):
+        coaching.link(db, lifter, coach, NOW)
+    assert coaching.handing_over(db, SAM, BEA) == []
+    coaching.audit_act(db, SAM, ADA, "note", f"{BEA} x", "", NOW)
+    coaching.audit_act(db, SAM, BEA, "hand_over", f"{BEA} 7", "", NOW)  # to oneself
+    coaching.audit_act(db, MIA, ADA, "hand_over", "22 7", "", NOW)
+    assert (coaching.handing_over(db, SAM, BEA), coaching.handing_over(db, MIA, BEA)) == ([], [])
+    coaching.audit_act(db, SAM, ADA, "hand_over", f"{BEA} 7", "", NOW)
+    coaching.audit_act(db, MIA, ADA, "hand_over", f"{SAM} 8", "", NOW)
+    coaching.audit_act(db, SAM, MIA, "hand_over", f"{ADA} 9", "", NOW)
+    coaching.audit_act(db, SAM, ADA, "note", "x", "", NOW)
+    assert coaching.handing_over(db, SAM, BEA) == [(ADA, "Ada")]
+    assert coaching.handing_over(db, SAM, ADA) == [(MIA, "")]
+    coaching.audit_act(db, SAM, ADA, "hand_over", f"{MIA} 9", "", NOW)
+    assert coaching.handing_over(db, SAM, BEA) == []
+
+
+def test_a_hand_over_ends_with_the_link_it_was_asked_under(db: sqlite3.Connection) -> None:
+    coaching.link(db, SAM, ADA, NOW)
+    coaching.audit_act(db, SAM, ADA, "hand_over", f"{BEA} 7", "", NOW)
+    assert coaching.handing_over(db, SAM, BEA) == [(ADA, "Ada")]
+    coaching.withdraw(db, SAM, ADA, NOW)
+    assert coaching.handing_over(db, SAM, BEA) == []
+    coaching.link(db, SAM, ADA, NOW + DAY)
+    assert coaching.handing_over(db, SAM, BEA) == []
+
+
 # who sees whom ------------------------------------------------------------------------------------------------
 
 
@@ -155,12 +205,48 @@ def test_who_is_no_coach_any_more_sees_nobody_and_comes_back_to_nobody(db: sqlit
     assert seen(db) == {(BEA, MIA)}
 
 
+def test_a_role_is_one_s_own_and_while_it_lasts(db: sqlite3.Connection) -> None:
+    coaching.make_coach(db, BEA, "Bea", NOW, "clinician")
+    assert [coaching.role_of(db, one) for one in (ADA, BEA, SAM)] == ["coach", "clinician", ""]
+    coaching.end_coach(db, BEA, NOW)
+    assert [coaching.role_of(db, one) for one in (ADA, BEA, SAM)] == ["coach", "", ""]
+
+
+def test_a_coach_made_again_keeps_their_lifters_and_one_in_another_role_loses_them(db: sqlite3.Connection) -> None:
+    coaching.link(db, SAM, ADA, NOW)
+    coaching.make_coach(db, ADA, "Ada B.", NOW + DAY)
+    assert coaching.coaches_of(db, SAM) == [(ADA, "Ada B.")]
+    coaching.make_coach(db, ADA, "Ada B.", NOW + DAY, "clinician")
+    assert (coaching.coaches_of(db, SAM), coaching.role_of(db, ADA)) == ([], "clinician")
+    coaching.link(db, MIA, SAM, NOW)  # a link of somebody who had no role
+    coaching.make_coach(db, SAM, "Sam", NOW, "clinician")
+    assert coaching.coaches_of(db, MIA) == [(SAM, "Sam")]
+
+
+def test_who_has_coached_has_set_or_overruled_something_for_that_lifter(db: sqlite3.Connection) -> None:
+    coaching.audit_act(db, SAM, ADA, "note", "x", "", NOW)
+    assert not coaching.has_coached(db, ADA, SAM)
+    coaching.audit_act(db, SAM, ADA, "pin_depth", "parallel", "", NOW)
+    coaching.audit_act(db, MIA, BEA, "overrule", "x", "", NOW)
+    assert {(coach, lifter) for coach in (ADA, BEA) for lifter in (SAM, MIA) if coaching.has_coached(db, coach, lifter)} == {
+        (ADA, SAM), (BEA, MIA)}
+
+
 @pytest.mark.parametrize("who", [ADA, BEA])
 def test_a_role_that_ended_alone_shows_nothing_although_the_link_stands(db: sqlite3.Connection, who: int) -> None:
     coaching.link(db, SAM, ADA, NOW)
     coaching.link(db, SAM, BEA, NOW)
     db.execute("update coach_roles set until = ? where person = ?", ("2026-03-02T18:05:00.000Z", who))
     assert seen(db) == told(db) == {(ADA + BEA - who, SAM)}
+
+
+def test_two_lifters_of_one_name_are_told_apart_by_their_numbers(db: sqlite3.Connection) -> None:
+    for person, name in ((SAM, "Sam"), (MIA, " sAM "), (5, ""), (6, "Alexandra Fitzwilliam-Brown")):
+        if person > MIA:
+            people.add_person(db, "telegram", str(person), name, NOW)
+        db.execute("update addresses set name = ? where person = ?", (name, person))
+        coaching.link(db, person, ADA, NOW)
+    assert coaching.told_apart(db, ADA) == {SAM: "Sam (no. 3)", MIA: "sAM (no. 4)", 5: "somebody", 6: "Alexandra Fitzwilliam-"}
 
 
 # what waits and what is noted -----------------------------------------------------------------------------------
@@ -248,3 +334,88 @@ def test_a_look_or_an_act_of_somebody_who_is_no_coach_is_noted_without_a_name(db
     coaching.audit_act(db, SAM, MIA, "pin_depth", "parallel", "", NOW)
     assert coaching.latest_looks(db, SAM) == [(coaching.text_of(NOW), "", "log")]
     assert coaching.latest_acts(db, SAM) == [(coaching.text_of(NOW), "", "pin_depth", "parallel", "")]
+
+
+def alert(db: sqlite3.Connection, lifter: int, at: datetime, flow: str | None = None) -> int:
+    run = str(db.execute("select count(*) from alerts").fetchone()[0])
+    if flow:
+        db.execute("insert into runs (person, run, flow, version, asked, began_at) values (?, ?, ?, 1, '', ?)",
+                   (lifter, run, flow, coaching.text_of(at)))
+    return db.execute("insert into alerts (person, run, level, because, at) values (?, ?, 'not_today', 'something hurt', ?)",
+                      (lifter, run, coaching.text_of(at))).lastrowid or 0
+
+
+def unseen(db: sqlite3.Connection, before: datetime = NOW + DAY, after: datetime = NOW - DAY) -> list[tuple[int, int]]:
+    return [(one.person, one.id) for one in coaching.alerts_unseen(db, before, after)]
+
+
+def test_an_alert_is_unseen_between_two_moments_until_a_coach_saw_it_or_the_lifter_was_told(db: sqlite3.Connection) -> None:
+    for lifter in (SAM, MIA):
+        coaching.link(db, lifter, ADA, NOW - DAY)
+    first, mias, last = alert(db, SAM, NOW - MINUTE), alert(db, MIA, NOW), alert(db, SAM, NOW, "pain")
+    assert unseen(db) == [(SAM, last), (MIA, mias)]  # the latest of each
+    assert unseen(db, NOW, NOW) == [(SAM, last), (MIA, mias)]
+    assert unseen(db, NOW - MINUTE) == [(SAM, first)]
+    assert unseen(db, NOW + DAY, NOW + MINUTE) == []
+    coaching.note_seen(db, SAM, first, NOW)
+    assert unseen(db, NOW - MINUTE) == []
+    assert unseen(db) == [(SAM, last), (MIA, mias)]
+    coaching.note_unseen_told(db, SAM, last, NOW)
+    assert unseen(db) == [(MIA, mias)]
+    coaching.note_seen(db, MIA, None, NOW)
+    assert unseen(db) == []
+    told = db.execute("select id, seen_at is null, unseen_told_at is null from alerts order by id").fetchall()
+    assert told == [(first, 0, 0), (mias, 0, 1), (last, 1, 0)]
+
+
+def test_what_was_noted_of_an_alert_stays_as_it_was_first_noted(db: sqlite3.Connection) -> None:
+    first, last = alert(db, SAM, NOW), alert(db, SAM, NOW)
+    coaching.note_seen(db, SAM, first, NOW)
+    coaching.note_unseen_told(db, SAM, first, NOW)
+    coaching.note_seen(db, SAM, None, NOW + DAY)
+    assert db.execute("select unseen_told_at is null from alerts where id = ?", (last,)).fetchone() == (1,)
+    coaching.note_unseen_told(db, SAM, last, NOW + DAY)
+    then, later = coaching.text_of(NOW), coaching.text_of(NOW + DAY)
+    assert db.execute("select seen_at, unseen_told_at from alerts order by id").fetchall() == [(then, then), (later, later)]
+
+
+@pytest.mark.parametrize("flow", ["referral", "limits", "limit_over", "clearance"])
+def test_what_was_answered_about_a_referral_or_a_limit_is_no_alarm(db: sqlite3.Connection, flow: str) -> None:
+    coaching.link(db, SAM, ADA, NOW)
+    alert(db, SAM, NOW, flow)
+    assert unseen(db) == []
+
+
+def test_nobody_waits_for_a_coach_they_did_not_have_then_or_do_not_have_now(db: sqlite3.Connection) -> None:
+    late = alert(db, SAM, NOW - MINUTE)
+    coaching.link(db, SAM, ADA, NOW)
+    coaching.link(db, MIA, ADA, NOW - DAY)
+    assert unseen(db) == []
+    db.execute("update coaches set since = ? where person = ?", (coaching.text_of(NOW - MINUTE), SAM))
+    assert unseen(db) == [(SAM, late)]
+    db.execute("update coach_roles set until = ? where person = ?", (coaching.text_of(NOW), ADA))
+    assert unseen(db) == []
+    coaching.make_coach(db, ADA, "Ada", NOW)
+    assert unseen(db) == [(SAM, late)]
+    coaching.withdraw(db, SAM, ADA, NOW)
+    assert unseen(db) == []
+
+
+def test_the_last_act_of_a_coach_is_one_that_stands_for_a_lifter_of_theirs(db: sqlite3.Connection) -> None:
+    for lifter, coach in ((SAM, ADA), (MIA, ADA), (SAM, BEA)):
+        coaching.link(db, lifter, coach, NOW)
+    assert coaching.last_act_of(db, ADA) is None
+    first = coaching.audit_act(db, SAM, ADA, "pin_depth", "parallel", "", NOW)
+    mias = coaching.audit_act(db, MIA, ADA, "reviewed", "", "", NOW)
+    coaching.audit_act(db, SAM, BEA, "unreviewed", str(mias), "", NOW)  # not the same coach
+    coaching.audit_act(db, SAM, ADA, "unreviewed", str(mias), "", NOW)  # not the same lifter
+    coaching.audit_act(db, MIA, ADA, "note", str(mias), "", NOW)
+    coaching.audit_act(db, SAM, ADA, "seen", "7", "", NOW)
+    coaching.audit_act(db, SAM, BEA, "pin_load", "60", "", NOW)
+    note = db.execute("select max(id) from acts where what = 'note'").fetchone()[0]
+    assert coaching.last_act_of(db, ADA) == (note, MIA, "note", str(mias))
+    for taken_back in (note, mias):
+        coaching.audit_act(db, MIA, ADA, "unreviewed", str(taken_back), "", NOW)
+    assert coaching.last_act_of(db, ADA) == (first, SAM, "pin_depth", "parallel")
+    coaching.withdraw(db, SAM, ADA, NOW)
+    assert coaching.last_act_of(db, ADA) is None
