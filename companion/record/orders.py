@@ -89,7 +89,7 @@ def held_of(db: sqlite3.Connection, lifter: int, units: str) -> dict[str, Holdin
 def ended(db: sqlite3.Connection, lifter: int, name: str, at: datetime) -> None:
     """Let the orders of a coach who is no longer linked lapse; those of the coaches who stay hold on."""
     for what in PINS:
-        _hold_what_stands(db, lifter, what, f"coach {name} has left", at)
+        _hold_what_stands(db, lifter, what, f"coach {name} has left" if name else "a coach has left", at)
 
 
 def ending(db: sqlite3.Connection, day: str) -> list[EndingOrder]:

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import AsyncIterator
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from hashlib import sha256
 from pathlib import Path
 
 import pytest
 
-from companion.app.consent import renewal
+from companion.app.consent import _takes, may_ask, renewal
 from companion.app.run import opening
-from companion.conversation.effects import Find, Record
-from companion.conversation.events import Typed
+from companion.conversation.effects import Ended, Find, Record, Say
+from companion.conversation.events import Invite, Settle, Tapped, Typed
 from companion.conversation.flow import Known
 from companion.conversation.session import Frame, Session
 from companion.conversation.step import step
@@ -77,6 +78,113 @@ def test_an_answer_in_the_middle_of_something_is_not_taken():
     assert not any(isinstance(effect, Record) for effect in taken.effects)
     assert [(frame.flow, frame.paused) for frame in taken.session.stack] == [("about_you", True), ("consent_again", False)]
     assert taken.session.stack[0].got == {}
+
+
+def half(book, flow: str = "about_you", state: str = "height", run: str = "1", **more) -> Frame:
+    return Frame(flow, book[flow].flow.version, run, state, **more)
+
+
+@each_row(("at", "said", "stack", "parked", "told"), [
+    ("height", "/squat_days", ["squat_days", "consent_again"], [["about_you"]], ["About you waits"]),
+    ("height", "menu", ["home", "consent_again"], [["about_you"]], ["About you waits"]),
+    ("height", "why", ["about_you", "why", "consent_again"], [], []),
+    ("height", "bananas", ["about_you", "consent_again"], [], []),
+    ("height", "stop maybe", ["about_you", "consent_again"], [], []),
+    ("menu", "My squat days", ["home", "squat_days", "consent_again"], [], []),
+    ("menu", "/squat_days", ["squat_days", "consent_again"], [], []),
+    ("", "hi", ["consent_again"], [], []),
+    ("", "/squat_days", ["squat_days", "consent_again"], [], []),
+])
+def test_what_is_begun_waits_under_the_question_and_what_is_answered_is_not_taken(at, said, stack, parked, told):
+    book = raised("lifter").BOOK
+    frames = {"height": (half(book),), "menu": (half(book, "home", "pick"),), "": ()}[at]
+    taken = renewal(book, "consent_again", Session(stack=frames, runs=1, idle=not at), Typed(said), Known(OLD, NOW))
+    assert taken is not None
+    assert [frame.flow for frame in taken.session.stack] == stack
+    assert [[frame.flow for frame in one] for one in taken.session.parked] == parked
+    assert all(isinstance(effect, Say) for effect in taken.effects)
+    assert [effect.text[:len(words)] for effect, words in zip(taken.effects, told, strict=True)] == told
+    assert not taken.session.idle
+    runs = [frame.run for one in (taken.session.stack, *taken.session.parked) for frame in one]
+    assert len(set(runs)) == len(runs) <= taken.session.runs
+    assert taken.session.top.run == str(taken.session.runs)
+    assert taken.session.at == NOW.isoformat()
+
+
+def test_an_answer_that_begins_another_flow_is_not_taken():
+    book = raised("lifter").BOOK
+    asked = Session(stack=(half(book, "best_squat", "front"),), runs=1)
+    event = Tapped(f"best_squat.{book['best_squat'].flow.version}.front.no")
+    taken = renewal(book, "consent_again", asked, event, Known(OLD, NOW))
+    assert taken is not None
+    assert [(frame.flow, frame.state) for frame in taken.session.stack] == [("best_squat", "front"), ("consent_again", "")]
+    assert not taken.effects
+
+
+def test_a_question_that_was_put_by_is_asked_anew_and_its_run_ended_if_it_had_begun():
+    book = raised("lifter").BOOK
+    for state, ended in (("lifter_2", (Ended("2", "left"),)), ("", ())):
+        parked = ((half(book, state="weight", run="3"), half(book, "consent_again", state, "2")), (half(book, "squat_days", "", "4"),))
+        taken = renewal(book, "consent_again", Session((half(book),), parked, runs=4), Typed("bananas"), Known(OLD, NOW))
+        assert taken is not None
+        assert [[frame.flow for frame in one] for one in taken.session.parked] == [["about_you"], ["squat_days"]]
+        assert taken.effects == ended
+    alone = Session((half(book),), ((half(book, "consent_again", "lifter_2", "2"),),), runs=2)
+    taken = renewal(book, "consent_again", alone, Typed("bananas"), Known(OLD, NOW))
+    assert taken is not None
+    assert taken.session.parked == ()
+
+
+def test_a_reminder_and_what_goes_on_by_itself_under_the_question_are_left_alone():
+    book, known = raised("lifter").BOOK, Known(OLD, NOW)
+    asking = Session(stack=(half(book, "consent_again", "lifter_2", "2"),), runs=2)
+    assert renewal(book, "consent_again", Session(), Invite("squat_days"), known) is None
+    assert renewal(book, "consent_again", asking, Settle(), known) is None
+    by_itself = renewal(book, "consent_again", Session(stack=(half(book, state=""),), runs=1), Settle(), known)
+    assert by_itself is not None
+    assert [frame.flow for frame in by_itself.session.stack] == ["about_you", "consent_again"]
+
+
+@each_row(("flow", "state", "words"), [("about_you", "height", "bit sore"), ("knee_to_wall", "left_1", "stop"),
+                                      ("about_you", "height", "my back hurts"), ("about_you", "height", "stop")])
+def test_a_question_whether_something_hurt_goes_first(flow, state, words):
+    book = raised("lifter").BOOK
+    session = Session(stack=(half(book, flow, state),), runs=1)
+    assert renewal(book, "consent_again", session, Typed(words), Known(OLD, NOW)) is None
+
+
+def test_the_question_is_not_sent_twice_nor_into_what_goes_first():
+    book = raised("lifter").BOOK
+    asking = half(book, "consent_again", "lifter_2", "2")
+    assert may_ask(book, "consent_again", Session())
+    assert may_ask(book, "consent_again", Session(stack=(half(book),), parked=((half(book, run="2"),),)))
+    assert not may_ask(book, "consent_again", Session(stack=(half(book), asking)))
+    assert not may_ask(book, "consent_again", Session(stack=(half(book),), parked=((half(book), asking),)))
+    assert not may_ask(book, "consent_again", Session(stack=(half(book, "pain", "where"),)))
+    assert not may_ask(book, "consent_again", Session(stack=(half(book, "my_data", "what"),)))
+
+
+def test_what_is_said_ended_or_withdrawn_stores_nothing_new():
+    answer = Record("1", "pause_squat", 1, "left", "left", "5", 5.0)
+    assert not _takes([Say("x"), Ended("1", "left"), replace(answer, status="withdrawn")])
+    assert not _takes([Ended("1", "left")])
+    assert not _takes([])
+    for effect in (answer, replace(answer, status="in_pain"), Find("safety.level", "go", "", "")):
+        assert _takes([Say("x"), effect])
+
+
+def test_pain_ends_a_test_once_and_leaves_what_was_ended_by_it_ended():
+    book, known = raised("lifter").BOOK, Known(OLD, NOW)
+    about = half(book, paused=True, hurt=True)
+    asking = half(book, "consent_again", "lifter_2", "2")
+    told = renewal(book, "consent_again", Session(stack=(about, asking), runs=2), Typed("sharp pain in my back"), known)
+    assert told is not None
+    assert [frame.hurt for frame in told.session.stack[:-1]] == [True, False]
+    test = half(book, "knee_to_wall", "left_1", paused=True)
+    asked = Session(stack=(test, asking, half(book, "pain", "where", "3")), runs=3)
+    answered = renewal(book, "consent_again", asked, Tapped(f"pain.{book['pain'].flow.version}.where.back"), known)
+    assert answered is not None
+    assert [frame.hurt for frame in answered.session.stack[:2]] == [False, False]
 
 
 def test_an_answer_that_would_lead_to_another_flow_is_not_taken_either():

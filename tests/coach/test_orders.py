@@ -15,6 +15,7 @@ from companion.record.turn import Turn
 from companion.screening.load_limit import limit_now
 from flows.catalogue import BOOK
 from tests.coach.caseload_rows import NOW, Room, ago
+from tests.table import each_row
 
 
 def does(room: Room, sam: int, what: str, value: str, reason: str = "", days: str = "", coach: int = 0, at=NOW):
@@ -62,12 +63,48 @@ def test_when_the_strictest_ends_the_other_coach_s_order_holds(room):
     sam, bea = room.lifter(), room.a_coach("Bea")
     coaching.link(room.db, sam, bea, ago(1))
     does(room, sam, "pin_load", "60", days="7")
-    does(room, sam, "pin_load", "80", days="28", coach=bea)
+    does(room, sam, "pin_load", "160", days="28", coach=bea)
     assert fact(room, sam, "load.pin") == "60"
     over = NOW + timedelta(days=7)
     assert lapse(room, over) == [True]
-    assert fact(room, sam, "load.pin") == "80"
-    assert orders.lapsed_words(room.db, sam, over) == " Now the most load is 80 kg, set by coach Bea."
+    assert fact(room, sam, "load.pin") == "160"
+    assert orders.lapsed_words(room.db, sam, over) == " Now the most load is 160 kg, set by coach Bea."
+    assert orders.lapsed_words(room.db, sam, over, "imperial") == " Now the most load is 353 lb, set by coach Bea."
+    mia = room.lifter("Mia")
+    room.find(mia, "welcome.units", "metric", 8)
+    room.find(sam, "welcome.units", "imperial", 8)
+    assert orders.lapsed_words(room.db, sam, over) == " Now the most load is 353 lb, set by coach Bea."
+    assert orders.lapsed_words(room.db, sam, over, "metric") == " Now the most load is 160 kg, set by coach Bea."
+    assert orders.lapsed_words(room.db, mia, over) == ""
+
+
+def test_what_lapses_is_one_lifter_s_and_of_one_kind(room):
+    sam, mia = room.lifter(), room.lifter("Mia")
+    for lifter in (sam, mia):
+        does(room, lifter, "pin_load", "60", days="7")
+        does(room, lifter, "pin_depth", "parallel", days="7")
+    assert orders.end_all(room.db, sam, "pin_load", "a day was closed", NOW) == [room.coach]
+    assert [fact(room, lifter, name) for lifter in (sam, mia) for name in ("load.pin", "depth.pin")] == ["", "parallel", "60", "parallel"]
+    assert [(one.lifter, one.what) for one in orders.ending(room.db, day(7))] == [
+        (sam, "pin_depth"), (mia, "pin_load"), (mia, "pin_depth")]
+    orders.end_all(room.db, sam, "pin_load", "a day was closed", NOW + timedelta(days=1))
+    lapsed = room.db.execute("select lapsed_at from acts where person = ? and what = 'pin_load'", (sam,)).fetchall()
+    assert lapsed == [(coaching.text_of(NOW),)]
+
+
+VALUES = [
+    ("drill", "none", "as the tests say"), ("pin_load", "none", "no longer set"), ("overrule", "none", "none"),
+    ("pin_load", "60", "60 kg"), ("raise_load", "62.5", "62.5 kg"), ("pin_load", "6.2.5", "6.2.5"), ("pin_load", "a lot", "a lot"),
+    ("retest", "2026-05-01", "Friday 1 May"), ("snooze", "2026-05-01", "until Friday 1 May"), ("ask_for", "2026-05-01", "2026-05-01"),
+    ("pin_depth", "a_little_above", "a little above parallel"), ("pin_depth", "odd_one", "odd one"),
+    ("ask_for", "a_little_above", "a little above"), ("pin_setup", "slow", "three seconds down"), ("pin_setup", "odd_one", "odd one"),
+    ("ask_for", "slow", "slow"), ("drill", "hip", "rock back, for the hip"), ("drill", "odd_one", "odd one"), ("private", "hip", "hip"),
+    ("hand_over", "7 Bea B.", "Bea B."), ("overrule", "control open", "control open"), ("ask_for", "knee_to_wall", "knee to wall")]
+
+
+@each_row(("what", "value", "words"), VALUES)
+def test_values_of_acts_are_said_in_words(what, value, words):
+    assert orders.value_words(what, value, "metric") == words
 
 
 def test_an_order_given_anew_does_not_end_with_the_one_before_it(room):
@@ -98,6 +135,7 @@ def test_what_stands_is_the_last_of_each_coach_linked_now_and_of_that_lifter(roo
     for coach in (bea, cat, dan):
         coaching.link(room.db, sam, coach, ago(20))
     coaching.audit_act(room.db, sam, bea, "pin_load", "40", "", ago(9))
+    coaching.audit_act(room.db, sam, bea, "pin_depth", "below", "", ago(9))
     coaching.audit_act(room.db, sam, room.coach, "pin_load", "90", "", ago(8))
     coaching.audit_act(room.db, sam, room.coach, "note", "10", "", ago(8))
     coaching.audit_act(room.db, sam, room.coach, "pin_depth", "parallel", "", ago(8))

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from companion.screening.about import About
-from companion.screening.conclusion import CANNOT_TELL, OVERALL_WORDS, conclude, settle_words, verdict_words
+from companion.screening.conclusion import CANNOT_TELL, OVERALL_WORDS, _drill_part, conclude, settle_words, verdict_words
 from companion.screening.depth import Band
 from companion.screening.drills import offer_for
 from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
@@ -26,7 +26,7 @@ from companion.screening.protocols.leg_raise import LegRaise
 from companion.screening.protocols.pause_squat import PauseSquat
 from companion.screening.protocols.rock_back import RockBack
 from companion.screening.retest import plan
-from companion.screening.rulings import Ruling, decide, settling_test
+from companion.screening.rulings import PartVerdict, Ruling, Verdict, decide, settling_test
 from companion.screening.screen import LoggedAnswer, Screen, screen_from
 from tests.table import each_row
 
@@ -548,3 +548,37 @@ def test_an_empty_bar_is_twenty_kilos_beside_what_a_film_shows_at_another_load(k
     look = replace(LOOK, load_film="yes", load_rounds="clearly", load_depth="well_above", load_kg=kilos)
     done = screen(squat_look=look, arms_forward_squat=ArmsForwardSquat(bar="empty", fault="clean", seen_by="film"))
     assert conclude(done, ABOUT, 0).verdict("strength").ruling.value == ruling
+
+
+# the part to drill ---------------------------------------------------------------------------------------------
+
+
+class Moved(dict[str, int | None]):
+    """By how many bands each changed squat moved the start of rounding."""
+
+    def moved(self, squat: str) -> int | None:
+        return self.get(squat)
+
+
+def likely(**parts: str) -> list[Verdict]:
+    """Length, strength and control, those named likely by the part given."""
+    return [Verdict(cause, Ruling.LIKELY if cause in parts else Ruling.TOO_CLOSE, part=parts.get(cause, ""))
+            for cause in ("length", "strength", "control")]
+
+
+@each_row(("moved", "part"), [
+    ({}, "control"), ({"heels": 1}, "hip"), ({"wide": 1}, "hip"), ({"wide": 2, "slow": 1}, "hip"), ({"wide": 1, "slow": 1}, "control"),
+    ({"heels": 0, "slow": 0}, "control"), ({"heels": -1, "wide": -1, "front": -2, "slow": -2}, "control"), ({"front": 1}, "trunk"),
+    ({"front": 2, "heels": 1, "slow": 1}, "trunk"), ({"heels": None, "wide": None, "slow": 0, "front": None}, "control")])
+def test_of_several_likely_the_one_whose_squat_moved_the_depth_most_is_drilled(moved: dict[str, int | None], part: str) -> None:
+    every = likely(length="hip", strength="trunk", control="control")
+    assert _drill_part("likely", every, Moved(moved), []) == part  # type: ignore[arg-type]
+
+
+def test_of_one_left_by_elimination_its_own_part_is_drilled_else_the_open_one_that_most_speaks_for() -> None:
+    parts = tuple(PartVerdict(part, ruling, ()) for part, ruling in (
+        ("hip", Ruling.RULED_OUT), ("hamstrings", Ruling.NOT_TESTED), ("calf", Ruling.TOO_CLOSE)))
+    findings = [*found("hip_fold_back"), *found("heels_later_calf")]
+    for part, drilled in (("hamstrings", "hamstrings"), ("", "calf")):
+        left = Verdict("length", Ruling.TOO_CLOSE, part=part, parts=parts, by_elimination=True)
+        assert _drill_part("by_elimination", [left, *likely()[1:]], Moved(), findings) == drilled  # type: ignore[arg-type]

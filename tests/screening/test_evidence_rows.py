@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from companion.screening.evidence import PARTS_BY_CAUSE, EvidenceRow
+import pytest
+
+from companion.screening.evidence import PARTS_BY_CAUSE, EvidenceRow, Finding, Grade, found
 from companion.screening.protocols import rows
 
 # Each row's part, whether it speaks for (+), against (-) or neither (.), and its grade; s: of a side, h: only a hint, t: a trial, c: our
@@ -84,3 +86,34 @@ def test_each_row_weighs_what_it_is_meant_to() -> None:
 
 def test_each_cause_has_its_parts() -> None:
     assert PARTS_BY_CAUSE == {"length": ("hip", "hamstrings", "calf"), "strength": ("trunk",), "control": ("control",)}
+
+
+MARKED = {"bar": {"arms_clean_bar", "arms_fail_bar", "pause_clean_bar"}, "twice": {"arms_fail_stick", "arms_fail_bar", "pause_fails"},
+          "pinched": {"hip_fold_pinch", "knee_to_wall_pinch"}}
+"""Rows of a set with the bar; of what was seen in two tries; of a joint that was pinched."""
+
+
+@pytest.mark.parametrize("mark", MARKED)
+def test_rows_with_a_mark_are_those_that_are_meant_to_have_it(mark: str) -> None:
+    assert {name for name, row in rows().items() if getattr(row, mark)} == MARKED[mark]
+
+
+def made_up(grade: Grade) -> EvidenceRow:
+    return EvidenceRow("made_up", "hip_fold", "The fold ended", "hip", "for", grade)
+
+
+def test_what_counts_for_less_goes_down_one_grade_and_none_stays_none() -> None:
+    grades = [Grade.NONE, Grade.WEAK, Grade.MODERATE, Grade.STRONG]
+    assert [found(made_up(grade)).grade for grade in grades] == grades
+    assert [found(made_up(grade), less="it was dark").grade for grade in grades] == [Grade.NONE, *grades[:3]]
+
+
+def test_a_finding_is_a_sentence_with_its_side_its_load_and_why_it_counts_for_less() -> None:
+    row = made_up(Grade.WEAK)
+    told = found(row), found(row, side="left"), found(row, words="It did", load="60 kg"), found(row, less="it was dark")
+    assert [one.words for one in told] == [
+        "The fold ended.", "Left: the fold ended.", "It did (60 kg).", "The fold ended. This counts for less: it was dark."]
+
+
+def test_a_finding_compares_two_squats_looked_at_once_unless_it_says_so() -> None:
+    assert (found(made_up(Grade.WEAK)).looks, Finding(made_up(Grade.WEAK), Grade.WEAK, "x").looks) == (2, 2)

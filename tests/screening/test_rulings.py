@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import NamedTuple
 
 import pytest
 
 from companion.screening.evidence import EvidenceRow, Finding, Grade
 from companion.screening.protocols import rows
-from companion.screening.rulings import Ruling, decide, settling_test, weight_for
+from companion.screening.rulings import Ruling, Verdict, contradiction, decide, settling_test, weight_for
 from companion.screening.sources import SOURCES
 
 BY_ID = rows()
@@ -143,3 +144,114 @@ def test_by_the_table_nothing_makes_the_hamstrings_alone_likely() -> None:
                 if one.part == "hamstrings" and one.row.direction == "for"]
     assert decide(speaking)[0].ruling is Ruling.TOO_CLOSE
     assert "hamstrings alone" in SOURCES["rule"].against
+
+
+# by findings made up for the purpose --------------------------------------------------------------------------
+
+
+def told(part: str, direction: str = "for", grade: Grade = Grade.MODERATE, *, test: str = "hip_fold", side: str = "",
+         kg: float | None = None, load: str = "", trial: bool = False, hint: bool = False) -> Finding:
+    row = EvidenceRow("made_up", test, "Made up", part, direction, grade, trial=trial, hint=hint)  # type: ignore[arg-type]
+    return Finding(row, grade, "made up", side, load, kg)
+
+
+WEAK, STRONG = Grade.WEAK, Grade.STRONG
+
+
+def length(*findings: Finding) -> Verdict:
+    return decide(findings)[0]
+
+
+def strength(*findings: Finding) -> Verdict:
+    return decide(findings)[1]
+
+
+def test_each_part_has_its_own_findings() -> None:
+    hip, calf = told("hip"), told("calf")
+    assert {one.part: one.because for one in length(hip, calf).parts} == {"hip": (hip,), "hamstrings": (), "calf": (calf,)}
+
+
+def test_what_is_said_of_the_better_side_gives_no_part_its_weight() -> None:
+    """On the left only hints, three of them, at the hip: the right is the side that is open."""
+    hints = [told("hip", grade=WEAK, side="left", hint=True)] * 3
+    right = [told("hip", grade=WEAK, side="right"), *[told("calf", grade=WEAK, side="right")] * 2]
+    assert (length(*hints, *right).side, length(*hints, *right).part) == ("right", "calf")
+
+
+def test_the_part_that_is_likely_alone_on_either_side_speaks_before_a_heavier_range() -> None:
+    hip = [told("hip", side="left", trial=True), told("hip", side="left", test="rock_back")]
+    ranges = [told("calf", side=side, test=test) for side in ("left", "right") for test in ("hip_fold", "knee_to_wall", "rock_back")]
+    assert length(*hip, *ranges[:3]).part == "hip"
+    on_both = length(*hip, *ranges, told("hamstrings", grade=WEAK, side="right", trial=True))
+    assert (on_both.ruling, on_both.part, on_both.side) == (Ruling.LIKELY, "hip", "left")
+
+
+def test_a_part_that_is_ruled_out_on_one_side_only_may_speak() -> None:
+    hip = [told("hip", "against", STRONG, side="left"), *[told("hip", grade=WEAK, side="right")] * 2]
+    calf = [told("calf", grade=WEAK, side=side) for side in ("left", "right")][:1]
+    assert length(*hip, *calf).part == "hip"
+
+
+def test_parts_speak_together_only_where_together_they_are_likely_and_each_on_its_side() -> None:
+    assert length(told("hip", trial=True)).together == ()
+    left = [told("hip", side="left", trial=True), told("calf", side="left", test="knee_to_wall")]
+    right = [told("hip", side="right", trial=True), told("hamstrings", side="right", test="leg_raise")]
+    assert length(*left, *right).together == ("hip", "hamstrings", "calf")
+
+
+def test_the_next_test_is_about_the_open_part_that_most_speaks_for() -> None:
+    out = [told("hip", "against", STRONG), *[told("hip", grade=WEAK)] * 3]
+    findings = [*out, told("calf", grade=WEAK), told("hamstrings", "neither", WEAK)]
+    assert length(*findings).settle == settling_test("calf", findings) == "knee_to_wall"
+
+
+def test_what_is_ruled_out_has_no_side_and_what_is_not_has_no_load() -> None:
+    out = [told(part, "against", STRONG, side=side, load="60 kg") for part in ("hip", "hamstrings", "calf") for side in ("left", "right")]
+    assert (length(*out).ruling, length(*out).side, length(*out).load) == (Ruling.RULED_OUT, "", "60 kg")
+    likely = length(told("hip", grade=STRONG, trial=True), told("calf", "against", STRONG, load="60 kg"))
+    assert (likely.ruling, likely.load) == (Ruling.LIKELY, "")
+
+
+def test_the_loads_of_what_was_clean_are_named_once_each_and_those_without_left_out() -> None:
+    clean = [told("trunk", "against", test=test, load=load) for test, load in (
+        ("pause_squat", "60 kg"), ("squat_look", ""), ("arms_forward_squat", "60 kg"), ("hinge_to_squat", "80 kg"))]
+    assert strength(*clean).load == "60 kg and 80 kg"
+
+
+def test_clean_at_a_load_cancels_nothing_seen_at_a_heavier_one() -> None:
+    seen = [told("trunk", kg=60, test="pause_squat"), told("trunk", kg=100, test="squat_look")]
+    assert strength(*seen).ruling == Ruling.LIKELY  # the lighter counts beside the heavier
+    assert strength(*seen, told("trunk", "against", kg=80)).ruling == Ruling.LIKELY
+    assert strength(*seen, told("trunk", "against", kg=100)).ruling == Ruling.TOO_CLOSE
+    assert strength(told("trunk", grade=STRONG, kg=0.5), told("trunk", "against")).ruling == Ruling.LIKELY  # a stick, and nothing
+    clean = [told("trunk", "against", kg=kg, test=test) for kg, test in ((60, "pause_squat"), (80, "squat_look"))]
+    assert strength(*clean).ruling == Ruling.RULED_OUT  # nothing heavier speaks for it
+
+
+def test_a_changed_squat_that_speaks_against_length_does_not_say_that_ranges_matter() -> None:
+    ranges = [told("hip"), told("hip", test="rock_back")]
+    assert length(*ranges, told("calf", "against", WEAK, trial=True)).ruling == Ruling.TOO_CLOSE
+    assert length(*ranges, told("calf", grade=WEAK, trial=True)).ruling == Ruling.LIKELY
+
+
+def test_a_contradiction_is_told_by_the_strongest_on_each_side_of_it() -> None:
+    findings = [told("trunk", test="pause_squat"), told("trunk", grade=STRONG, test="squat_look"),
+                told("trunk", "against", test="hinge_to_squat"), told("trunk", "against", STRONG, test="arms_forward_squat")]
+    clash = contradiction(strength(*findings).parts[0])
+    assert clash is not None
+    assert [one.row.test for one in clash] == ["squat_look", "arms_forward_squat"]
+
+
+def test_of_two_tests_equally_near_the_better_graded_is_asked_for(monkeypatch: pytest.MonkeyPatch) -> None:
+    class Made(NamedTuple):
+        id: str
+        grade: Grade
+        ease: int
+
+        def grade_about(self, part: str) -> Grade:
+            return self.grade
+
+    for tests, best in (((("easy", Grade.MODERATE, 1), ("strong", Grade.STRONG, 2)), "strong"),
+                        ((("hard", Grade.STRONG, 2), ("easy", Grade.STRONG, 1), ("weak", Grade.WEAK, 0)), "easy")):
+        monkeypatch.setattr("companion.screening.rulings.routed", lambda of=tests: {one[0]: Made(*one) for one in of})
+        assert settling_test("hip", []) == best
