@@ -38,7 +38,8 @@ class Floors(NamedTuple):
     false_most: float
 
 
-FLOORS = {"unseen": Floors(4, 0.98, 0.98, 0.98, 0.05), "unseen_2": Floors(5, 0.97, 0.96, 0.98, 0.07)}
+FLOORS = {"unseen": Floors(4, 0.98, 0.98, 0.98, 0.05), "unseen_2": Floors(5, 0.97, 0.96, 0.98, 0.07),
+          "unseen_3": Floors(5, 0.97, 0.96, 0.96, 0.07)}
 
 SAID = {
     Flag.WEAKNESS: ["my leg gave way", "foot keeps slapping the floor", "my toes wont lift", "no strength in my left foot", "leg weakness"],
@@ -261,8 +262,8 @@ def test_something_is_heard_in_what_the_rules_and_weights_were_made_from() -> No
     assert sum(heard) / len(heard) >= 0.98
 
 
-CONTRASTED = {f"not_flags_more_{writer}.txt": most for most, writers in ((0.1, ("t", "v", "x", "zc", "zf")), (0.15, ("zb", "zza")))
-              for writer in writers}
+CONTRASTED = {f"not_flags_more_{writer}.txt": most for most, writers in (
+    (0.1, ("e", "t", "v", "x", "zf", "zx", "zzh")), (0.2, ("zb", "zc", "zza"))) for writer in writers}
 
 
 @pytest.mark.parametrize(
@@ -387,8 +388,8 @@ def test_the_second_layer_hears_a_writer_it_has_not_learnt_from(told: Callable[[
     assert found.added / found.unflagged <= 0.04
 
 
-SETS = pytest.mark.parametrize("of", ["unseen", pytest.param("unseen_2", marks=pytest.mark.skipif(
-    not BY_NIGHT, reason="a second set of 2,000 lines: HYPOTHESIS_PROFILE=night runs it"))])
+SETS = pytest.mark.parametrize("of", ["unseen", *(pytest.param(one, marks=pytest.mark.skipif(
+    not BY_NIGHT, reason="two more sets of 3,100 lines: HYPOTHESIS_PROFILE=night runs them")) for one in ("unseen_2", "unseen_3"))])
 
 
 @SETS
@@ -427,6 +428,16 @@ def test_what_the_rules_hear_is_dropped_only_where_what_stands_near_it_speaks_ag
         assert [one.flag for one in hear_flags(text)] == [Flag.FEVER] * heard
 
 
+def test_in_a_short_sentence_nothing_is_lost_beside_what_stands_near_it() -> None:
+    """"No dizziness" is nothing, however the words right around "dizziness" may look alone."""
+    text = "left side was 11 today and the right one 12, got a fever this morning"
+    with pytest.MonkeyPatch.context() as patch:
+        each = dict.fromkeys(Flag, -1000)
+        patch.setattr(rules, "weigh", lambda said, *_: classifier.Weighed(-1000 if said == text else 1000, each))
+        assert flags_of(text) == set()
+        assert flags_of(f"{text}, so that was that") == {Flag.FEVER}
+
+
 def test_a_message_of_few_words_is_what_the_rules_hear() -> None:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(rules, "weigh", lambda *_: classifier.Weighed(-1000, dict.fromkeys(Flag, -1000)))
@@ -440,12 +451,13 @@ def test_the_surer_or_the_more_urgent_the_more_must_speak_against_it(sure: bool,
     assert classifier.Weighed(most, {}).against(heard)
     assert not classifier.Weighed(most + 1, {}).against(heard)
     assert most <= classifier.AGAINST[False, False]
-    assert classifier.AGAINST[True, True] < min(most for of, most in classifier.AGAINST.items() if not all(of)) * 3
+    assert classifier.AGAINST[True, True] < min(most for of, most in classifier.AGAINST.items() if not all(of)) * 2
 
 
 @each_row(("some", "urgent", "rest", "words", "asked"), [
-    (0, -300, -300, 5, False), (1, -300, -300, 5, True), (-300, -30, -300, 5, False), (-300, -29, -300, 5, True),
-    (-300, -300, 300, 5, False), (100, 300, 300, 1, False), (101, -300, -300, 1, True)])
+    (20, -300, -300, 5, False), (21, -300, -300, 5, True), (-300, -90, -300, 9, False), (-300, -89, -300, 9, True),
+    (-300, 0, -300, 8, False), (-300, 1, -300, 8, True), (-300, -300, 300, 5, False), (100, 300, 300, 1, False),
+    (101, -300, -300, 1, True)])
 def test_for_an_urgent_flag_less_must_speak_and_for_a_single_word_more(some: int, urgent: int, rest: int, words: int, asked: bool) -> None:
     each = {flag: urgent if flag is Flag.SADDLE else rest if flag is Flag.FEVER else -300 for flag in Flag}
     assert classifier.Weighed(some, each).asked(words) is asked

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from companion.screening.about import About
-from companion.screening.conclusion import CANNOT_TELL, OVERALL_WORDS, _drill_part, conclude, settle_words, verdict_words
+from companion.screening.conclusion import CANNOT_TELL, OVERALL_WORDS, _drill_part, _watch, conclude, settle_words, verdict_words
 from companion.screening.depth import Band
 from companion.screening.drills import offer_for
 from companion.screening.evidence import PARTS_BY_CAUSE, Finding, Grade
@@ -582,3 +582,10 @@ def test_of_one_left_by_elimination_its_own_part_is_drilled_else_the_open_one_th
     for part, drilled in (("hamstrings", "hamstrings"), ("", "calf")):
         left = Verdict("length", Ruling.TOO_CLOSE, part=part, parts=parts, by_elimination=True)
         assert _drill_part("by_elimination", [left, *likely()[1:]], Moved(), findings) == drilled  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(("view", "words"), [
+    ("mirror", "Let somebody look once a week."), ("neither", "Let somebody look once a week."), ("film", "Film it once a week."),
+    (None, "Film it once a week.")])
+def test_who_has_no_phone_is_told_to_have_somebody_look(view: str | None, words: str) -> None:
+    assert _watch(replace(ABOUT, view=view)) == words

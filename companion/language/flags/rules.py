@@ -43,6 +43,7 @@ from companion.language.pain.patterns import COMMA, PUNCTUATION, QUESTION, SENTE
 
 _TAKEN_OUT = "·"  # replaces what the rules dropped
 _LEFT_TO_WEIGH = 2  # words at least, where some were taken out (choice)
+_BRIEF = 16  # words: a sentence in which nothing is lost beside much else (choice)
 _PLAIN = 3  # words: "got a fever" is what it says (choice)
 _SENTENCE = 30  # words looked at on either side of a hit, so that long texts are read quickly (choice)
 _NEAR = 5  # words on either side of what was heard, which are looked at alone too (choice)
@@ -100,8 +101,8 @@ def _spoken_against(one: Heard, heard: tuple[Heard, ...], sentences: dict[str, l
     others = [other.words for other in heard if other is not one]
     if not its or _holds(message, context.ME_TOO) or any(_stands(other, part) for other in others for part in its):
         return False
-    return all(len(sentences[part]) > _PLAIN and weigh(part, part, sentences[part]).against(one) and _around(one, part).against(one)
-               for part in its)
+    return all(len(sentences[part]) > _PLAIN and weigh(part, part, sentences[part]).against(one) and (
+        len(sentences[part]) <= _BRIEF or _around(one, part).against(one)) for part in its)
 
 
 def _stands(words: str, text: str) -> re.Match[str] | None:
@@ -159,7 +160,7 @@ def _heard(text: str, typed: list[TypedWord], message: _Message) -> tuple[Heard,
 def _suspected(words: list[str], sentences: dict[str, list[str]], said: Weighed) -> tuple[Heard, ...]:
     """Return the doubtful flag found in words the rules heard nothing in, or in one of their sentences, what else it may be, and the
     sentence most suspicious."""
-    if sum(word != _TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH < len(words) or not sentences:
+    if sum(word != _TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH <= len(words) or not sentences:
         return ()
     parts = {part: weigh(part, part, of) if len(sentences) > 1 else said for part, of in islice(sentences.items(), _SENTENCES)}
     most = max(parts, key=lambda part: parts[part].some)
