@@ -193,7 +193,7 @@ def withdraw(db: sqlite3.Connection, lifter: int, coach: int, at: datetime, what
                       (text_of(at), lifter, coach)).rowcount == 1
     if done:
         audit_look(db, lifter, coach, what, at)
-        orders.ended(db, lifter, coach_name(db, coach) or "", at)
+        orders.ended(db, lifter, coach_name(db, coach), at)
         db.execute("update outbox set settled_at = ?, dropped = 'withdrawn', document = null where person = ? and settled_at is null and "
                    "(about = ? or instr(buttons, ?))", (text_of(at), coach, lifter, f'"go.lifter.{lifter}"'))
     return done

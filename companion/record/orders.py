@@ -86,8 +86,8 @@ def held_of(db: sqlite3.Connection, lifter: int, units: str) -> dict[str, Holdin
     return held
 
 
-def ended(db: sqlite3.Connection, lifter: int, name: str, at: datetime) -> None:
-    """Let the orders of a coach who is no longer linked lapse; those of the coaches who stay hold on."""
+def ended(db: sqlite3.Connection, lifter: int, name: str | None, at: datetime) -> None:
+    """Let the orders of a coach who is no longer linked lapse; those of the coaches who stay hold on. ``name``: the coach's, if known."""
     for what in PINS:
         _hold_what_stands(db, lifter, what, f"coach {name} has left" if name else "a coach has left", at)
 

@@ -60,7 +60,7 @@ def test_an_order_ends_on_its_day_and_not_before_and_once(room):
 
 
 def test_when_the_strictest_ends_the_other_coach_s_order_holds(room):
-    sam, bea = room.lifter(), room.a_coach("Bea")
+    mia, sam, bea = room.lifter("Mia"), room.lifter(), room.a_coach("Bea")
     coaching.link(room.db, sam, bea, ago(1))
     does(room, sam, "pin_load", "60", days="7")
     does(room, sam, "pin_load", "160", days="28", coach=bea)
@@ -70,7 +70,6 @@ def test_when_the_strictest_ends_the_other_coach_s_order_holds(room):
     assert fact(room, sam, "load.pin") == "160"
     assert orders.lapsed_words(room.db, sam, over) == " Now the most load is 160 kg, set by coach Bea."
     assert orders.lapsed_words(room.db, sam, over, "imperial") == " Now the most load is 353 lb, set by coach Bea."
-    mia = room.lifter("Mia")
     room.find(mia, "welcome.units", "metric", 8)
     room.find(sam, "welcome.units", "imperial", 8)
     assert orders.lapsed_words(room.db, sam, over) == " Now the most load is 353 lb, set by coach Bea."
@@ -90,6 +89,8 @@ def test_what_lapses_is_one_lifter_s_and_of_one_kind(room):
     orders.end_all(room.db, sam, "pin_load", "a day was closed", NOW + timedelta(days=1))
     lapsed = room.db.execute("select lapsed_at from acts where person = ? and what = 'pin_load'", (sam,)).fetchall()
     assert lapsed == [(coaching.text_of(NOW),)]
+    orders.end_all(room.db, mia, "pin_load", "a day was closed", NOW)
+    assert fact(room, mia, "load.pin") == ""
 
 
 VALUES = [

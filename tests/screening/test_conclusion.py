@@ -569,7 +569,8 @@ def likely(**parts: str) -> list[Verdict]:
 @each_row(("moved", "part"), [
     ({}, "control"), ({"heels": 1}, "hip"), ({"wide": 1}, "hip"), ({"wide": 2, "slow": 1}, "hip"), ({"wide": 1, "slow": 1}, "control"),
     ({"heels": 0, "slow": 0}, "control"), ({"heels": -1, "wide": -1, "front": -2, "slow": -2}, "control"), ({"front": 1}, "trunk"),
-    ({"front": 2, "heels": 1, "slow": 1}, "trunk"), ({"heels": None, "wide": None, "slow": 0, "front": None}, "control")])
+    ({"front": 2, "heels": 1, "slow": 1}, "trunk"),
+    ({"heels": -1, "wide": -1, "front": 0, "slow": -1}, "control"), ({"heels": None, "wide": None, "slow": 0, "front": None}, "control")])
 def test_of_several_likely_the_one_whose_squat_moved_the_depth_most_is_drilled(moved: dict[str, int | None], part: str) -> None:
     every = likely(length="hip", strength="trunk", control="control")
     assert _drill_part("likely", every, Moved(moved), []) == part  # type: ignore[arg-type]
