@@ -111,6 +111,14 @@ def test_what_is_begun_waits_under_the_question_and_what_is_answered_is_not_take
     assert taken.session.at == NOW.isoformat()
 
 
+def test_what_is_begun_anew_ends_what_it_was():
+    book = raised("lifter").BOOK
+    taken = renewal(book, "consent_again", Session(stack=(half(book, state="gone"),), runs=1), Typed("start over"), Known(OLD, NOW))
+    assert taken is not None
+    assert [(frame.flow, frame.state) for frame in taken.session.stack] == [("about_you", ""), ("consent_again", "")]
+    assert taken.effects[0] == Ended("1", "left")
+
+
 def test_an_answer_that_begins_another_flow_is_not_taken():
     book = raised("lifter").BOOK
     asked = Session(stack=(half(book, "best_squat", "front"),), runs=1)
