@@ -27,8 +27,8 @@ MARGIN_STEPS = 100
 PLACES, PLACES_NAMING = 1 << 18, 1 << 16
 """How many weights a regression has: a piece has the one at its checksum, which it may share with others."""
 ASKED_FROM = -250
-"""The sum of the weights below which the network isn't asked: one urgent sign of 1,653 of these testers stood between -300 and this, and one ordinary
-reply in five."""
+"""The sum of the weights below which the network isn't asked: one urgent sign of 1,653 of these testers stood between -300
+and this, and one ordinary reply in five."""
 NETWORK_SOME, NETWORK_EACH = 5, 5
 """What a tenth of a log-odds of the network counts: that there is any flag, and which."""
 THRESHOLD = 20
