@@ -79,6 +79,22 @@ class Room:
         self.find(person, "pain.hurt", "yes", days)
         self.find(person, "safety.level", level, days)
 
+    def over_an_emergency(self) -> int:
+        """A lifter whose emergency was reviewed and is over, with a result of two days ago."""
+        return self._over("emergency", 2)
+
+    def over_a_small_pain(self) -> int:
+        """The same of a small pain, with a result of yesterday."""
+        return self._over("no_load", 1)
+
+    def _over(self, level: str, results: float) -> int:
+        person = self.lifter(level)
+        self.hurt(person, 5, level, "chest")
+        self.find(person, "safety.level", "go", 4)
+        self.reviewed(person, 4)
+        self.results(person, results)
+        return person
+
     def results(self, person: int, days: float, overall: str = "likely") -> None:
         self.find(person, "outcome.at", ago(days).isoformat(), days)
         self.find(person, "overall", overall, days)

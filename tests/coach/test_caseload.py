@@ -315,12 +315,7 @@ def test_care_comes_first_within_a_group_however_long_ago(room):
 
 def test_care_weighs_only_within_what_hurt_and_who_was_referred(room):
     """An emergency that was reviewed and is over comes no sooner with a new result than anybody else."""
-    first, second = room.lifter("First"), room.lifter("Second")
-    for sam, days in ((first, 2), (second, 1)):
-        room.hurt(sam, 5, "emergency" if sam == first else "no_load", "chest")
-        room.find(sam, "safety.level", "go", 4)
-        room.reviewed(sam, 4)
-        room.results(sam, days)
+    first, second = room.over_an_emergency(), room.over_a_small_pain()
     assert [(one.person, one.group, one.weight) for one in lines_of(room.db, room.coach, NOW)] == [
         (second, "new_result", 0), (first, "new_result", 0)]
 

@@ -146,17 +146,12 @@ def test_news_goes_by_group_then_by_the_care_needed_then_the_latest_first(room):
     room.hurt(small, 0.1, "no_load")
     room.hurt(chest, 3, "emergency", "chest")
     assert [one.person for one in news(room)] == [chest, small, sent, seen, new, old]
-    room.find(old, "safety.level", "clinician", 40)  # reviewed or not, what a day was closed by weighs only where it is told
+    room.find(old, "safety.level", "clinician", 40)  # referred now, and the last of these
     assert [one.weight for one in news(room)] == [3, 0, 2, 1, 1, 0]
 
 
 def test_care_weighs_only_while_what_asked_for_it_is_told(room):
-    first, second = room.lifter("First"), room.lifter("Second")
-    for sam, days in ((first, 2), (second, 1)):
-        room.hurt(sam, 5, "emergency" if sam == first else "no_load", "chest")
-        room.find(sam, "safety.level", "go", 4)
-        room.reviewed(sam, 4)
-        room.results(sam, days)
+    first, second = room.over_an_emergency(), room.over_a_small_pain()
     assert [(one.person, one.weight) for one in news(room)] == [(second, 0), (first, 0)]
 
 
