@@ -8,7 +8,9 @@ from companion.conversation.policy import Policy
 from flows.coach_shared import IS_COACH
 from flows.consent import IF_NO, LIFTER_TEXT, first_asked
 
-ALONE = fact("adult").is_("no") & ~fact("coach").is_("yes")
+SAID_YOUNG = fact("safety.age").is_("under_18")
+"""True if it was written already."""
+ALONE = (fact("adult").is_("no") | SAID_YOUNG) & ~fact("coach").is_("yes")
 """True under 18 without a linked coach: nothing further opens."""
 HERE = fact("zone_here").known
 """True at a terminal: the machine knows its time zone. “I'm in Lisbon” changes it."""
@@ -28,7 +30,8 @@ FLOW = Flow(
         Tell("Hello. I help you find out why your lower back rounds at the bottom of a squat, with tests at home. I do "
              "not diagnose, and I do not replace a doctor or physiotherapist. You can stop at any time."),
         *first_asked(LIFTER_TEXT),
-        Ask("adult", "Are you 18 or over?", YesNo(yes="Yes", no="No, under 18", from_age=18), safety=True),
+        Ask("adult", "Are you 18 or over?", YesNo(yes="Yes", no="No, under 18", from_age=18), safety=True,
+            only_if=~SAID_YOUNG),
         Ask("coach_first", "Under 18, this only works with a coach who is linked to you here, and there is none yet. Ask your "
             "coach for a code and send it to me; once you have agreed, tap below.", Ready("A coach is linked"),
             lets=("link",), back=False, only_if=ALONE, then=(Jump(ALONE, "coach_first"),)),

@@ -133,3 +133,9 @@ def test_a_stated_age_answers_and_an_unclear_one_is_asked_again(said, adult):
 @pytest.mark.parametrize("said", ["yes keep them", "Yes, keep them", "YES KEEP THEM."])
 def test_a_label_is_known_without_its_comma(said):
     assert begun(said).state == "welcome.adult"
+
+
+def test_who_has_written_an_age_under_18_is_not_asked_again_and_waits_for_a_coach():
+    talk = begun(CONSENT, **{"safety.age": "under_18"})
+    assert talk.state == "welcome.coach_first"
+    assert begun(CONSENT, **{"safety.age": "under_18", "coach": "yes"}).state == "welcome.units"
