@@ -7,7 +7,7 @@ from companion.conversation.effects import Find, Replan
 from companion.conversation.flow import Ask, Do, Flow, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
-from flows.crisis import CRISIS, HELP
+from flows.crisis import CRISIS, HELP, HELPS, UNSAFE
 
 FLOW = Flow(
     "begin_again", version=1, title="Begin again", policy=replace(Policy.SIGNS, stops=False, quiet=True),
@@ -15,10 +15,12 @@ FLOW = Flow(
     steps=(
         Ask("begin", "Good to hear from you. Are you safe just now, and would you like to go on here?", choice(
             ("yes", "Yes, begin again", "begin again", "yes", "go on"), ("later", "Not yet", "no", "later"),
-            ("unsafe", "I am not safe", "not safe", "unsafe")), safety=True, back=False, only_if=CRISIS),
+            ("unsafe", "I am not safe", *UNSAFE)), safety=True, back=False, unread=HELPS, only_if=CRISIS),
         Do(Find("crisis", "over", "began again"), fact("begin").is_("yes")),
         Do(Replan(), fact("begin").is_("yes")),
-        Tell("Good to have you back. Your reminders are on again, as you had set them.", fact("begin").is_("yes")),
+        Tell("Good to have you back. Your reminders are on again, as you had set them.",
+             fact("begin").is_("yes") & fact("welcome.zone_right").known),
+        Tell("Good to have you back.", fact("begin").is_("yes") & ~fact("welcome.zone_right").known),
         Tell(HELP, fact("begin").one_of("later", "unsafe"), must_arrive=True),
         Tell("No hurry. Write whenever you like.", fact("begin").is_("later")),
         Tell("Nothing is stopped, so there is nothing to begin again. “Menu” shows what there is.", ~CRISIS),

@@ -18,13 +18,20 @@ CRISIS = fact("crisis").is_("open")
 HELP = ("Please call your local emergency number or a crisis line now, and tell somebody near you. I am a program and can't see how "
         "you are; they can help.")
 
+HELPS = (HELP, "If you are in danger now, call your local emergency number, or go to somebody near you.",
+         "A crisis line listens at any hour, whatever it is. Please call one now.",
+         "Is somebody near you? Please tell them now how you are.")
+UNSAFE = ("not safe", "unsafe", "i'm not safe", "i am not safe", "no i'm not safe", "no i am not safe", "i don't feel safe",
+          "i do not feel safe", "not really safe", "i'm in danger", "i am in danger")
+
 FLOW = Flow(
-    "crisis", version=1, title="Help now", command=None, policy=replace(Policy.SIGNS, stops=False, quiet=True),
+    "crisis", version=1, title="Help now", command=None, policy=replace(Policy.SIGNS, stops=False, quiet=True, ends_all=True),
     facts=(Fact("doubtful", values=("yes",)),), at_start=lambda known: {"doubtful": "yes"} if known.asked == "doubtful" else {},
     steps=(
         Ask("so", "I'm not sure I understood, and I would rather ask. Are you thinking of harming yourself, or of not wanting to live?",
-            choice(("yes", "Yes", "i am"), ("unsure", "Not sure", "maybe", "sometimes"), ("no", "No, I meant something else", "no")),
-            safety=True, back=False, signs=("self_harm",), only_if=fact("doubtful").is_("yes"),
+            choice(("yes", "Yes", "i am", *UNSAFE), ("unsure", "Not sure", "maybe", "sometimes"),
+                   ("no", "No, I meant something else", "no")),
+            safety=True, back=False, unread=HELPS, signs=("self_harm",), only_if=fact("doubtful").is_("yes"),
             then=(Jump(fact("so").is_("no"), say="Thank you for telling me. If that ever changes, or something in your body "
                  "worries you, write it here."),)),
         Do(Find("crisis", "open", "wrote of harming themselves")),
@@ -33,7 +40,7 @@ FLOW = Flow(
              must_arrive=True),
         Tell(HELP, must_arrive=True),
         Ask("coach_may", "Shall I ask your coach to get in touch with you today? I would not pass on what you wrote.",
-            YesNo(yes="Yes, ask them", no="No"), safety=True, back=False, only_if=fact("coach").is_("yes")),
+            YesNo(yes="Yes, ask them", no="No"), safety=True, back=False, unread=HELPS, only_if=fact("coach").is_("yes")),
         Do(Alert("crisis", "asks you to get in touch with them today. Please call them now"), fact("coach_may").is_("yes")),
         Tell("I have asked them.", fact("coach_may").is_("yes")),
         Tell("I will send no reminders. When you want to go on here, say “begin again”; there is no hurry.", must_arrive=True),

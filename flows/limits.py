@@ -19,7 +19,6 @@ from flows.limit_facts import (
     understood,
     who_read,
 )
-from flows.safety_check import TOLD
 from flows.shared import WELCOMED
 
 YES_NO = ("yes", "no")
@@ -80,7 +79,7 @@ FLOW = Flow(
         TOLD_SO_FAR,
         Ask("words", "What were you told to leave out, until when, and by whom? A few words.",
             Words(limit=200, example_text="my physio said no weights and no bending for three weeks", tried=SAID), safety=True, free=True,
-            signs=TOLD, only_if=TELLS & ~fact("given").known),
+            signs=("restriction",), only_if=TELLS & ~fact("given").known),
         TOLD_SO_FAR,
         Ask("what", "I want to be sure. What were you told to leave out? Tap one; I ask for more after it.", choice(
             *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), safety=True, only_if=TAPPED_PARTS),

@@ -29,7 +29,7 @@ from flows.pain_facts import (
 )
 from flows.safety_check import LEVELS, UNSURE
 from flows.safety_facts import level_until_asked, said_heart, said_leg_signs, said_saddle, said_weak, tomorrow
-from flows.shared import BY, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, closed_by_tap
+from flows.shared import BY, CAUDA_EQUINA, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, closed_by_tap
 
 YES_NO = ("yes", "no")
 LEVEL_AFTER_PAIN = Fact("level", values=LEVELS, of=level_after_pain)
@@ -108,8 +108,8 @@ FLOW = Flow(
         Ask("heart_now", "Chest pain, faintness, or being unusually short of breath: now?", UNSURE, safety=True,
             only_if=fact("said_heart").is_("yes")),
         *OPEN_QUESTIONS,
-        Ask("saddle_now", "Any of these, now? New trouble with bladder or bowel; numbness between the legs; weakness in both "
-            "legs.", UNSURE, safety=True, only_if=fact("said_saddle").is_("yes") & ~EMERGENCY_NOW),
+        Ask("saddle_now", f"Any of these, now? {CAUDA_EQUINA}", UNSURE, safety=True,
+            only_if=fact("said_saddle").is_("yes") & ~EMERGENCY_NOW),
         *OPEN_QUESTIONS,
         Ask("where", "Where does it hurt?", choice(
             ("back", "Lower back", "back", "spine", "my back"), ("hip", "Hip or groin", "hip", "groin", "hips"),
@@ -133,8 +133,7 @@ FLOW = Flow(
         Ask("tingling", "Any tingling, numbness or pins and needles?", UNSURE, safety=True,
             only_if=ASKED & SAID_SIGNS.is_("no")),
         *OPEN_QUESTIONS,
-        Ask("bladder", "Any of these? New trouble with bladder or bowel; numbness between the legs; weakness in both legs.",
-            UNSURE, safety=True, only_if=ASKED & LEG_SIGNS),
+        Ask("bladder", f"Any of these? {CAUDA_EQUINA}", UNSURE, safety=True, only_if=ASKED & LEG_SIGNS),
         *OPEN_QUESTIONS,
         Ask("weakness", "Is a leg weak, or does a foot drop?", UNSURE, safety=True,
             only_if=ASKED & LEG_SIGNS & fact("bladder").is_("no")),

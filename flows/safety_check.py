@@ -25,7 +25,7 @@ from flows.safety_facts import (
                still_cleared,
                stood,
 )
-from flows.shared import BY, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, WELCOMED, closed_by_tap
+from flows.shared import BY, CAUDA_EQUINA, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, WELCOMED, closed_by_tap
 
 OLD_DISC = with_numbers("Is it only an old disc injury, with no symptoms for {disc_quiet:count months}, and you train as usual?")
 LEVELS = tuple(level.value for level in Level)
@@ -84,8 +84,7 @@ FLOW = Flow(
             Words(example_text="nothing serious, fine to train", tried=("nothing serious",)), safety=True, free=True,
             only_if=SEEN, signs=TOLD),
         Ask("seen_cleared", "Did they say you may train?", UNSURE, safety=True, only_if=SEEN),
-        Ask("bladder", "Any of these, now or lately? New trouble with bladder or bowel; numbness between the legs; "
-            "weakness in both legs; loss of sexual function.", UNSURE, safety=True, only_if=~NOT_SEEN,
+        Ask("bladder", f"Any of these, now or lately? {CAUDA_EQUINA}", UNSURE, safety=True, only_if=~NOT_SEEN,
             signs=("bladder_bowel", "saddle", "sexual")),
         Ask("chest", "Chest pain, faintness, or being unusually short of breath: now or today?", UNSURE, safety=True,
             only_if=ASKING_ON, signs=("chest",)),

@@ -19,6 +19,9 @@ EMERGENCY, SAME_DAY, CLINICIAN, NOT_TODAY, NO_LOAD = (LEVEL_WORDS[level].lifter 
     Level.EMERGENCY, Level.SAME_DAY, Level.CLINICIAN, Level.NOT_TODAY, Level.NO_LOAD))
 BARRED = "Lying on the back and deep folds are left out in pregnancy, so I don't offer this test. That is a precaution."
 
+CAUDA_EQUINA = "New trouble with bladder or bowel; numbness between the legs; weakness in both legs; loss of sexual function."
+"""Its red flags, which are always asked in one breath."""
+
 _SEEN_FIRST = fact("safety.may_open").is_("no")
 
 WELCOMED = Gate(~fact("welcome.zone_right").is_("yes"), "The few questions at the beginning come first.", first="welcome")

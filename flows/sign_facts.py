@@ -16,8 +16,18 @@ _ASKED = ("bladder", "weakness", "pain", "when", "cleared", "cleared_at", "limit
 
 
 def before_signs(known: Known) -> dict[str, Value]:
-    """Return the level and reasons before the questions, stored with their run."""
-    return {"level_before": known.facts.get("safety.level", "go"), "why_before": known.facts.get("safety.why", "")}
+    """Return the level and reasons before the questions, stored with their run: of questions that were left open today, where nothing has
+    closed more since, those before these."""
+    stands = (str(known.facts.get("safety.level", "go")), str(known.facts.get("safety.why", "")))
+    kept = str(known.facts.get("signs.before", "")) if "signs.before.today" in known.facts else ""
+    before, _, opened = kept.partition(" | ")
+    level, why = _parted(before) if kept and _parted(opened) == stands else stands
+    return {"level_before": level, "why_before": why}
+
+
+def _parted(level_and_why: str) -> tuple[str, str]:
+    level, _, why = level_and_why.partition(" ")
+    return level, why
 
 
 SELF_HARM = "self_harm"

@@ -9,7 +9,7 @@ from companion.conversation.policy import Policy
 from companion.screening.signs import SCREENED_SIGNS
 from flows.safety_check import LEVELS, OLD_DISC, TOLD, UNSURE
 from flows.safety_facts import CLEARED_WHY, cleared_until
-from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
+from flows.shared import CAUDA_EQUINA, CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
 from flows.sign_facts import (
     SELF_HARM,
     before_signs,
@@ -59,14 +59,16 @@ SO = ~fact("so").is_("no") & ~fact("when").is_("no") & ~fact("which").one_of("no
 RED = NERVE_HEARD.is_("yes") | fact("bladder").one_of("yes", "unsure") | (CHEST.is_("yes") & ~fact("when").is_("earlier"))
 """An emergency: nothing more is asked."""
 ON = SO & ~RED
+OPEN, BODY_FIRST = SO & LEVEL.one_of("go", "no_load"), fact("body_first").is_("yes")
 ASKED_IF_CLEARED = fact("cleared").known | CHEST.is_("no") & EXPECTING.is_("no") & SPINE.is_("no")
 MEANT = fact("so").is_("no") | fact("when").is_("no") | fact("which").is_("no")
 
 NOTHING_HEARD = Gate(~fact("heard").known, "I have no question about what you wrote just now.")
 """The gate for whoever comes without a sign that was heard."""
 
-OPEN_SIGNS = (Do(Find("safety.level", "{until}", "a sign was written, questions open")),
-        Do(Find("safety.why", "{why}", "the answers that weighed so far")))
+OPEN_SIGNS = (Do(Find("signs.before", "{level_before} {why_before} | {until} {why}", "what stood before a sign was written, and since")),
+              Do(Find("safety.level", "{until}", "a sign was written, questions open")),
+              Do(Find("safety.why", "{why}", "the answers that weighed so far")))
 """Until it is answered the day is closed."""
 
 FLOW = Flow(
@@ -81,7 +83,10 @@ FLOW = Flow(
     parked="All right. Say “go on” when you can answer. Until then no test and no drill opens today.",
     steps=(
         *OPEN_SIGNS,
-        Tell("Stop there, and get comfortable.", fact("sure").is_("yes") & (CHEST.is_("yes") | LEG.is_("yes"))),
+        Tell("Stop there, and get comfortable. If it is there now: call your emergency number first, and answer me later.",
+             fact("sure").is_("yes") & CHEST.is_("yes"), must_arrive=True),
+        Tell("Stop there, and get comfortable. A leg that has become weak needs to be seen today, also if you stop answering here.",
+             fact("sure").is_("yes") & LEG.is_("yes") & CHEST.is_("no"), must_arrive=True),
         Tell(EMERGENCY, NERVE_HEARD.is_("yes") & fact("sure").is_("yes"), must_arrive=True),
         Do(Alert("{until}", "wrote {quoted}: {understood}"), NERVE_HEARD.is_("yes") & fact("sure").is_("yes")),
         Ask("which", "You wrote {quoted}. I am not sure I understood. Do you mean one of these?", WHICH, safety=True,
@@ -98,8 +103,7 @@ FLOW = Flow(
             safety=True, only_if=CHEST.is_("yes")),
         Ask("meant", "Good that I asked. What did you mean? A few words.", Words(example_text="my legs are tired from the bike"),
             safety=True, free=True, only_if=MEANT),
-        Ask("bladder", "Any of these, now or lately? New trouble with bladder or bowel; numbness between the legs; weakness in both "
-            "legs; loss of sexual function.", UNSURE, safety=True, only_if=ON & LEG.is_("yes")),
+        Ask("bladder", f"Any of these, now or lately? {CAUDA_EQUINA}", UNSURE, safety=True, only_if=ON & LEG.is_("yes")),
         Ask("pain", "Back or hip pain right now, from 0 to 10?", PainScore(), safety=True, only_if=ON & ILL.is_("yes")),
         Ask("pregnant", "Are you pregnant now, or could you be?", UNSURE, safety=True, only_if=ON & EXPECTING.is_("yes")),
         Ask("old_disc", OLD_DISC, UNSURE, safety=True, only_if=ON & SPINE.is_("yes")),
@@ -109,6 +113,7 @@ FLOW = Flow(
             only_if=ON & fact("cleared").is_("yes")),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts", tried=("none",)),
             safety=True, free=True, signs=TOLD, only_if=ON & fact("cleared").is_("yes")),
+        Do(Find("signs.before", "", "the questions are answered")),
         Do(Find("safety.level", "{level}", "signs written", "{because}")),
         Do(Find("safety.why", "{why}", "the answers that weighed")),
         Do(Find("safety.pregnant", "{pregnant}", "signs written"), fact("pregnant").known),
@@ -123,6 +128,11 @@ FLOW = Flow(
         Tell(SAME_DAY, SO & LEVEL.is_("same_day"), must_arrive=True),
         Tell(CLINICIAN, SO & LEVEL.is_("clinician"), must_arrive=True),
         Tell(NOT_TODAY, SO & LEVEL.is_("not_today"), must_arrive=True),
+        Tell("Noted, and who cleared you. All stays open. If it changes, or anything new comes, say so.",
+             OPEN & fact("cleared_until").known & ~BODY_FIRST),
+        Tell("Noted. Body weight only for now: no bar and no added weight in anything here.", OPEN & BODY_FIRST),
+        Tell("Lying on the back and deep folds are left out in pregnancy, as a precaution.",
+             OPEN & (EXPECTING.is_("yes") | fact("pregnant").one_of("yes", "unsure"))),
         Tell("Under 18, this only works with a coach who is linked to you here. Your answers are kept.", SO & YOUNG.is_("yes"),
              must_arrive=True),
         Run("limits", ON & LIMIT_SAID.known & ASKED_IF_CLEARED, asked="{limit_said}"),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import sqlite3
 from collections import OrderedDict
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime
 from typing import Final, NamedTuple
 
@@ -74,8 +75,10 @@ class _Stranger:
         self.codes = 0
 
     def take(self, catalogue: Catalogue, event: Happening, known: Known) -> tuple[Effect, ...]:
-        """Take one step and return its effects."""
-        self.session, effects = step(catalogue.book, self.session, event, known)
+        """Take one step, knowing what was found before, and return its effects."""
+        found = {effect.name: effect.value for effect in self.effects if isinstance(effect, Find)}
+        facts = {**known.facts, **found, **dict.fromkeys((f"{name}.today" for name in found), "yes")}
+        self.session, effects = step(catalogue.book, self.session, event, replace(known, facts=facts))
         self.effects += effects
         return effects
 

@@ -58,8 +58,9 @@ class Ask:
     ``caution``: shown with it, and means that the body is at work. ``safety``: never guessed, never skipped. ``free``: an answer in the
     lifter's own words, where pain words lead to a question and do not end it at once; ``doubts``: doubtful pain words too, where the words
     describe the squats. ``hurts``: answers that say that something hurt; they are taken as if it had been typed.
-    ``signs``: the flags it asks about itself (``language.flags.Flag``); hearing one answers it. ``lets``:
-    flows that may begin over it even if its own flow holds. ``back``: false if earlier answers can't be changed from here.
+    ``unread``: what is said before it stands again after anything that is no answer, whatever it may be; each of these once. ``signs``: the flags it asks about
+    itself (``language.flags.Flag``); hearing one answers it. ``lets``: flows that may begin over it even if its own flow holds.
+    ``back``: false if earlier answers can't be changed from here.
     ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the log, if not ``key``; a template over
     the facts, like ``method`` and ``placement``.
     """
@@ -72,6 +73,7 @@ class Ask:
     only_if: Condition = ALWAYS
     safety: bool = False
     free: bool = False
+    unread: tuple[str, ...] = ()
     doubts: bool = False
     hurts: tuple[str, ...] = ()
     signs: tuple[str, ...] = ()
@@ -156,7 +158,8 @@ class Known:
 
     ``facts`` holds "flow.key" for the latest answer to each question, and each finding by its name. ``run``: the name of the run that
     begins, so that a random order drawn for it can be drawn again; ``asked``: the words or the button's payload it was begun with,
-    unchecked. ``offered``: the data of the buttons below the last messages, by their labels in normal form.
+    unchecked. ``offered``: the data of the buttons below the last messages, by their labels in normal form. ``timing``: true if a timed
+    hold runs.
     """
 
     facts: Facts
@@ -165,6 +168,7 @@ class Known:
     run: str = ""
     asked: str = ""
     offered: Callable[[], Mapping[str, str]] = field(default=dict)
+    timing: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,10 +11,10 @@ from companion.conversation.asking import ask_again, ask_aside, show, stand_agai
 from companion.conversation.condition import Value
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Began, Ended, Record, Reopened
-from companion.conversation.flow import PARKED, Ask, Do, Tell
+from companion.conversation.flow import END, PARKED, Ask, Do, Tell
 from companion.conversation.kinds import Answer, Hold, Ready
 from companion.conversation.prompt import offered, stop_button
-from companion.conversation.session import SAID_AHEAD, Frame
+from companion.conversation.session import SAID_AHEAD, Frame, Stack
 from companion.conversation.table import (
     ANSWER,
     BACK,
@@ -100,6 +100,9 @@ def end(draft: Draft, ending: str) -> None:
     policy = draft.book[frame.flow].flow.policy
     if frame.state:
         draft.effects.append(Ended(frame.run, ending))
+    if policy.ends_all and frame.state == END:
+        leave_all(draft, draft.session.stack[:-1])
+        draft.session = draft.session._replace(stack=(frame,))
     under, back = draft.session.stack[:-1], True
     if under and under[-1].state == f"run_{frame.flow}":
         stop = draft.book[under[-1].flow].stops.get(under[-1].state)
@@ -109,6 +112,12 @@ def end(draft: Draft, ending: str) -> None:
     last = frame if ending == "done" and frame.trail and policy.reopens and back else None
     idle = draft.session.idle or (not under and policy.quiet)
     draft.session = draft.session._replace(stack=under, aside=None, last=last, idle=idle, briefly=policy.beside)
+
+
+def leave_all(draft: Draft, running: Stack) -> None:
+    """Give up these runs and all that are parked."""
+    draft.effects.extend(Ended(frame.run, "left") for stack in (running, *draft.session.parked) for frame in stack if frame.state)
+    draft.session = draft.session._replace(stack=(), parked=())
 
 
 def after_run(draft: Draft) -> None:
@@ -253,6 +262,12 @@ def back(draft: Draft) -> None:
         ask_again(draft, refused)
     else:
         show(draft, "Back one.")
+
+
+def cut_hold(draft: Draft) -> None:
+    """Take a timed hold back that a message has cut short: it is not held, so nothing is asked of it, and it is offered again."""
+    if draft.known.timing and draft.session.stack and draft.after_hold:
+        withdraw(draft, draft.top.trail[-1])
 
 
 def take_back(draft: Draft) -> str:

@@ -11,12 +11,13 @@ class Policy:
     """A flow's behaviour where flows meet. One that differs in a single point uses ``replace(Policy.TALK, quiet=True)``.
 
     ``counted``: its questions show progress, and somebody who returns after hours is asked whether to go on. ``hears_pain``: false where
-    the flow itself asks about pain, or where a coach writes about somebody else. ``hears_signs``: likewise for other signs.
+    the flow itself asks about pain, or where a coach writes about somebody else. ``hears_signs``: false where a coach does.
     ``holds``: no other flow may begin over its questions, except one with ``always``. ``resumes``: false if it begins again after
     an interruption. ``reopens``: false if its last answer can't be taken back once it is done. ``quiet``: no menu follows it.
     ``pages``: its messages may wait until the person asks for more. ``told``: it asks what a clinician said, so that words which may be
     a sign that is not urgent are mostly its answers.
-    ``stops``: its questions have a stop button. ``beside``: it begins over the open question, which is asked again after it.
+    ``ends_all``: at its end nothing goes on that waited for it. ``stops``: its questions have a stop button. ``beside``: it begins over
+    the open question, which is asked again after it.
     """
 
     counted: bool = True
@@ -31,6 +32,7 @@ class Policy:
     beside: bool = False
     pages: bool = False
     told: bool = False
+    ends_all: bool = False
 
     TEST: ClassVar[Policy]
     TALK: ClassVar[Policy]
@@ -74,8 +76,8 @@ Policy.SAFETY = Policy(resumes=False, reopens=False)
 Policy.PAIN = replace(Policy.SAFETY, counted=False, hears_pain=False, holds=True)
 """The pain questions: no other flow begins before they are answered."""
 
-Policy.SIGNS = replace(Policy.PAIN, hears_signs=False)
-"""The questions about a sign, or about help."""
+Policy.SIGNS = replace(Policy.PAIN, hears_pain=True)
+"""The questions about a sign, or about help; another sign, or pain, told meanwhile is asked about first."""
 
 Policy.CONSENT = replace(Policy.TALK, holds=True)
 """The questions of consent, before anything else."""

@@ -25,18 +25,18 @@ from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
 from companion.conversation.hearing import guesses, heard_at, meant_at, read_of
 from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
-from companion.conversation.moves import answer, begin_anew, end, hurt, noted, skip, take_back
+from companion.conversation.moves import answer, begin_anew, cut_hold, end, hurt, noted, skip, take_back
 from companion.conversation.of_lifters import about_a_lifter, of_a_lifter
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import THESE_FIRST, interrupt, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
 from companion.conversation.refusing import NOT_THAT, card_words, within
 from companion.conversation.session import SAID_AHEAD
-from companion.conversation.signs import heard_sign, is_option
+from companion.conversation.signs import beside_the_asked, heard_sign, is_option
 from companion.conversation.slots import reads_acts
 from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches, tables_in
-from companion.language.acts import SpeechAct, hear_act
+from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import flat
 from companion.language.coach_words import lifters_in, of_oneself
 from companion.language.pain import Pain, hear_pain
@@ -64,6 +64,8 @@ def typed(draft: Draft, text: str) -> None:
         skip(draft)
     elif is_option(draft, text):
         _answered(draft, text, draft.ask.kind.read(text, draft.context))
+    elif draft.ask.unread and _unread(draft, text):
+        ask_again(draft, draft.ask.unread[0], draft.ask.unread[1:])
     elif same := as_before(draft, text):
         answer(draft, same)
     elif not draft.ask.free and (data := _offered(draft, text)):
@@ -85,6 +87,14 @@ def typed(draft: Draft, text: str) -> None:
         control(draft, heard)
     else:
         _read(draft, text)
+
+
+def _unread(draft: Draft, text: str) -> bool:
+    """True if a message is neither an answer, nor a question about the open one, nor the name of what is open over any question."""
+    flow = draft.book.command(text)
+    always = bool(flow and draft.book[flow].flow.policy.always)
+    said = always or hear(text) in _CONTROLS_BUT_HELP or isinstance(read_of(draft, text), Answer)
+    return not said and hear_act(text).asks in (None, Asks.GENERAL)
 
 
 def _right(draft: Draft, text: str) -> tuple[str, str] | None:
@@ -124,7 +134,7 @@ def heard_pain(draft: Draft, text: str) -> bool:
     if (stack and not draft.compiled.flow.policy.hears_pain) or draft.book.brings_code(text):
         return False
     asking = draft.ask if stack and draft.top.state in draft.compiled.stops else None
-    pain = hear_pain(text, body_at_work=bool(asking and draft.works))
+    pain = hear_pain(beside_the_asked(draft, text), body_at_work=bool(asking and draft.works))
     aside = draft.session.aside
     free = asking is not None and asking.free and aside is None
     if pain is Pain.YES and not free:
@@ -132,10 +142,11 @@ def heard_pain(draft: Draft, text: str) -> bool:
         return True
     if pain is Pain.ASK and (matches("will_hurt", flat(text)) or (free and not draft.ask.doubts)):
         return False
-    if pain is Pain.NO or aside is not None or (asking and is_option(draft, text)):
+    if pain is Pain.NO or aside is not None or (asking and (asking.unread or is_option(draft, text))):
         return False
     if not free and draft.book.command(text):  # such as "how it went": what is asked for by name leaves nothing unsure
         return False
+    cut_hold(draft)
     ask_aside(draft, "ache", text)
     return True
 
@@ -220,7 +231,8 @@ _THANKS: Final = frozenset(("thanks", "thank you", "thx", "ta", "cheers", "thank
                             "all right", "fine", "understood", "\N{THUMBS UP SIGN}"))
 """Replies to a message without a question, such as the one on the evening before a squat day."""
 GOOD: Final = "Good. “Menu” shows what there is, whenever you like."
-_CONTROLS = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.HELP, Phrase.SKIP, Phrase.DESCRIBE)
+_CONTROLS_BUT_HELP = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.SKIP, Phrase.DESCRIBE)
+_CONTROLS = (*_CONTROLS_BUT_HELP, Phrase.HELP)
 
 
 def _from_idle(draft: Draft, text: str) -> None:

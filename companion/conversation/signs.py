@@ -9,10 +9,10 @@ from typing import Final
 from companion.conversation.asking import aside_options, ask_again
 from companion.conversation.cards import understood
 from companion.conversation.draft import Draft
-from companion.conversation.effects import Ended
+from companion.conversation.effects import Say
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, pick
-from companion.conversation.moves import SAID_MOST, answer, hurt
+from companion.conversation.moves import SAID_MOST, answer, cut_hold, hurt, leave_all
 from companion.conversation.parking import interrupt
 from companion.conversation.session import Session
 from companion.conversation.whole import read_whole
@@ -26,22 +26,29 @@ ASKED_WITH_PAIN: Final = frozenset((Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL
 """Signs that the pain questions ask about themselves."""
 
 
+SIGN_THERE: Final = "so"
+"""The key of the question whether what was heard is there."""
+
+
 def heard_sign(draft: Draft, text: str) -> bool:
     """Act on the signs that a message reports; return True if nothing more is to be read from it.
 
     Thoughts of self-harm end everything. A sign that the open question asks about is an answer to it. If the answer is in the lifter's own
-    words, it is stored unchanged, and the questions about the sign follow; with pain they follow the pain questions. Doubtful words that
+    words, it is stored unchanged, and the questions about other signs follow; with pain they follow the pain questions. Doubtful words that
     also report pain are left to the pain questions if these ask about the sign; where the flow asks what a clinician said, to its question.
+    What the open questions are about is no new sign; another one is asked about before they go on.
     """
     stack = draft.session.stack
-    if not draft.book.signs or draft.book.brings_code(text):
+    if not draft.book.signs or draft.book.brings_code(text) or (stack and not draft.compiled.flow.policy.hears_signs):
         return False
-    if stack and not draft.compiled.flow.policy.hears_signs:
-        return _said_again(draft, text)
     waiting = draft.ask if stack and draft.top.state in draft.compiled.stops and not draft.session.aside else None
-    heard = hear_flags(text, weigh=not _understood(draft, waiting, text))
+    if waiting and _taken_back(waiting, text):
+        answer(draft, Answer("no", text))
+        return True
+    every = hear_flags(text, weigh=not _understood(draft, waiting, text))
+    heard = tuple(one for one in every if not _asked_here(draft, one))
     if not heard:
-        return False
+        return bool(every) and _said_again(draft, waiting, every, text)
     sure = any(one.sure for one in heard)
     if heard[0].flag is Flag.SELF_HARM:
         _begin_crisis(draft, sure=heard[0].sure)
@@ -55,28 +62,54 @@ def heard_sign(draft: Draft, text: str) -> bool:
         return False
     if draft.session.aside and isinstance(pick(text, aside_options(draft), ReadingContext(strict=True)), Answer):
         return True
-    if waiting and (is_option(draft, text) or all(one.flag.value in waiting.signs for one in heard)):
+    others = heard if waiting is None or waiting.key == SIGN_THERE else tuple(one for one in heard if one.flag.value not in waiting.signs)
+    if waiting and (is_option(draft, text) or not others):
         return _answered(draft, waiting, sure, text)
     left = _without(text, heard) if hear_flags(text, weigh=False) else text  # what is only suspected is the whole sentence
     if hears_pain and not free and hear_pain(left) is Pain.YES:
         return _after_pain(draft, heard, text)
     if waiting and free and Flag.SELF_HARM not in heard[0].also and isinstance(read := waiting.kind.read(text, draft.context), Answer):
         answer(draft, read)
-    _ask_about(draft, heard, text)
+        _leave_unasked(draft)
+    _ask_about(draft, others if free else heard, text)
     return True
 
 
-def _said_again(draft: Draft, text: str) -> bool:
-    """Answer the question whether a sign is there, where no other sign is listened for: yes with words that report it, no with words that
-    take it back."""
-    waiting = draft.ask if draft.top.state in draft.compiled.stops and not draft.session.aside else None
-    if waiting and _taken_back(waiting, text):
-        answer(draft, Answer("no", text))
-        return True
+def _said_again(draft: Draft, waiting: Ask | None, heard: tuple[Heard, ...], text: str) -> bool:
+    """Take a sign that is said again, where it is asked whether it is there, for a yes."""
     words = clauses(text)[0].words if waiting and clauses(text) else ()
-    if waiting and words and words[0] not in _NO and any(one.flag.value in waiting.signs for one in hear_flags(text, weigh=False)):
-        return _answered(draft, waiting, True, text)
-    return False
+    if waiting is None or waiting.key != SIGN_THERE or not words or words[0] in _NO or not any(one.sure for one in heard):
+        return False
+    return _answered(draft, waiting, True, text)
+
+
+def _asked_here(draft: Draft, heard: Heard) -> bool:
+    """True if the open questions are about a sign already: said again, it is read as an answer. In doubt nothing that is not urgent is
+    asked about beside them."""
+    flow = draft.top.flow if draft.session.stack else ""
+    if flow == draft.book.crisis:
+        return heard.flag is Flag.SELF_HARM and not heard.sure
+    if flow != draft.book.signs or heard.flag is Flag.SELF_HARM:
+        return False
+    about = f"{draft.top.got.get('heard', '')} {draft.top.got.get('among', '')}".split()
+    return heard.flag.value in about or not (heard.sure or heard.flag in URGENT)
+
+
+def beside_the_asked(draft: Draft, text: str) -> str:
+    """Return a message without the signs that the open questions are about: "chest pain" is no new pain there."""
+    if not draft.session.stack or draft.top.flow != draft.book.signs:
+        return text
+    return _without(text, tuple(one for one in hear_flags(text, weigh=False) if _asked_here(draft, one)))
+
+
+def _leave_unasked(draft: Draft) -> None:
+    """Take the question back that follows an answer with a sign in it: it is asked once the sign has been."""
+    if _asks(draft) and draft.effects and isinstance(draft.effects[-1], Say):
+        draft.effects.pop()
+
+
+def _asks(draft: Draft) -> bool:
+    return bool(draft.session.stack) and not draft.top.paused and isinstance(draft.compiled.stops.get(draft.top.state), Ask)
 
 
 def _taken_back(waiting: Ask, text: str) -> bool:
@@ -171,10 +204,16 @@ def _after_pain(draft: Draft, heard: tuple[Heard, ...], text: str) -> bool:
 
 def _ask_about(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
     """Start the questions about the signs heard; the open question waits for them."""
-    draft.session = draft.session._replace(aside=None, last=None)
-    if draft.session.stack and draft.top.state in draft.compiled.stops:
-        interrupt(draft)
+    _interrupt(draft)
     _push(draft, heard, text)
+
+
+def _interrupt(draft: Draft) -> None:
+    """Let the open question wait; a timed hold that runs is begun again after it."""
+    draft.session = draft.session._replace(aside=None, last=None)
+    if _asks(draft):
+        cut_hold(draft)
+        interrupt(draft)
 
 
 def _push(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
@@ -192,13 +231,10 @@ def _begin_crisis(draft: Draft, *, sure: bool) -> None:
     """Start the conversation about help, storing none of the words. All running and parked flows are left, unless the words were doubtful:
     then that is asked first, and the open question waits."""
     if not sure:
-        draft.session = draft.session._replace(aside=None, last=None)
-        if draft.session.stack and draft.top.state in draft.compiled.stops:
-            interrupt(draft)
+        _interrupt(draft)
         draft.push(draft.book.crisis)
         draft.top = draft.top._replace(got={"doubtful": "yes"})
         return
-    stacks = (draft.session.stack, *draft.session.parked)
-    draft.effects.extend(Ended(frame.run, "left") for stack in stacks for frame in stack if frame.state)
+    leave_all(draft, draft.session.stack)
     draft.session = Session(runs=draft.session.runs, at=draft.session.at)
     draft.push(draft.book.crisis)

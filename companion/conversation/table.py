@@ -159,7 +159,7 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
         rows += [Move(STOP, key, PAUSED, LAST_ANSWERED.is_(hold), again=hold) for hold in holds
                  if stop.back and hold in before.get(key, ())]
         rows.append(Move(STOP, key, PAUSED))
-        rows += [] if stop.free else [Move(HELP, key, key)]  # to words of one's own, "help" is one of them
+        rows += [] if stop.free or stop.unread else [Move(HELP, key, key)]  # "help" is one of one's own words, or a call for it
         rows += [Move(PAIN, key, IN_PAIN if body_works(flow) else PAUSED)] if flow.policy.hears_pain else []
     if asks:
         rows += _resumed(flow, asks, ways, PAUSED)

@@ -120,6 +120,15 @@ async def test_consent_keeps_the_answer_and_goes_on(life):
     assert [(row.key, row.value) for row in log.answers_of(life.db, 1)] == [("consent", "yes")]
 
 
+async def test_before_consent_help_can_be_followed_by_beginning_again_and_nothing_is_kept(life):
+    said = await life.say("hello", "i want to end my life")
+    assert "begin again" in said[-1]
+    assert "Are you safe just now" in (await life.say("hello"))[-1]
+    assert await life.say("Yes, begin again") == ["Good to have you back."]
+    assert "find out why your lower back rounds" in (await life.say("hello"))[0]
+    assert life.count("persons") == 0
+
+
 async def test_under_18_nothing_opens_without_a_coach(life):
     await life.say("hello", "Yes, keep them", "No, under 18")
     assert life.state() == "welcome.coach_first"
@@ -401,6 +410,21 @@ async def test_pain_and_signs_end_a_count_at_once(life, typed):
     await life.companion.take(Inbound(SAM, Typed(typed)))
     assert life.db.execute("select 1 from outbox where settled_at is null and timed = 1").fetchone() is None
     assert life.state().partition(".")[0] in ("pain", "signs", "crisis", "")
+
+
+@pytest.mark.parametrize(("typed", "answers"), [
+    ("cant pee since this morning", ("No, I meant something else", "i need a drink")), ("got a fever", ("no", "i meant the heating")),
+    ("my hip feels weird", ("no",))])
+async def test_a_hold_that_words_cut_short_is_not_asked_about_but_begun_again(life, typed, answers):
+    """What was never held would be scored else."""
+    await settled(life)
+    await life.say("knee to wall", *CHECK, "no")
+    offered = life.state()
+    await life.companion.take(Inbound(SAM, Typed("start")))
+    assert life.state() != offered
+    await life.companion.take(Inbound(SAM, Typed(typed)))
+    await life.say(*answers)
+    assert life.state() == offered
 
 
 @pytest.mark.parametrize(("typed", "asked"), [

@@ -110,6 +110,16 @@ def test_a_history_that_a_clinician_cleared_does_not_close():
     assert cleared.found["safety.cleared_until"] == "2026-09-01"
 
 
+@pytest.mark.parametrize(("said", "left_out"), [
+    (("i take warfarin", "yes", "yes", "my doctor, in May", "none"), "and who cleared you"),
+    (("btw im pregnant", "yes", "yes", "yes", "my midwife, last week", "none"), "left out in pregnancy"),
+    (("i have a slipped disc from 2019", "yes", "yes", "no"), "no bar and no added weight")])
+def test_a_sign_that_leaves_the_day_open_ends_with_what_holds_now(said: tuple[str, ...], left_out: str):
+    talk = at_menu(*said)
+    assert talk.state == "home.pick"
+    assert left_out in " ".join(say.text for say in talk.says[-3:-1])
+
+
 def test_pregnancy_written_shuts_the_tests_on_the_back():
     talk = at_menu("btw im pregnant", "yes", "yes", "yes", "my midwife, last week", "none")
     assert talk.say("hip fold").state != "hip_fold.setup"
@@ -288,3 +298,125 @@ def test_who_says_it_again_at_the_question_is_answered_with_help_and_the_words_a
 @pytest.mark.parametrize("said", ["no no i meant the squats kill me lol", "no, i dont want to kill myself"])
 def test_who_denies_it_with_its_words_is_not_taken_for_a_yes(said):
     assert in_a_test(DOUBT).say(said).known.get("crisis") != "open"
+
+
+# while questions are open ------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("said", "heard", "level"), [
+    ("i have chest pain now", "chest pain", "emergency"), ("cant pee since this morning", "bladder", "emergency"),
+    ("ive got no feeling between my legs", "numbness", "emergency"), ("also i have a slipped disc from 2019", "disc", "clinician"),
+    ("im 16", "under 18", "not_today")])
+def test_another_sign_told_while_one_is_asked_about_comes_first_and_the_first_is_asked_again(said: str, heard: str, level: str):
+    talk = at_menu("got a fever", said)
+    assert heard in talk.last
+    assert talk.found["safety.level"] == level
+    talk.say("No, I meant something else", "i meant my dog")
+    assert talk.state == "signs.so"
+    assert "fever" in talk.last
+    assert talk.found["safety.level"] == "not_today"
+
+
+def test_what_stood_before_the_first_of_them_is_back_once_both_are_taken_back():
+    talk = at_menu("got a fever", "cant pee since this morning")
+    talk.say("No, I meant something else", "i meant my tap", "No, I meant something else", "i meant the heating")
+    assert talk.found["safety.level"] == "go"
+
+
+def test_a_sign_that_was_so_stays_when_the_one_before_it_is_taken_back():
+    talk = at_menu("got a fever", "cant pee since this morning", "yes", "No, I meant something else", "i meant the heating")
+    assert talk.found["safety.level"] == "emergency"
+
+
+def test_questions_that_were_left_and_taken_up_again_give_back_what_stood_before_them():
+    talk = at_menu("got a fever", "stop", "go on", "no", "i meant the heating")
+    assert talk.found["safety.level"] == "go"
+
+
+def test_a_sign_answered_yes_is_not_undone_by_another_that_is_taken_back_later():
+    talk = at_menu("got a fever", "yes", "0", "cant pee since this morning", "No, I meant something else", "i meant my tap")
+    assert talk.found["safety.level"] == "not_today"
+
+
+def test_a_sign_said_again_at_its_own_question_is_its_answer():
+    talk = at_menu("cant feel my left foot properly and it drops", "yes, my foot drops")
+    assert talk.answers["so"] == "yes"
+    assert len([alert for alert in talk.effects if isinstance(alert, Ended)]) == 0
+
+
+def test_pain_told_while_a_sign_is_asked_about_is_asked_about_first():
+    talk = at_menu("got a fever", "my back hurts")
+    assert talk.state == "pain.where"
+    talk.say("nothing hurts", "Right, nothing")
+    assert "fever" in talk.last
+
+
+@pytest.mark.parametrize("at", [("got a fever",), ("cant pee since this morning", "No, I meant something else"),
+                                ("i had a heart attack last year", "yes", "yes"),
+                                ("i had a heart attack last year", "yes", "yes", "my doctor, in May"), (UNPLACED,)])
+def test_self_harm_is_heard_while_a_sign_is_asked_about_and_no_word_of_it_is_kept(at: tuple[str, ...]):
+    talk = at_menu(*at, "honestly i just want to kill myself")
+    assert any("emergency number or a crisis line" in say.text for say in talk.says)
+    assert talk.known["crisis"] == "open"
+    assert not [effect for effect in talk.effects if "kill" in repr(effect)]
+
+
+def test_a_sign_in_the_words_of_a_limit_is_asked_about_and_the_limit_kept():
+    talk = at_menu("my limits", "my doctor said i have cancer and no lifting for good")
+    assert "cancer" in talk.last
+    assert talk.found["safety.level"] == "clinician"
+    assert "lifting" in talk.say("yes", "no").found["safety.limits"]
+
+
+def test_emergency_words_come_before_the_next_question_of_what_was_being_told():
+    talk = Talk(BOOK["referral"].flow, known={**CHECKED, "safety.level": "same_day"}, book=BOOK)
+    talk.say("yes", "still cant pee properly")
+    said = [say.text for say in talk.says]
+    assert EMERGENCY in said[-2:]
+    assert talk.answers["said"] == "still cant pee properly"
+
+
+@pytest.mark.parametrize(("words", "first"), [("i have chest pain", "call your emergency number first"),
+                                              ("my left foot is dragging since this morning", "needs to be seen today")])
+def test_what_can_be_urgent_is_told_what_to_do_before_it_is_asked_about(words: str, first: str):
+    assert any(first in say.text for say in at_menu(words).says)
+
+
+# in the conversation about help ------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("said", ["i have taken an overdose", "i want to die", "im not safe", "no im not safe", "I am not safe"])
+def test_who_is_not_safe_is_never_begun_again_but_helped(said: str):
+    talk = at_menu("i want to kill myself", "hi", said)
+    assert talk.known["crisis"] == "open"
+    assert sum("emergency number or a crisis line" in say.text for say in talk.says) >= 2
+
+
+@pytest.mark.parametrize("said", ["im going out now", "is it serious?", "help", "12"])
+@pytest.mark.parametrize("at", [("i want to kill myself", "hi"), (DOUBT,)])
+def test_what_is_no_answer_there_is_answered_with_where_help_is(said: str, at: tuple[str, ...]):
+    talk = at_menu(*at)
+    before, state = len(talk.says), talk.state
+    assert any("emergency number or a crisis line" in say.text for say in talk.say(said).says[before:])
+    assert talk.state == state
+
+
+def test_ones_own_data_stays_open_over_it():
+    assert at_menu("i want to kill myself", "hi", "my data").session.top.flow == "my_data"
+
+
+@pytest.mark.parametrize(("at", "said", "flow"), [
+    (("i want to kill myself", "hi"), "i have chest pain", "signs"), ((DOUBT,), "i cant feel between my legs", "signs"),
+    (("i want to kill myself", "hi"), "my back hurts badly", "pain")])
+def test_a_sign_or_pain_is_heard_in_it_too(at: tuple[str, ...], said: str, flow: str):
+    assert at_menu(*at, said).session.top.flow == flow
+
+
+@pytest.mark.parametrize("answer", ["Yes", "Not sure"])
+def test_once_doubtful_words_were_meant_nothing_goes_on_and_no_menu_follows(answer: str):
+    talk = in_a_test(DOUBT, answer)
+    assert talk.session.stack == ()
+    assert talk.session.parked == ()
+    assert talk.session.idle
+    assert "begin again" in talk.last
+    assert in_a_test("stop", DOUBT, answer).session.parked == ()
