@@ -15,7 +15,7 @@ from companion.calendar.preferences import zone_from
 from companion.calendar.words import DAY_NAMES
 from companion.coach.triage import GROUP_WORDS, GROUPS, DayNamer, StateHeld, care_weight, reasons_of
 from companion.export.table import plain
-from companion.record import log
+from companion.record import access
 from companion.record.caseload import CaseloadRow, caseload_rows
 
 REASON_MOST: Final = 300
@@ -88,7 +88,7 @@ def ordered(lines: list[CaseloadLine]) -> list[CaseloadLine]:
 
 def coach_zone(db: sqlite3.Connection, coach: int, now: datetime) -> str:
     """Return a coach's own time zone."""
-    return zone_from({name: kept.value for name, kept in log.facts_of(db, coach).items()}, now)
+    return zone_from({name: kept.value for name, kept in access.facts_of(db, coach).items()}, now)
 
 
 def day_namer(zone: str, now: datetime) -> DayNamer:

@@ -23,7 +23,7 @@ from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, TRIAGE, Da
 from companion.language.units import shown
 from companion.pictures.personal import owner_of
 from companion.pictures.series import days_kept
-from companion.record import coaching, log
+from companion.record import access, coaching
 from companion.record.caseload import CaseloadRow, all_caseload_rows, caseload_rows
 from companion.record.guesses import guess_score
 from companion.record.timestamps import moment_of
@@ -87,7 +87,7 @@ def caseload_content(db: sqlite3.Connection, coach: int | None, now: datetime, r
 def cells_of(db: sqlite3.Connection, one: CaseloadRow, now: datetime, when: LocalTimes, day_name: DayNamer) -> tuple[tuple[str, str], ...]:
     """Return the cells of a lifter, for each of ``PAGE_COLUMNS`` after the name, as (text, sort key)."""
     line, depth, whose = urgency(one, now, day_name), depth_of(one), owner_of(db, one.person)
-    answers = answers_in(log.answers_of(db, one.person), DAY_FLOWS)
+    answers = answers_in(access.answers_of(db, one.person), DAY_FLOWS)
     days = [day for day in days_told(answers, whose.zone) if day.squatted]
     last, limit, kept = days[-1] if days else None, limit_at(whose.limits, now), compliance_words(days_kept(answers, whose, days))
     most = "" if limit is None else f"at most {shown(limit, 'kg', whose.system)}"

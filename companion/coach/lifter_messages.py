@@ -26,7 +26,7 @@ from companion.language.units import shown
 from companion.pictures.film_chart import FILM_CHART
 from companion.pictures.personal import owner_of
 from companion.pictures.series import all_charts, chart_of
-from companion.record import log, orders
+from companion.record import access, log, orders
 from companion.record.guesses import guess_words
 from companion.record.picture_files import CURVE_FACT, FILM_KEPT, film_kept_for
 from companion.record.thread import thread_of
@@ -199,8 +199,8 @@ def whys_say(look: LifterView) -> Say:
 
 def charts_say(look: LifterView) -> Say:
     """Return a message with a button for each chart that has data."""
-    facts = log.facts_of(look.db, look.lifter)
-    answers, whose = list(map(log.as_answer, log.answers_of(look.db, look.lifter))), owner_of(look.db, look.lifter)
+    facts = access.facts_of(look.db, look.lifter)
+    answers, whose = list(map(log.as_answer, access.answers_of(look.db, look.lifter))), owner_of(look.db, look.lifter)
     there = [name for name in all_charts() if chart_of(name, answers, whose) is not None]
     labels = chart_labels(look)
     there += [name for name in (FILM_CHART, *FILM_KEPT) if name in labels] if CURVE_FACT in facts else []

@@ -13,7 +13,7 @@ from companion.coach.names import display_name
 from companion.conversation.effects import Find, Link, Redeem, Say
 from companion.export.table import plain
 from companion.language.units import METRIC, shown
-from companion.record import coaching, log, orders, people, persist
+from companion.record import access, coaching, orders, people, persist
 from companion.record.thread import private_notes_of, thread_of
 from companion.record.turn import Turn
 from companion.screening.coach_acts import COACH_ACTS, ROLES
@@ -122,8 +122,8 @@ def my_coaches(turn: Turn) -> list[Letter]:
             for at, name, what, value, reason in coaching.latest_acts(db, person, LOOKS_SHOWN)]
     text = "Your coaches: " + ", ".join(short(name) for _, name in coaches) + "." if coaches else "No coach sees your answers."
     rows = tuple(button(f"End {plain(name)[:16]}'s view", "leave_coach", coach) for coach, name in coaches)
-    kept = log.facts_of(db, person)
-    held = holding(kept, log.findings_of(db, person), orders.held_of(db, person, units), turn.zone,
+    kept = access.facts_of(db, person)
+    held = holding(kept, access.findings_of(db, person), orders.held_of(db, person, units), turn.zone,
                    lambda value, unit: shown(value, unit, units))
     written = [f"{_when(one.at, turn.zone)}: {short(one.coach) or 'you'}, {plain(one.words)[:120]}"
                for one in thread_of(db, person, None, LOOKS_SHOWN)]

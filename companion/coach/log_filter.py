@@ -8,6 +8,7 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.conversation.registry import Book
+from companion.record.access import WITHHELD_FLOWS
 from companion.record.log import LogRow
 
 CORRECTIONS: Final = "corrections"
@@ -20,7 +21,7 @@ def log_filter(what: str, zone: str, book: Book) -> tuple[Callable[[LogRow], boo
     "corrections", the name or title of a conversation, or a day of ``zone`` as "20260310" or "2026-03-10"."""
     if what.casefold() == CORRECTIONS:
         return lambda row: row.replaces is not None, CORRECTIONS
-    titles = {name: compiled.flow.title for name, compiled in book.flows.items()}
+    titles = {name: compiled.flow.title for name, compiled in book.flows.items() if name not in WITHHELD_FLOWS}
     if flow := next((name for name, title in titles.items() if what.casefold() in (name, title.casefold())), ""):
         return lambda row: row.flow == flow, titles[flow].lower()
     day = _day(what)

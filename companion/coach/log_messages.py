@@ -17,7 +17,8 @@ from companion.conversation.prompt import in_rows
 from companion.conversation.registry import Book
 from companion.export.questions import Questions, in_words, questions_in
 from companion.record import coaching
-from companion.record.log import LogRow, answers_of
+from companion.record.access import answers_of
+from companion.record.log import LogRow
 from companion.screening.protocols import protocols
 
 ROWS_A_PAGE: Final = 15

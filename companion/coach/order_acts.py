@@ -18,7 +18,7 @@ from companion.coach.letters import Letter, button, button_number, guess_row, sh
 from companion.coach.names import display_name
 from companion.conversation.effects import Act, Find, Remind, Say
 from companion.language.units import shown
-from companion.record import log, persist
+from companion.record import access, persist
 from companion.record.context import standing_now
 from companion.record.orders import Order, day_in_words, held_of, standing_orders, strictest, value_words
 from companion.screening.coach_acts import COACH_ACTS
@@ -52,7 +52,7 @@ _TITLES: Final = {"pin_depth": "Depth", "pin_load": "Load", "raise_load": "Load"
 def _holds_now(one: CoachTurn) -> str:
     """Return what holds for the lifter of the kind that was ordered, as their page has it."""
     db, lifter = one.turn.db, one.lifter.person
-    held = holding(log.facts_of(db, lifter), log.findings_of(db, lifter), held_of(db, lifter, one.units), one.lifter.zone,
+    held = holding(access.facts_of(db, lifter), access.findings_of(db, lifter), held_of(db, lifter, one.units), one.lifter.zone,
                    lambda value, unit: shown(value, unit, one.units))
     line = next((each.line for each in held if each.title == _TITLES[one.kind.name]), "")
     return f"What holds now: {line}." if line else "Nothing is set now."

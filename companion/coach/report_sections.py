@@ -31,7 +31,7 @@ from companion.export.questions import in_words
 from companion.language.units import reworded
 from companion.pictures.personal import owner_of
 from companion.pictures.series import Chart
-from companion.record import coaching, log, orders, people, reminders
+from companion.record import access, coaching, orders, people, reminders
 from companion.record.caseload import alerts_of
 from companion.record.context import SAFETY_LEVEL
 from companion.reminders.kinds import coach_words
@@ -90,7 +90,7 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
     """Return the content of a lifter's report as of ``now``, in their zone and units; ``only``: the part of the log in it, "" for all."""
     found = concluded_of(db, person, now)
     facts, answers, screen, days, conclusion = found.known.facts, found.answers, found.screen, found.days, found.conclusion
-    zone, system, show, tested, rows = found.zone, found.system, found.show, found.tested, list(log.answers_of(db, person))
+    zone, system, show, tested, rows = found.zone, found.system, found.show, found.tested, list(access.answers_of(db, person))
     when, whys = LocalTimes(zone), section_whys(found)
     seed = trial_seed(answers, str(person))
     page, (alerts, waiting, acts, looks) = lifter_page(db, 0, person, now), _tables(db, person, system, when)
@@ -149,7 +149,7 @@ def _squat_for_now(facts: Facts, conclusion: Conclusion, show: NumberFormat) -> 
 
 def _why(db: sqlite3.Connection, person: int, facts: Facts, safety: SafetyStanding, when: LocalTimes) -> tuple[str, ...]:
     """Return the reasons for the safety level as last set, and what was reported since."""
-    said, kept, found = [], log.facts_of(db, person), log.findings_of(db, person)
+    said, kept, found = [], access.facts_of(db, person), access.findings_of(db, person)
     if safety.pain_open is not None:
         said.append(f"Something hurt on {when.moment(safety.pain_open)}, and the questions about it are still open.")
     if safety.kept is not None and safety.since is not None:

@@ -22,7 +22,7 @@ from companion.coach.names import distinct_names, named
 from companion.coach.triage import GROUP_WORDS, GROUPS, TRIAGE, StateHeld, care_weight, reasons_of
 from companion.conversation.effects import Say
 from companion.export.questions import in_words
-from companion.record import coaching, log
+from companion.record import access, coaching
 from companion.record.caseload import CaseloadRow, caseload_rows, latest_answers
 from companion.record.timestamps import text_of
 from companion.screening.coach_acts import COACH_ACTS
@@ -108,7 +108,7 @@ def quoted(db: sqlite3.Connection, news: LifterNews) -> LifterNews:
 
 def _quote(db: sqlite3.Connection, person: int, state: StateHeld) -> str:
     if state.group in ("new_result", "contradiction"):
-        found = log.findings_of(db, person)
+        found = access.findings_of(db, person)
         for ruling in (Ruling.TOO_CLOSE, Ruling.LIKELY) if state.group == "contradiction" else (Ruling.LIKELY, Ruling.TOO_CLOSE):
             for cause in ("length", "strength", "control"):
                 if cause in found and found[cause].value == ruling.value and found[cause].because:
@@ -122,7 +122,7 @@ def _quote(db: sqlite3.Connection, person: int, state: StateHeld) -> str:
                     raw[:1].isdecimal())][-2:])
         return _said(latest_answers(db, person, ("squat_after",), ("back", "note"), 2))
     if state.group == "referred":
-        why = str(fact.value) if (fact := log.facts_of(db, person).get("safety.why")) else ""
+        why = str(fact.value) if (fact := access.facts_of(db, person).get("safety.why")) else ""
         return _said(latest_answers(db, person, ("safety_check", "pain", "signs"), why.split(), 2))
     flows, keys = _QUOTED.get(state.group, (("",), ()))
     before = text_of(state.since + RUN_LASTS)

@@ -20,7 +20,7 @@ from companion.export.table import plain
 from companion.language.units import METRIC, shown
 from companion.pictures.personal import owner_of
 from companion.pictures.series import days_kept
-from companion.record import caseload, coaching, log, orders, reminders
+from companion.record import access, caseload, coaching, log, orders, reminders
 from companion.record.caseload import KeptAlert
 from companion.record.coaching import ActRow
 from companion.record.context import LIMITS, standing_now
@@ -112,7 +112,7 @@ class LifterPage:
 
 def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) -> LifterPage:
     """Return the page of a lifter for a coach. The caller has checked that the coach may see it."""
-    kept, found, rows = log.facts_of(db, lifter), log.findings_of(db, lifter), tuple(log.answers_of(db, lifter))
+    kept, found, rows = access.facts_of(db, lifter), access.findings_of(db, lifter), tuple(access.answers_of(db, lifter))
     facts, waiting, whose = {name: one.value for name, one in kept.items()}, reminders.open_reminders(db, lifter), owner_of(db, lifter)
     zone, system = zone_from(facts, now), str(facts.get("welcome.units", METRIC))
     plan, told = plan_from(facts), answers_in(rows, DAY_FLOWS)

@@ -10,6 +10,7 @@ from typing import Final, NamedTuple
 
 from companion.calendar.preferences import zone_from
 from companion.conversation.session import Session
+from companion.record.access import ANSWER_SHARED
 from companion.record.coaching import NOT_TAKEN_BACK, REVIEW_STANDS, coach_name
 from companion.record.log import Value
 from companion.record.timestamps import moment_of, text_of
@@ -209,7 +210,8 @@ def latest_answers(db: sqlite3.Connection, person: int, flows: Iterable[str], ke
     or the value where it was picked), oldest first. ``before``: none that was given later than that moment."""
     rows = db.execute(
         "select key, raw from (select key, iif(raw <> '', raw, cast(value as text)) as raw, run, id, "
-        "first_value(run) over (order by id desc) as last from answers where person = :person and status = 'ok' and at <= :before and "
+        f"first_value(run) over (order by id desc) as last from answers where person = :person and {ANSWER_SHARED} and status = 'ok' and "
+        "at <= :before and "
         "(json_array_length(:flows) = 0 or flow in (select value from json_each(:flows))) and "
         "(json_array_length(:keys) = 0 or key in (select value from json_each(:keys)))) where run = last order by id desc limit :most",
         {"person": person, "flows": json.dumps(list(flows)), "keys": json.dumps(list(keys)), "most": most, "before": before}).fetchall()
