@@ -56,6 +56,7 @@ FLOW = Flow(
         Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{cleared_at}"),
            YES & TO_LOAD.is_("yes") & fact("cleared_until").known),
         Do(Find("safety.body_first", "no", "cleared by a clinician", "{cleared_at}"), YES & TO_LOAD.is_("yes") & ~PREGNANT),
+        Do(Remind("referral", "referral", ""), YES),
         Do(Alert("", "was cleared for {cleared_words}. By whom and when: {cleared_at}"), YES),
         Ask("limits", "Did they set any new limits? If not, type “none”.",
             Words(limit=200, example_text="nothing over 40 kg for a month", tried=("none",)),
