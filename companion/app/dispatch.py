@@ -42,6 +42,11 @@ from companion.record.turn import FilmWanted, Turn
 from companion.reminders import planner
 from companion.screening.levels import REFERRED
 from companion.screening.safety import Level
+from companion.screening.standing import QUESTIONS_OPEN
+
+CHECK: Final = "safety_check"
+CHECKED: Final = "safety.checked"
+"""The finding with which a safety check ends, also where the level from before stands."""
 
 CALENDAR_SAYS: Final = "Your squat days and reminders, for your own calendar. Open the file on your phone to add them."
 
@@ -60,7 +65,8 @@ def carry_out(turn: Turn, effects: Sequence[Effect]) -> None:
 
 def _find(turn: Turn, effect: Find) -> None:
     """Store a finding. A safety level that sends the lifter to a clinician also plans the question, from the next day on, whether they have
-    been; any other level ends it. A day that is closed, and new results, end a load limit that a coach has raised."""
+    been; any other level ends it. While a level holds only until its questions are answered, these are asked for instead, the next day. A
+    day that is closed, and new results, end a load limit that a coach has raised."""
     shut = effect.name == SAFETY_LEVEL and effect.value != Level.GO.value
     anew = effect.name == "load.limit" and effect.value != turn.known.facts.get("load.limit")
     raised = (shut or anew) and turn.known.facts.get("load.raised", "")
@@ -71,9 +77,15 @@ def _find(turn: Turn, effect: Find) -> None:
         turn.changed()
         post(turn, [order_over(turn.db, one, turn.person, f"the load limit you raised holds as the tests say again, since {why}.")
                     for one in coaches])
-    if effect.name == SAFETY_LEVEL:
-        tomorrow = local_date(turn.now, turn.zone) + timedelta(days=1)
-        persist.remind(turn, Remind("referral", "referral", tomorrow.isoformat() if effect.value in REFERRED else ""))
+    if effect.name not in (SAFETY_LEVEL, CHECKED):
+        return
+    tomorrow, asks = (local_date(turn.now, turn.zone) + timedelta(days=1)).isoformat(), QUESTIONS_OPEN.get(effect.rule)
+    if asks is None:
+        persist.remind(turn, Remind("unanswered", "unanswered", ""))
+        if effect.name == SAFETY_LEVEL:
+            persist.remind(turn, Remind("referral", "referral", tomorrow if effect.value in REFERRED else ""))
+    elif asks != CHECK or effect.value in REFERRED:
+        persist.remind(turn, Remind("unanswered", asks, tomorrow))
 
 
 def _stop_reminders(turn: Turn, effect: StopReminders) -> None:
@@ -87,7 +99,11 @@ def _replan(turn: Turn, effect: Replan) -> None:
 
 
 def _alert(turn: Turn, effect: Alert) -> None:
+    """Store an alert and send it. Whoever is sent to emergency care at once, before the questions are answered, is asked the next day
+    whether they have been."""
     alert = persist.alert(turn, effect)
+    if effect.level == Level.EMERGENCY.value:
+        persist.remind(turn, Remind("referral", "referral", (local_date(turn.now, turn.zone) + timedelta(days=1)).isoformat()))
     post(turn, alert_letters(turn.db, turn.person, effect.because, effect.level, alert))
 
 

@@ -17,19 +17,25 @@ from companion.app.dispatch import carry_out
 from companion.calendar.plan import is_squat_day
 from companion.calendar.preferences import plan_from, preferences_from
 from companion.calendar.prompts import after_quiet, is_quiet
-from companion.coach.letters import alert_letters, order_over, post
+from companion.coach.letters import alert_letters, button, order_over, post
 from companion.conversation.condition import Facts
 from companion.conversation.effects import Alert, Say, Show
 from companion.conversation.events import Happening, Invite, Settle
 from companion.export.table import plain
+from companion.language.passed_on import in_whole_words, passed_on
 from companion.record import coaching, operator_requests, orders, outbox, owed, people, reminders
-from companion.record.caseload import HURT_ASKED, answers_in_run, hurt_unanswered, unreported_pain
+from companion.record.caseload import HURT_ASKED
 from companion.record.context import SAFETY_LEVEL, SUSPENDED
 from companion.record.turn import Turn
+from companion.record.unanswered import WARNINGS, Unfinished, answers_in_run, hurt_asked, unfinished, words_of_run
 from companion.reminders.decision import decide, leaves_until
 from companion.reminders.kinds import REMINDER_KINDS
 from companion.reminders.planner import add_round, replan, replan_as_of
+from companion.screening.levels import CALL
 from companion.screening.limits import Work
+from companion.screening.safety import Level
+from companion.screening.sources import SOURCES
+from flows.crisis import HELP
 
 _log = logging.getLogger(__name__)
 
@@ -53,16 +59,23 @@ OPEN_PAIN_UNTIL: Final = timedelta(days=1)
 """Age from which coaches are alerted to unfinished questions about pain, and up to which, in case the bot was down; our choice:
 answering them takes a minute."""
 
-UNSEEN_AFTER: Final = timedelta(hours=2)
+_AFTER, _EVERY, _TIMES = map(int, SOURCES["alert_again"].value)
+UNSEEN_AFTER: Final = timedelta(hours=_AFTER)
+UNSEEN_EVERY: Final = timedelta(hours=_EVERY)
 UNSEEN_UNTIL: Final = timedelta(days=2)
-"""Age at which the lifter is told that no coach has seen an alert, and up to which, in case the bot was down; our choice. An alert raised
-in quiet hours counts from their end."""
+"""Age at which an alert that no coach has seen is sent again and the lifter told, the time between two, and the age up to which, in case
+the bot was down; our choice. An alert raised in quiet hours counts from their end."""
 
 UNSEEN: Final = ("Your coach hasn't seen yet what you told me. Don't wait for them: what I said still holds. If it gets worse or you are "
                  "not sure, call your doctor; in an emergency, your emergency number.")
+ASKED_FIRST: Final = ("pain", "signs", "safety_check")
+"""Conversations at whose end the lifter is told what to do; an emergency is told at once."""
+
+CALL_UNSEEN: Final = f"Your coach has not seen yet that I asked them. Don't wait for them. {HELP}"
 
 ANSWER_MOST: Final = 40
-"""Characters of each answer in such an alert; our choice."""
+WORDS_MOST: Final = 160
+"""Characters of each answer, and of the words written, in such an alert; our choice."""
 
 
 class DueSweep:
@@ -91,7 +104,8 @@ class DueSweep:
         self._swept = now
         while self._owed:
             self._bot.in_background(self._bot.make(self._owed.pop()))
-        swept += sum(map(bool, await asyncio.gather(*map(self._guarded, (self._tell_of_open_pain, self._tell_unseen, self._end_orders)))))
+        looks = (self._tell_of_open_questions, self._tell_unseen, self._end_orders)
+        swept += sum(map(bool, await asyncio.gather(*map(self._guarded, looks))))
         for messages in _few(await self._bot.writer.do(lambda db: outbox.stale(db, now))):
             done = await asyncio.gather(*(self._guarded(partial(self._too_late, message=one)) for one in messages))
             swept += sum(map(bool, done))
@@ -132,36 +146,41 @@ class DueSweep:
     def _turn(self, db: sqlite3.Connection, person: int) -> Turn:
         return self._bot.turn(db, person, self._bot.clock.now())
 
-    def _tell_of_open_pain(self, db: sqlite3.Connection) -> bool:
-        """Alert coaches to pain questions left unanswered for a while, with the answers so far, and to an unanswered "Did something
-        hurt?"; once per conversation. Answers given later raise their own alert. Returns True if there were any."""
-        now = self._bot.clock.now()
-        untold = list[tuple[int, str, str]]()
-        for person, run in unreported_pain(db, now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL):
-            told = "; ".join(f"{key.replace('_', ' ')}: {plain(raw)[:ANSWER_MOST]}" for key, raw in answers_in_run(db, person, run))
-            untold.append((person, run, f"something hurt, and the questions about it are still open{f' ({told})' if told else ''}"))
-        for person, run, words in hurt_unanswered(db, now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL):
-            told = f" (about “{plain(words)[:ANSWER_MOST]}”)" if words else ""
-            untold.append((person, run, f"{HURT_ASKED}, and has not answered{told}"))
-        for person, run, because in untold:
+    def _tell_of_open_questions(self, db: sqlite3.Connection) -> bool:
+        """Alert coaches to questions about pain, a sign or a warning that were left unanswered for a while, with what was written and
+        answered so far, and to an unanswered "Did something hurt?"; once per conversation. Answers given later raise their own alert.
+        Nobody hears anything while somebody is asked about harming themselves, or that is open. Returns True if there were any."""
+        now, told = self._bot.clock.now(), False
+        before, after = now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL
+        waits = [(one.person, one.run, partial(_left_open, db, one)) for one in unfinished(db, after)
+                 if one.began <= before and not one.alerted]
+        waits += [(person, run, partial(_hurt_unanswered, words)) for person, since, run, words in hurt_asked(db, after)
+                  if after <= since <= before and not coaching.alerted_since(db, person, since)]
+        for person, run, alert in waits:
             turn = self._turn(db, person)
-            carry_out(turn, [Alert(str(turn.known.facts.get(SAFETY_LEVEL, "")), because, run)])
-        return bool(untold)
+            asked = {frame.flow for frame in people.load_session(db, person).stack}
+            if self._flows.book.crisis not in asked and turn.known.facts.get(SUSPENDED) != "open":
+                carry_out(turn, [replace(alert(str(turn.known.facts.get(SAFETY_LEVEL, ""))), run=run)])
+                told = True
+        return told
 
     def _tell_unseen(self, db: sqlite3.Connection) -> bool:
-        """Tell lifters that no coach has seen their alert yet, once and outside their quiet hours; if there are several coaches, alert
-        each of them again. Returns True if there were any."""
+        """Send an alert that no coach has seen again, some times, and tell the lifter once that none has, outside their quiet hours.
+        Returns True if there were any."""
         now, told = self._bot.clock.now(), False
         for one in coaching.alerts_unseen(db, now - UNSEEN_AFTER, now - UNSEEN_UNTIL):
             turn = self._turn(db, one.person)
-            wishes, zone = preferences_from(turn.known.facts), turn.zone
-            if is_quiet(now, wishes, zone) or now < after_quiet(one.at, wishes, zone) + UNSEEN_AFTER:
+            facts, zone = turn.known.facts, turn.zone
+            wishes = preferences_from(facts)
+            due = after_quiet(one.at, wishes, zone) + UNSEEN_AFTER + UNSEEN_EVERY * one.again
+            if is_quiet(now, wishes, zone) or now < due or one.again >= _TIMES:
                 continue
             told = True
-            coaching.note_unseen_told(db, one.person, one.id, now)
-            carry_out(turn, [Say(UNSEEN)])
-            if len(coaching.coaches_of(db, one.person)) > 1:
-                post(turn, alert_letters(db, one.person, f"no coach has seen this yet: {one.because}", one.level, one.id))
+            coaching.note_sent_again(db, one.id)
+            if not one.told and (says := _unseen_words(one, facts)):
+                coaching.note_unseen_told(db, one.person, one.id, now)
+                carry_out(turn, [Say(says)])
+            post(turn, alert_letters(db, one.person, f"no coach has seen this yet: {one.because}", one.level, one.id))
         return told
 
     def _end_orders(self, db: sqlite3.Connection) -> bool:
@@ -203,13 +222,19 @@ class DueSweep:
             if decision.what == "send" and REMINDER_KINDS[reminder.kind].shows:
                 carry_out(turn, [Show(REMINDER_KINDS[reminder.kind].shows)])
             elif decision.what == "send":
-                self._invite(turn, Invite(reminder.flow, reminder.day), leaves_until(reminder, now, wishes, zone))
+                self._invite(turn, Invite(reminder.flow, reminder.day), leaves_until(reminder, now, wishes, zone),
+                             REMINDER_KINDS[reminder.kind].says)
                 add_round(db, reminder, now, reminder.round + 1)
             elif decision.what == "stale":
                 self._say_missed(turn, reminder)
         replan(turn.db, turn.person, turn.known.facts, turn.now, reminder)
 
-    def _invite(self, turn: Turn, event: Happening, offer: reminders.Reminder | None = None) -> None:
+    def _invite(self, turn: Turn, event: Happening, offer: reminders.Reminder | None = None, says: str = "") -> None:
+        """Invite to a flow, in its own words or those of the reminder's kind."""
+        if says and isinstance(event, Invite):
+            turn.offer = offer
+            carry_out(turn, [Say(says, (button("Answer now", event.flow),))])
+            return
         self._bot.advance(turn, people.load_session(turn.db, turn.person), event, offer)
 
     def _offer_question(self, turn: Turn, reminder: reminders.Reminder) -> None:
@@ -260,6 +285,35 @@ class DueSweep:
         """Plan reminders again that were planned after now; done at the start and when the clock jumped back."""
         turn = self._turn(db, person)
         replan_as_of(db, person, turn.known.facts, turn.now)
+
+
+def _left_open(db: sqlite3.Connection, one: Unfinished, level: str) -> Alert:
+    """Return what a coach is told of questions left open: the words that were written, and the answers so far. The level is left out
+    where it was not told to the lifter, who is to answer first."""
+    said = passed_on(plain(words_of_run(db, one.person, one.run)), WORDS_MOST)
+    if one.flow == "signs":
+        return Alert("", f"wrote {f'“{said}”' if said else 'something that may matter'}, and has not answered what I asked about it. "
+                         "Please get in touch with them now")
+    answers = "; ".join(f"{key.replace('_', ' ')}: {in_whole_words(plain(raw), ANSWER_MOST)}" for key, raw, _ in answers_in_run(
+        db, one.person, one.run) if one.flow == "pain" or key in ("urgent", *WARNINGS))
+    if one.flow == "pain":
+        return Alert(level, f"something hurt, and the questions about it are still open{f': “{said}”' if said else ''}"
+                            f"{f' ({answers})' if answers else ''}")
+    return Alert("", f"left the safety check before it was finished, after a warning ({answers}). Please get in touch with them now")
+
+
+def _hurt_unanswered(words: str, level: str) -> Alert:
+    said = passed_on(plain(words), WORDS_MOST)
+    return Alert(level, f"{HURT_ASKED}, and has not answered{f' (about “{said}”)' if said else ''}")
+
+
+def _unseen_words(one: coaching.Unseen, facts: Facts) -> str:
+    """Return what a lifter hears where no coach has seen their alert: that help is not to wait for one while a crisis is open, and nothing
+    else then; nothing where they were told nothing yet, or have said since that they were seen or cleared."""
+    if facts.get(SUSPENDED) == "open":
+        return CALL_UNSEEN if one.level == CALL else ""
+    asked = one.because.startswith(HURT_ASKED) or (one.flow in ASKED_FIRST and one.ending != "done" and one.level != Level.EMERGENCY.value)
+    return "" if asked or one.level == CALL or one.seen_since else UNSEEN
 
 
 def _limited(facts: Facts, reminder: reminders.Reminder) -> bool:

@@ -109,5 +109,5 @@ def day_namer(zone: str, now: datetime) -> DayNamer:
 def urgency(one: CaseloadRow, now: datetime, day_name: DayNamer) -> CaseloadLine:
     """Return the line of one lifter in the caseload."""
     first, *also = (StateHeld(group, shortened(words, REASON_MOST), since) for group, words, since in reasons_of(one, now, day_name))
-    weight = care_weight(one, now) if first.group in ("hurt", "referred") else 0
+    weight = care_weight(one, now) if first.group in ("hurt", "unanswered", "referred") else 0
     return CaseloadLine(one.person, shortened(one.name or "", NAME_MOST), *first, weight, tuple(also))

@@ -36,7 +36,7 @@ from companion.record.caseload import alerts_of
 from companion.record.context import SAFETY_LEVEL
 from companion.reminders.kinds import coach_words
 from companion.screening.conclusion import CANNOT_TELL, Conclusion
-from companion.screening.levels import LEVEL_WORDS, WENT_WORDS, words_of
+from companion.screening.levels import LEVEL_WORDS, REFERRED, WENT_WORDS, words_of
 from companion.screening.limits import Work
 from companion.screening.load_limit import limit_now
 from companion.screening.protocols import protocol
@@ -44,7 +44,7 @@ from companion.screening.readings import NumberFormat, metric
 from companion.screening.safety import Level
 from companion.screening.setups import squat_for_now
 from companion.screening.squat_days import ToldDay, trial_seed
-from companion.screening.standing import SafetyStanding
+from companion.screening.standing import ASKED, SafetyStanding
 
 PAGE_NAME_MOST: Final = 80
 """UTF-16 units of a name; our choice."""
@@ -152,7 +152,10 @@ def _why(db: sqlite3.Connection, person: int, facts: Facts, safety: SafetyStandi
     said, kept, found = [], access.facts_of(db, person), access.findings_of(db, person)
     if safety.pain_open is not None:
         said.append(f"Something hurt on {when.moment(safety.pain_open)}, and the questions about it are still open.")
-    if safety.kept is not None and safety.since is not None:
+    if safety.asked is not None:
+        said.append(f"{ASKED[safety.asked.about].coach.capitalize()}, since {when.moment(safety.asked.since)}.")
+    open_level = safety.sent is None and safety.level is not None and safety.level.value in REFERRED
+    if safety.kept is not None and safety.since is not None and not open_level:
         said.append(f"Set on {when.moment(safety.since)}: {LEVEL_WORDS[safety.kept].coach}"
                     f"{', which has lapsed since; no check has passed after it' if safety.needs_check else ''}.")
         if SAFETY_LEVEL in found and found[SAFETY_LEVEL].because:

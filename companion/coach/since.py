@@ -29,12 +29,13 @@ from companion.screening.coach_acts import COACH_ACTS
 from companion.screening.protocols import protocols
 from companion.screening.rulings import Ruling
 
-STANDING_STATES: Final = ("hurt", "referred", "over_load", "quiet")
+STANDING_STATES: Final = ("asks", "hurt", "unanswered", "referred", "clinicians_word", "over_load", "quiet")
 """States that are told until they end or are reviewed, looked at or not."""
-URGENT_STATES: Final = ("hurt", "referred")
+URGENT_STATES: Final = ("asks", "hurt", "unanswered", "referred")
 """States that nothing puts aside before they have begun."""
 OWED: Final[Mapping[str, tuple[str, str]]] = {
-    "hurt": ("1 report of pain", "{n} reports of pain"), "note": ("1 note", "{n} notes"),
+    "asks": ("1 call", "{n} calls"), "hurt": ("1 report of pain", "{n} reports of pain"),
+    "unanswered": ("1 open question", "{n} open questions"), "note": ("1 note", "{n} notes"),
     "contradiction": ("1 contradiction", "{n} contradictions"), "over_load": ("1 load over the limit", "{n} loads over the limit"),
     "overdue": ("1 late retest", "{n} late retests")}
 """What is due from the coach, by state: of one, and of several."""
@@ -51,6 +52,8 @@ QUOTE_MOST: Final = 160
 _QUOTED: Final[Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]]] = {
     "hurt": (("pain", "morning"), ("how", "sharp", "below_knee", "tingling", "bladder", "weakness", "during")),
     "over_load": (("squat_day", "squat_after"), ("load",)), "overdue": (("retest_later",), ()), "quiet": ((), ())}
+_UNQUOTED: Final = ("asks", "unanswered", "clinicians_word")
+"""States whose words hold all that is to be said of them."""
 """The questions whose latest answer decides a state: flows and keys. Where it hurts and how badly is in the words of the state."""
 _SENTENCE: Final = re.compile(r"(?<=[.!?]) +")
 
@@ -124,6 +127,8 @@ def _quote(db: sqlite3.Connection, person: int, state: StateHeld) -> str:
     if state.group == "referred":
         why = str(fact.value) if (fact := access.facts_of(db, person).get("safety.why")) else ""
         return _said(latest_answers(db, person, ("safety_check", "pain", "signs"), why.split(), 2))
+    if state.group in _UNQUOTED:
+        return ""
     flows, keys = _QUOTED.get(state.group, (("",), ()))
     before = text_of(state.since + RUN_LASTS)
     return _said(latest_answers(db, person, flows, keys, {"quiet": 1, "hurt": 3}.get(state.group, 2), before))

@@ -21,7 +21,9 @@ from companion.record.caseload import HURT_ASKED, CaseloadRow
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.depth import BAND_WORDS, Band
 from companion.screening.levels import REFERRED, words_of
+from companion.screening.safety import Level
 from companion.screening.sources import value, with_numbers
+from companion.screening.standing import ASKED
 
 OVERDUE_AFTER: Final = timedelta(days=value("retest_late"))
 """Time after which a retest that is due counts as late; our choice."""
@@ -76,11 +78,10 @@ def reasons_of(one: CaseloadRow, now: datetime, day_name: DayNamer) -> tuple[Sta
 def care_weight(one: CaseloadRow, now: datetime) -> int:
     """Return the urgency of the care that the alert or the current level asks for, 0 for none; the more urgent of the two: a small pain
     hides no emergency."""
-    return _CARE.index(_care(one, now))
+    return _CARE.index(_care(one, one.safety(now).level))
 
 
-def _care(one: CaseloadRow, now: datetime) -> str:
-    stands = one.safety(now).level
+def _care(one: CaseloadRow, stands: Level | None) -> str:
     return max((str(level) if level in REFERRED else "" for level in (one.hurt_level, stands and stands.value)), key=_CARE.index)
 
 
@@ -89,8 +90,23 @@ def on_day(day: str) -> str:
     return day if day in ("today", "yesterday") else f"on {day}"
 
 
+def _asks(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    if not one.asks:
+        return None
+    since = moment_of(one.asks.partition(" ")[0])
+    return f"asked {on_day(day_name(since))} that you call them", since
+
+
+def _clinicians_word(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    if not one.told:
+        return None
+    at, _, because = one.told.partition(" ")
+    since = moment_of(at)
+    return f"{day_name(since)}: {because}", since
+
+
 def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
-    care = _care(one, now)
+    care = _care(one, one.safety(now).sent)
     level = words_of(care).coach if care else ""
     if one.open_at and (one.open_at >= (one.hurt_at or "") or one.hurt_flow == "pain"):
         since = moment_of(one.open_at)
@@ -122,9 +138,15 @@ def _told(one: CaseloadRow) -> str:
 
 def _referred(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     stands = one.safety(now)
-    if stands.since is None or stands.level is None or stands.level.value not in REFERRED:
+    if stands.since is None or stands.sent is None:
         return None
     return f"{stands.words.coach}, since {day_name(stands.since)}", stands.since
+
+
+def _unanswered(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
+    if one.asked is None or one.asked.about == "hurt":
+        return None
+    return f"{ASKED[one.asked.about].coach}, since {day_name(one.asked.since)}", one.asked.since
 
 
 def _over_load(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
@@ -248,9 +270,14 @@ _WRITE: Final = ("Write", "coach_note", "note")
 _SEE: Final = ("See", "lifter", "")
 
 TRIAGE: Final[Mapping[str, State]] = {one.name: one for one in (
+    State("asks", "asks for you", "they agreed that you are asked to get in touch; until this coach has reviewed it", _asks, _WRITE),
     State("hurt", "hurt", "something hurt, or was not back to usual the morning after, or questions about it were left open; until the "
           "questions are answered and this coach has reviewed it", _hurt, _WRITE),
+    State("unanswered", "questions open", "a sign was written, or a safety check left after a warning, and the questions about it are "
+          "still open; a review changes nothing", _unanswered, _WRITE),
     State("referred", "referred", "a clinician, same-day care or emergency care comes first; a review changes nothing", _referred, _WRITE),
+    State("clinicians_word", "clinician's word", "told what a clinician said: a limit, a limit that is over, a clearance, or whether they "
+          "were seen; until a coach has seen it", _clinicians_word, _SEE),
     State("over_load", "over load", "a squat day over the load limit since the last review", _over_load,
           ("Pin load", "coach_act", "pin_load")),
     State("worse", "worse", "since the last review, worse at a retest by more than measurement error, or the back moved on a squat day "

@@ -31,6 +31,7 @@ from companion.conversation.table import (
     Move,
 )
 from companion.conversation.wording import render
+from companion.language.passed_on import in_whole_words
 
 SAID_MOST: Final = 80
 """Most characters of a reply about pain that are quoted; our choice."""
@@ -321,5 +322,5 @@ def hurt(draft: Draft, text: str) -> None:
         hurt_in = last.flow
     draft.session = draft.session._replace(last=None)
     draft.push(draft.book.pain)
-    told = {"said": text[:SAID_MOST], "hurt_in": hurt_in}
+    told = {"said": in_whole_words(text, SAID_MOST), "hurt_in": hurt_in}
     draft.top = draft.top._replace(got={name: value for name, value in told.items() if value})

@@ -6,15 +6,15 @@ import json
 import sqlite3
 from collections.abc import Iterable
 from datetime import datetime
-from typing import Final, NamedTuple
+from typing import Any, Final, NamedTuple
 
 from companion.calendar.preferences import zone_from
-from companion.conversation.session import Session
 from companion.record.access import ANSWER_SHARED
-from companion.record.coaching import NOT_TAKEN_BACK, REVIEW_STANDS, coach_name
+from companion.record.coaching import CLINICIANS_WORD, NOT_TAKEN_BACK, REVIEW_STANDS, coach_name
 from companion.record.log import Value
 from companion.record.timestamps import moment_of, text_of
-from companion.screening.standing import SafetyStanding, standing_of
+from companion.record.unanswered import open_questions
+from companion.screening.standing import OpenQuestions, SafetyStanding, standing_of
 
 
 class CaseloadRow(NamedTuple):
@@ -33,6 +33,8 @@ class CaseloadRow(NamedTuple):
     the causes too close to call. ``note``: time, a space and words of the last note to this coach who has not looked since. ``looked``:
     the coach's last look at this lifter, or act for them, "" for none; ``snoozed``: the day until which they put this lifter aside, told at
     ``snoozed_at``; ``dismissed``: up to when they have put aside what was new.
+    ``asks``: time, a space and words of the alert since the review by which they asked for a call; ``told``: the same of the latest alert
+    that no coach has seen of what a clinician told them. ``asked``: questions not answered, beside those about pain.
     """
 
     person: int
@@ -81,12 +83,15 @@ class CaseloadRow(NamedTuple):
     snoozed: str | None
     snoozed_at: str | None
     dismissed: str | None
+    asks: str | None = None
+    told: str | None = None
+    asked: OpenQuestions | None = None
 
     def safety(self, now: datetime) -> SafetyStanding:
         """Return their safety standing, as every page has it."""
         return standing_of(self.level, moment_of(self.level_at) if self.level_at else None, str(self.why or ""),
                            moment_of(self.pain_open) if self.pain_open else None, now, zone_from(json.loads(self.zones), now),
-                           self.limits)
+                           self.limits, self.asked)
 
 
 HURT_ASKED: Final = "was asked whether something hurt"
@@ -96,6 +101,8 @@ _SAID: Final = ("(select value from answers where person = m.person and run = h.
                 "order by id desc limit 1)")
 _BECAUSE: Final = "(select because from findings where person = m.person and name = '{0}' order by id desc limit 1)"
 _FACT: Final = "left join facts {0} on {0}.person = m.person and {0}.name = '{1}'"
+_ALERT: Final = ("(select a.at || ' ' || a.because from alerts a join runs u on u.person = a.person and u.run = a.run "
+                 "where a.person = m.person and {0} order by a.id desc limit 1)")
 _LOOKED: Final = ("max(ifnull((select max(at) from looks l where l.person = {0} and {1} and l.what not in ('caseload', 'agreed', "
                   "'withdrawn', 'the coach is none any more')), ''), ifnull((select max(at) from acts l where l.person = {0} and {1} and "
                   "l.what not in ('snooze', 'dismiss', 'unreviewed', 'group') and l.several = 0), ''))")
@@ -145,7 +152,9 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
      join runs u on u.person = n.person and u.run = n.run where n.person = m.person and
      n.flow = 'note_to_coach' and n.key = 'text' and n.status = 'ok' and n.at > m.looked and (:coach is null or not exists (select 1
      from coach_roles c where c.person <> :coach and cast(c.person as text) = u.asked)) order by n.id desc limit 1) end,
-    m.looked, m.snoozed, m.snoozed_at, m.dismissed
+    m.looked, m.snoozed, m.snoozed_at, m.dismissed,
+    {_ALERT.format("u.flow = 'crisis' and a.at > ifnull(m.reviewed, '')")},
+    {_ALERT.format(f"u.flow in {CLINICIANS_WORD} and a.seen_at is null")}
 from m
 left join alerts h on h.id = (
     select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and (u.flow in ('pain', 'morning')
@@ -165,43 +174,18 @@ left join reminders r on r.id = (select id from reminders t where t.person = m.p
 
 def caseload_rows(db: sqlite3.Connection, coach: int) -> list[CaseloadRow]:
     """Return a row for each lifter linked to this coach now; none if the person is not a coach."""
-    return list(map(CaseloadRow._make, db.execute(_LINKED + CASELOAD_QUERY, {"coach": coach})))
+    return _with_questions(db, db.execute(_LINKED + CASELOAD_QUERY, {"coach": coach}))
 
 
 def all_caseload_rows(db: sqlite3.Connection) -> list[CaseloadRow]:
     """Return a row for every lifter, linked to a coach or not, for the operator; coaches who test themselves included.
     ``linked`` is the time they joined, ``reviewed`` the last review by any coach."""
-    return list(map(CaseloadRow._make, db.execute(f"{_EVERYONE}{CASELOAD_QUERY}", {"coach": None})))
+    return _with_questions(db, db.execute(f"{_EVERYONE}{CASELOAD_QUERY}", {"coach": None}))
 
 
-def unreported_pain(db: sqlite3.Connection, before: datetime, after: datetime) -> list[tuple[int, str]]:
-    """Return (person, run) of pain conversations begun between two moments, unfinished and without an alert; the latest of each person."""
-    return db.execute(
-        "select u.person, u.run from runs u where u.flow = 'pain' and u.began_at between ? and ? and ifnull(u.ending, 'left') <> 'done' "
-        "and not exists (select 1 from alerts a where a.person = u.person and a.run = u.run) and not exists (select 1 from runs l "
-        "where l.flow = 'pain' and l.person = u.person and l.began_at > u.began_at)", (text_of(after), text_of(before))).fetchall()
-
-
-def hurt_unanswered(db: sqlite3.Connection, before: datetime, after: datetime) -> list[tuple[int, str, str]]:
-    """Return (person, run, their words) of everybody who was asked "Did something hurt?" between the two moments and has not
-    answered, with no alert since; the words are what they had written, "" where the question followed a stop."""
-    found = []
-    for person, text in db.execute("select person, session from sessions where (instr(session, '\"about\":\"ache\"') or "
-                                   "instr(session, '\"about\":\"stop\"')) and updated_at >= ?", (text_of(after),)).fetchall():
-        session = Session.loads(text)
-        asked = moment_of(session.at) if session.at else None
-        if session.aside is None or asked is None or not after <= asked <= before or not session.stack:
-            continue
-        if not db.execute("select 1 from alerts where person = ? and at >= ?", (person, text_of(asked))).fetchone():
-            found.append((person, session.top.run, session.aside.text if session.aside.about == "ache" else ""))
-    return found
-
-
-def answers_in_run(db: sqlite3.Connection, person: int, run: str) -> list[tuple[str, str]]:
-    """Return the current answers of a run: (key, text as written)."""
-    return db.execute("select key, raw from answers a where person = ? and run = ? and status = 'ok' and not exists (select 1 from "
-                      "answers l where l.person = a.person and l.run = a.run and l.key = a.key and l.id > a.id) order by id",
-                      (person, run)).fetchall()
+def _with_questions(db: sqlite3.Connection, rows: Iterable[tuple[Any, ...]]) -> list[CaseloadRow]:
+    asked = open_questions(db)
+    return [CaseloadRow._make((*row, asked.get(row[0]))) for row in rows]
 
 
 def latest_answers(db: sqlite3.Connection, person: int, flows: Iterable[str], keys: Iterable[str], most: int,

@@ -30,6 +30,9 @@ TRIES_WITHIN: Final = timedelta(hours=1)
 
 REPORT_NAME: Final = "report.html"
 
+CLINICIANS_WORD: Final = ("referral", "limits", "limit_over", "clearance")
+"""The flows in which a lifter says what a clinician told them: their alerts are news, and no alarm that waits to be seen."""
+
 NOT_TAKEN_BACK: Final = ("not exists (select 1 from acts u where u.person = a.person and u.id > a.id and u.what = 'unreviewed' and "
                  "u.value = cast(a.id as text))")
 """SQL condition on an act ``a``, a review, a snooze or a dismissal: it was not taken back."""
@@ -247,26 +250,46 @@ def latest_looks(db: sqlite3.Connection, lifter: int, most: int = 20) -> list[tu
     return db.execute("select at, coach_name, what from looks where person = ? order by id desc limit ?", (lifter, most)).fetchall()
 
 
+def alerted_since(db: sqlite3.Connection, lifter: int, since: datetime) -> bool:
+    """True if an alert was raised about a lifter since a moment."""
+    return db.execute("select 1 from alerts where person = ? and at >= ?", (lifter, text_of(since))).fetchone() is not None
+
+
 class Unseen(NamedTuple):
-    """An alert no coach has seen: whose, its number, level and words, and when it was raised."""
+    """An alert no coach has seen: whose, its number, level and words, when it was raised, the flow and how its run ended (None: not yet),
+    how often it was sent again, and whether the lifter was told that nobody has seen it, or has said since that they were seen or
+    cleared."""
 
     person: int
     id: int
     level: str
     because: str
     at: datetime
+    flow: str
+    ending: str | None
+    again: int
+    told: bool
+    seen_since: bool
 
 
 def alerts_unseen(db: sqlite3.Connection, before: datetime, after: datetime) -> list[Unseen]:
-    """Return the alerts between the two moments that no coach has seen and of which the lifter has not been told so, the latest of
-    each person whom somebody coached then and still does. What was answered about a referral or a limit is no alarm."""
+    """Return the alerts between the two moments that no coach has seen, the latest of each person whom somebody coached then and still
+    does. What was answered about a referral or a limit is no alarm."""
     rows = db.execute(
-        "select a.person, max(a.id), a.level, a.because, a.at from alerts a left join runs r on r.person = a.person and r.run = a.run "
-        "where a.seen_at is null and a.unseen_told_at is null and a.at between ? and ? and ifnull(r.flow, '') not in "
-        "('referral', 'limits', 'limit_over', 'clearance') and exists "
+        "select a.person, max(a.id), a.level, a.because, a.at, ifnull(r.flow, ''), r.ending, a.again, a.unseen_told_at is not null, "
+        "exists (select 1 from facts f where f.person = a.person and f.at >= a.at and f.value = 'yes' and f.name in "
+        "('referral.went', 'clearance.right', 'safety_check.seen')) "
+        "from alerts a left join runs r on r.person = a.person and r.run = a.run "
+        f"where a.seen_at is null and a.at between ? and ? and ifnull(r.flow, '') not in {CLINICIANS_WORD} and exists "
         "(select 1 from coaches k join coach_roles c on c.person = k.coach and c.until is null where k.person = a.person and "
         "k.until is null and k.since <= a.at) group by a.person", (text_of(after), text_of(before)))
-    return [Unseen(person, id, level, because, moment_of(at)) for person, id, level, because, at in rows.fetchall()]
+    return [Unseen(person, id, level, because, moment_of(at), flow, ending, again, bool(told), bool(since))
+            for person, id, level, because, at, flow, ending, again, told, since in rows.fetchall()]
+
+
+def note_sent_again(db: sqlite3.Connection, alert: int) -> None:
+    """Note that an alert was sent to its coaches again."""
+    db.execute("update alerts set again = again + 1 where id = ?", (alert,))
 
 
 def note_seen(db: sqlite3.Connection, lifter: int, alert: int | None, at: datetime) -> None:

@@ -15,10 +15,11 @@ from companion.language.units import METRIC, shown
 from companion.record import coaching, groups, log, outbox
 from companion.record.orders import day_in_words, standing_orders, strictest
 from companion.record.timestamps import moment_of, text_of
+from companion.record.unanswered import open_questions
 from companion.screening.limits import facts_in, limits_in
 from companion.screening.screen import LoggedAnswer
 from companion.screening.sources import SOURCES, value
-from companion.screening.standing import SafetyStanding, standing_of
+from companion.screening.standing import OpenQuestions, SafetyStanding, standing_of
 
 SAFETY_LEVEL = "safety.level"
 LIMITS: Final = "safety.limits"
@@ -89,11 +90,12 @@ def _bar_of(facts: Mapping[str, Value]) -> float:
     return own if isinstance(own, float) else LIGHT_BAR if facts.get("bar.bar") == "light" else FULL_BAR
 
 
-def standing_in(facts: Mapping[str, Value], since: datetime | None, now: datetime) -> SafetyStanding:
-    """Return the safety standing that facts as kept amount to; ``since``: the moment the level was found."""
+def standing_in(facts: Mapping[str, Value], since: datetime | None, now: datetime, asked: OpenQuestions | None = None) -> SafetyStanding:
+    """Return the safety standing that facts as kept amount to; ``since``: the moment the level was found; ``asked``: what stands
+    unanswered beside pain, which shuts no gate by itself."""
     pain = facts.get(log.PAIN_OPEN)
     return standing_of(facts.get(SAFETY_LEVEL), since, str(facts.get("safety.why", "")), moment_of(str(pain)) if pain else None, now,
-                       zone_from(facts, now), facts.get(LIMITS))
+                       zone_from(facts, now), facts.get(LIMITS), asked)
 
 
 def standing_now(db: sqlite3.Connection, person: int, now: datetime) -> SafetyStanding:
@@ -102,7 +104,7 @@ def standing_now(db: sqlite3.Connection, person: int, now: datetime) -> SafetySt
     facts = {name: one.value for name, one in kept.items()}
     pain = log.pain_open_of(db, person)
     return standing_in(facts | ({log.PAIN_OPEN: text_of(pain)} if pain else {}),
-                       kept[SAFETY_LEVEL].at if SAFETY_LEVEL in kept else None, now)
+                       kept[SAFETY_LEVEL].at if SAFETY_LEVEL in kept else None, now, open_questions(db, person).get(person))
 
 
 def _agreed(facts: Mapping[str, Value]) -> dict[str, Value]:

@@ -361,6 +361,22 @@ def waits_since(db: Database) -> None:
     db.execute("alter table outbox add column waits_since text")
 
 
+@migrations()
+def unfinished_runs(db: Database) -> None:
+    """An index of what was left open about pain, signs and warnings, read at every sweep, in place of that of pain alone."""
+    db.execute("drop index runs_of_pain")
+    db.execute("create index runs_unfinished on runs (began_at) where flow in ('pain', 'signs', 'safety_check') and "
+               "ifnull(ending, 'left') <> 'done'")
+
+
+@migrations()
+def alerts_again(db: Database) -> None:
+    """How often an alert that no coach has seen was sent to them again, and an index of all that none has seen."""
+    db.execute("alter table alerts add column again integer not null default 0")
+    db.execute("drop index alerts_unseen")
+    db.execute("create index alerts_unseen on alerts (at) where seen_at is null")
+
+
 def _execute(db: Database, script: str) -> None:
     """Execute a script's statements one by one; ``executescript`` would commit the migration's transaction."""
     waiting = ""

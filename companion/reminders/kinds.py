@@ -17,6 +17,10 @@ from companion.screening.sources import SOURCES
 
 STOP_ALL: Final = "stop all reminders"
 
+UNANSWERED_SAYS: Final = (
+    "What you told me can matter, and my questions about it are still open. Please answer them now: until then no squat and no "
+    "test opens here. If it got worse, don't wait for me: call your doctor, or in an emergency your emergency number.")
+
 _REFERRALS, _LIMITS, _RETESTS, _GAP = map(int, SOURCES["asked_again"].value)
 
 When = Literal["before_squat_day", "after_squat_day", "digest_hour", "zone_over", "on_date"]
@@ -33,7 +37,7 @@ class ReminderKind:
     is sent without an answer, ``gap`` apart. ``says_missed``: true if one that comes too late is mentioned. ``gives_way_to``: the kind
     that replaces it where both would be sent. ``shows``: the view sent in place of an invitation. ``sent``: false for one that only marks
     a moment and goes stale when due. ``ended_by``: the words that end it, "" for none; ``goes_on``: the sentence that says so when all
-    others are stopped.
+    others are stopped. ``says``: its own words, in place of the flow's invitation.
     """
 
     name: str
@@ -53,6 +57,7 @@ class ReminderKind:
     sent: bool = True
     ended_by: Literal["stop all reminders", "digest", ""] = STOP_ALL
     goes_on: str = ""
+    says: str = ""
 
     @property
     def planned(self) -> bool:
@@ -66,6 +71,8 @@ REMINDER_KINDS: Final = {kind.name: kind for kind in (
     ReminderKind("squat_after", "after_squat_day", "how the squats went", levels=PASSING, works=Work.SQUAT, gives_way_to="morning"),
     ReminderKind("morning", "on_date", "the morning after pain", "how it is the morning after", ended_by="",
                  goes_on="Only on the morning after something hurt I still ask once how it is."),
+    ReminderKind("unanswered", "on_date", "questions still open", "questions that are still open", rounds=_LIMITS, ended_by="",
+                 gives_way_to="referral", says=UNANSWERED_SAYS),
     ReminderKind("setup", "on_date", "the morning after a new set-up", "how your new set-up feels", PASSING),
     ReminderKind("referral", "on_date", "whether they have been seen", "whether you have been seen", REFERRED, rounds=_REFERRALS),
     ReminderKind("limit", "on_date", "whether a clinician's limit is over", "whether your limit is over", rounds=_LIMITS),

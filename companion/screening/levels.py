@@ -42,6 +42,10 @@ LEVEL_WORDS: Final[Mapping[Level, LevelWords]] = {
         "do not drive yourself. No test and no drill here until you have been seen; then, from tomorrow, say “safety check”."),
 }
 
+CALL: Final = "crisis"
+"""The level of an alert by which a lifter asks for a call: no level of safety, and its name is told to nobody."""
+CALL_WORDS: Final = LevelWords("please call them", "asks to be called")
+
 UNCHECKED_WORDS: Final = LevelWords("not checked yet", "no safety check has been done yet")
 """Words before any level was found."""
 
@@ -61,5 +65,5 @@ WENT_WORDS: Final = {"yes": "yes", "booked": "not yet, booked", "no": "not yet"}
 
 def words_of(level: object) -> LevelWords:
     """Return the words of a stored level: ``UNCHECKED_WORDS`` for "" or None, the text itself for an unknown level."""
-    known = next((words for one, words in LEVEL_WORDS.items() if one.value == level), None)
+    known = CALL_WORDS if level == CALL else next((words for one, words in LEVEL_WORDS.items() if one.value == level), None)
     return known or (LevelWords(str(level), str(level)) if level else UNCHECKED_WORDS)

@@ -6,11 +6,14 @@ from datetime import datetime, timedelta
 
 import pytest
 
+from companion.coach.report import report_html
 from companion.conversation.events import Typed
 from companion.conversation.flow import Known
 from companion.conversation.step import step
+from companion.language.passed_on import passed_on
 from companion.record import people
 from flows.catalogue import BOOK
+from flows.crisis import HELP
 from tests.app.test_service import CHECK, WARM
 from tests.coach.gym import KIM, MIA, ODA, SAM
 from tests.corpus.turns import session_at
@@ -151,7 +154,8 @@ async def test_an_alert_no_coach_has_seen_in_two_hours_is_told_to_the_lifter_onc
     assert await pass_hours(gym, 1.75) == []
     assert len(await pass_hours(gym, 0.5)) == 1
     assert len(await pass_hours(gym, 60)) == 1
-    assert not any("no coach has seen" in text for text in gym.heard(KIM)), "there is no second coach to tell"
+    again = [text for text in gym.heard(KIM) if "no coach has seen this yet: something hurt" in text]
+    assert len(again) == 4, "after two hours and then every six, four times: choice"
 
 
 async def test_by_night_it_waits_for_the_end_of_quiet_hours_and_two_hours_more(gym):
@@ -277,3 +281,165 @@ def test_while_a_coachs_own_body_is_at_work_it_is_not_asked_whose_pain_it_is(wor
     resting = step(BOOK, at_rest, Typed(words), Known({**rest_facts, **coach}, NOW)).session
     assert working.stack[-1].flow in ("pain", "signs")
     assert resting.aside.about == "whose"
+
+
+async def in_a_while(gym, minutes: int = 60) -> list[str]:
+    """What Kim hears in the minutes after what was said last."""
+    before = len(gym.heard(KIM))
+    for _ in range(minutes // 6):
+        gym.clock.at += timedelta(minutes=6)
+        await gym.companion.sweep()
+    return gym.heard(KIM)[before:]
+
+
+@pytest.mark.parametrize("words", [
+    "my left foot is dragging since this morning", "chest pain during my set today", "my leg gave way on the stairs"])
+async def test_a_sign_whose_question_is_left_open_is_told_once_in_the_lifters_words(gym, words):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T08:00+00:00")
+    await gym.say(words)
+    told = await in_a_while(gym, 110)
+    assert told == [f"sam: wrote “{words}”, and has not answered what I asked about it. Please get in touch with them now"]
+    await gym.say("my lifters", who=KIM)
+    assert any("1. sam: questions about a sign open, since today" in text for text in gym.heard(KIM)[-2:])
+    await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
+    assert "Safety: questions about a sign open, since today" in gym.heard(KIM)[-1]
+    report = report_html(gym.db, gym.id_of(SAM), gym.clock.now(), BOOK)
+    assert "a sign was written, and the questions about it are still open" in report
+    assert "No alert has been raised" not in report
+    assert "to be seen the same day" not in report
+
+
+async def test_a_sign_that_is_answered_in_time_is_told_with_its_answer_alone(gym):
+    await gym.linked()
+    await gym.say("my left foot is dragging since this morning", "Yes, that is so", "no")
+    told = await in_a_while(gym)
+    assert told == []
+    assert sum("my left foot is dragging" in text for text in gym.heard(KIM)) == 1
+
+
+async def test_a_sign_that_waits_is_told_though_another_was_answered_since(gym):
+    await gym.linked()
+    await gym.say("my left foot is dragging since this morning", "stop", "i have a fever", "No, I meant something else", "hot in here")
+    assert any("my left foot is dragging" in text for text in await in_a_while(gym))
+
+
+@pytest.mark.parametrize(("answers", "told"), [
+    (("yes",), "urgent: yes"), (("not sure", "yes"), "urgent: not sure; weakness: yes"), (("yes", "no", "not sure"), "")])
+async def test_a_safety_check_left_after_a_warning_is_told(gym, answers, told):
+    await gym.linked()
+    await gym.say("safety check", "no", "no", *answers)
+    heard = await in_a_while(gym)
+    assert len(heard) == 1
+    assert heard[0].startswith("sam: left the safety check before it was finished, after a warning (urgent: ")
+    assert told in heard[0]
+    await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
+    assert "Safety: safety check left open" in gym.heard(KIM)[-1]
+
+
+async def test_a_safety_check_left_without_a_warning_is_told_by_nobody(gym):
+    await gym.linked()
+    await gym.say("safety check", "no", "no", "yes", "no", "no")
+    assert await in_a_while(gym) == []
+
+
+async def test_a_sign_that_may_be_of_self_harm_is_told_without_its_words_and_not_during_a_crisis(gym):
+    await gym.linked()
+    await gym.say("i want to end my life")
+    assert await in_a_while(gym) == []
+
+
+async def test_words_of_self_harm_are_not_passed_on_from_whatever_was_asked():
+    assert passed_on("my back hurts and i want to kill myself", 160) == ""
+    assert passed_on("my back hurts", 160) == "my back hurts"
+    assert passed_on("something in my back went pop", 20) == "something in my…"
+
+
+async def next_morning(gym) -> list[str]:
+    """What Sam hears by noon of the next day."""
+    before = len(gym.heard(SAM))
+    gym.clock.at = (gym.clock.at + timedelta(days=1)).replace(hour=12)
+    await gym.companion.sweep()
+    await gym.listen()
+    return gym.heard(SAM)[before:]
+
+
+@pytest.mark.parametrize("words", [
+    ("my left foot is dragging since this morning",), ("my leg gave way on the stairs", "stop"), ("safety check", "no", "no", "yes", "yes"),
+    ("my back hurts", "Leg", "9", "yes", "yes")])
+async def test_the_next_morning_open_questions_are_asked_for_and_nobody_is_said_to_have_been_sent(gym, words):
+    await gym.linked()
+    await gym.say(*words)
+    said = [text for text in await next_morning(gym) if "questions about it are still open" in text or "be seen" in text]
+    assert len(said) == 1
+    assert "Please answer them now" in said[0]
+    asked = (await gym.say("Answer now"))[-1]
+    assert people.load_session(gym.db, gym.id_of(SAM)).stack[-1].flow in ("signs", "safety_check", "pain"), asked
+
+
+async def test_questions_that_were_answered_are_not_asked_for_the_next_morning_but_whether_they_were_seen(gym):
+    await gym.linked()
+    await gym.say("my left foot is dragging since this morning", "Yes, that is so", "no")
+    said = await next_morning(gym)
+    assert not any("still open" in text for text in said)
+    assert sum("I asked you to be seen" in text for text in said) == 1
+
+
+async def test_who_was_sent_to_emergency_care_at_once_is_asked_whether_they_went_though_a_question_is_open(gym):
+    await gym.linked()
+    await gym.say("i can't feel between my legs and i wet myself")
+    said = await next_morning(gym)
+    assert sum("I asked you to be seen" in text for text in said) == 1
+
+
+async def test_an_alert_that_is_seen_is_not_sent_again(gym):
+    await an_alert(gym, "2026-03-09T10:00+00:00")
+    await pass_hours(gym, 3)
+    await gym.say("Seen", who=KIM)
+    await pass_hours(gym, 30)
+    assert sum("no coach has seen this yet" in text for text in gym.heard(KIM)) == 1
+
+
+@pytest.mark.parametrize("words", [("my left foot is dragging since this morning",), ("my back hurts",), (
+    "write to my coach", "my knee hurts a bit since tuesday"), ("safety check", "no", "no", "yes", "yes")])
+async def test_who_was_told_nothing_yet_hears_nothing_of_a_coach_who_has_not_seen_it(gym, words):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say(*words)
+    assert await pass_hours(gym, 5) == []
+    assert any("no coach has seen this yet" in text for text in gym.heard(KIM))
+
+
+async def test_who_has_been_seen_since_is_not_told_to_call_a_doctor(gym):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("my back hurts", "Leg", "5", "no", "yes", "yes", "no", "no")
+    await gym.tap(SAM, "go.referral")
+    await gym.say("Yes, I went", "nothing serious")
+    assert await pass_hours(gym, 5) == []
+
+
+async def test_in_a_crisis_nothing_is_said_of_an_alert_from_before(gym):
+    await an_alert(gym, "2026-03-09T10:00+00:00")
+    await gym.say("i want to kill myself", "No")
+    heard = len(gym.heard(SAM))
+    assert await pass_hours(gym, 5) == []
+    assert len(gym.heard(SAM)) == heard
+
+
+async def test_who_agreed_in_a_crisis_that_the_coach_is_asked_hears_where_nobody_has_seen_that(gym):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("i want to kill myself", "Yes, ask them")
+    assert gym.heard(KIM)[-1] == "sam, please call them: asks you to get in touch with them today. Please call them now"
+    assert await pass_hours(gym, 5) == []
+    assert sum(text == f"Your coach has not seen yet that I asked them. Don't wait for them. {HELP}" for text in gym.heard(SAM)) == 1
+    await gym.say("stop", "who needs me", who=KIM)
+    assert any("asked today that you call them" in text for text in gym.heard(KIM))
+
+
+async def test_who_was_cleared_is_not_asked_the_next_morning_whether_they_were_seen(gym):
+    await gym.linked()
+    await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no")
+    await gym.say("cleared", "my physio, today", "Yes, that is right", "none")
+    assert not any("I asked you to be seen" in text for text in await next_morning(gym))

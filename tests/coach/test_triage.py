@@ -37,6 +37,12 @@ create temp table last_retest as select * from reminders r
 """
 
 RECKONED = {
+    "asks": """select a.person from alerts a join runs r on r.person = a.person and r.run = a.run join mine on mine.person = a.person
+        where r.flow = 'crisis' and a.at > reviewed""",
+    "unanswered": """select r.person from runs r where r.flow = 'signs' and r.ending is null and not exists (select 1 from runs c
+        where c.person = r.person and c.flow = 'safety_check' and c.began_at > r.began_at)""",
+    "clinicians_word": """select a.person from alerts a join runs r on r.person = a.person and r.run = a.run
+        where r.flow = 'limits' and a.seen_at is null""",
     "hurt": """select person from mine where exists (select 1 from alerts a join runs r on r.person = a.person and r.run = a.run
             where a.person = mine.person and a.at > reviewed and r.flow in ('pain', 'morning'))
         or exists (select 1 from runs r where r.person = mine.person and r.flow = 'pain' and ifnull(r.ending, '') <> 'done'

@@ -152,7 +152,8 @@ def test_every_result_has_words() -> None:
 def test_each_state_suggests_its_act() -> None:
     write = ("Write", "coach_note", "note")
     assert {name: state.act for name, state in TRIAGE.items()} == {
-        "hurt": write, "referred": write, "quiet": write, "note": ("Write back", "coach_note", "note"),
+        "asks": write, "hurt": write, "unanswered": write, "referred": write, "clinicians_word": ("See", "lifter", ""), "quiet": write,
+        "note": ("Write back", "coach_note", "note"),
         "over_load": ("Pin load", "coach_act", "pin_load"), "worse": ("Ask for a film", "coach_act", "ask_for"),
         "overdue": ("Retest date", "coach_act", "retest"), "retest_due": ("Say what you expect", "lifter", ""),
         "new_result": ("See", "lifter", ""), "contradiction": ("Ask for a test", "coach_act", "ask_for"),

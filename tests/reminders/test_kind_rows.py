@@ -15,6 +15,7 @@ MEANT = {  # kind: levels it needs (LETTERS below; "": all), those on its day, o
     "squat_day": ("gnt", "g", "drop", 1, "wait", "ms"),
     "squat_after": ("gnt", "", "drop", 1, "wait", "sy"),
     "morning": ("", "", "drop", 1, "wait", ""),
+    "unanswered": ("", "", "drop", 3, "wait", "w"),
     "setup": ("gnt", "", "drop", 1, "wait", "s"),
     "referral": ("cse", "", "drop", 10, "wait", "s"),
     "limit": ("", "", "drop", 3, "wait", "s"),
@@ -32,7 +33,9 @@ def levels(letters: str) -> tuple[str, ...]:
 
 def marks(kind: ReminderKind) -> str:
     ends = {"stop all reminders": "s", "digest": "d", "": ""}[kind.ended_by]
-    return "m" * kind.says_missed + ends + "-" * (not kind.sent) + "v" * (kind.shows == "since") + "y" * (kind.gives_way_to == "morning")
+    gives = "y" * (kind.gives_way_to == "morning")
+    waits = "w" * (kind.gives_way_to == "referral" and bool(kind.says))
+    return waits + "m" * kind.says_missed + ends + "-" * (not kind.sent) + "v" * (kind.shows == "since") + gives
 
 
 def test_a_kind_that_is_no_longer_known_is_told_by_its_key_and_ended_with_all_others() -> None:

@@ -26,6 +26,7 @@ PASSES = {  # kind: at each of LEVELS, whether it is sent (+), dropped (-) or pu
     "squat_day": "+++---",  # of tomorrow
     "squat_after": "+++---",
     "morning": "++++++",
+    "unanswered": "++++++",
     "setup": "+++---",
     "referral": "---+++",
     "limit": "++++++",

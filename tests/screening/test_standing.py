@@ -8,7 +8,16 @@ import pytest
 
 from companion.screening.limits import Limit, LimitPart, as_text
 from companion.screening.safety import Level
-from companion.screening.standing import CLOSED_BY_LIMIT, NEEDS_CHECK, OPEN_PAIN, PARTLY_CLOSED, SafetyStanding, standing_of
+from companion.screening.standing import (
+    ASKED,
+    CLOSED_BY_LIMIT,
+    NEEDS_CHECK,
+    OPEN_PAIN,
+    PARTLY_CLOSED,
+    OpenQuestions,
+    SafetyStanding,
+    standing_of,
+)
 
 NOW = datetime(2026, 3, 12, 18, 0, tzinfo=UTC)
 
@@ -75,6 +84,30 @@ def test_no_page_says_go_while_a_limit_stands():
     assert (some.stands_since, some.limits[0].parts) == (None, frozenset((LimitPart.SQUATS,)))
 
 
-def test_a_worse_level_and_open_pain_are_said_before_a_limit():
-    assert limited("clinician", LimitPart.SQUATS).words.coach == "a clinician comes first"
-    assert limited("go", LimitPart.SQUATS, pain=NOW).words is OPEN_PAIN
+def test_a_worse_level_and_open_pain_are_said_before_a_limit_and_the_limit_beside_them():
+    assert limited("clinician", LimitPart.SQUATS).words.coach == "a clinician comes first, and a clinician's limit"
+    assert limited("go", LimitPart.SQUATS, pain=NOW).words.coach == f"{OPEN_PAIN.coach}, and a clinician's limit"
+    assert limited("", LimitPart.BENDING).words.coach == "not checked yet, and a clinician's limit"
+
+
+def asked(about: str, level: str = "same_day", told: Level | None = None) -> SafetyStanding:
+    return standing_of(level, NOW, "", None, NOW, "UTC", None, OpenQuestions(about, NOW - timedelta(hours=1), told))
+
+
+@pytest.mark.parametrize("about", ["signs", "safety_check"])
+def test_while_questions_are_open_nobody_is_said_to_have_been_sent_anywhere(about):
+    found = asked(about)
+    assert (found.go, found.opens_floor, found.sent, found.words) == (False, False, None, ASKED[about])
+    assert found.stands_since == NOW - timedelta(hours=1)
+
+
+def test_what_was_told_before_the_questions_is_said_with_them():
+    found = asked("signs", "emergency", Level.CLINICIAN)
+    assert found.sent is Level.CLINICIAN
+    assert found.words.coach == f"a clinician comes first, {ASKED['signs'].coach}"
+
+
+def test_nothing_is_open_to_somebody_who_was_asked_whether_something_hurt():
+    found = asked("hurt", "go")
+    assert (found.go, found.opens_floor, found.words) == (False, False, ASKED["hurt"])
+    assert asked("hurt", "clinician").sent is Level.CLINICIAN
