@@ -45,7 +45,7 @@ from companion.screening.safety import Level
 from companion.screening.standing import QUESTIONS_OPEN
 
 CHECK: Final = "safety_check"
-CHECKED: Final = "safety.checked"
+CHECK_DONE: Final = "safety.checked"
 """The finding with which a safety check ends, also where the level from before stands."""
 
 CALENDAR_SAYS: Final = "Your squat days and reminders, for your own calendar. Open the file on your phone to add them."
@@ -77,7 +77,7 @@ def _find(turn: Turn, effect: Find) -> None:
         turn.changed()
         post(turn, [order_over(turn.db, one, turn.person, f"the load limit you raised holds as the tests say again, since {why}.")
                     for one in coaches])
-    if effect.name not in (SAFETY_LEVEL, CHECKED):
+    if effect.name not in (SAFETY_LEVEL, CHECK_DONE):
         return
     tomorrow, asks = (local_date(turn.now, turn.zone) + timedelta(days=1)).isoformat(), QUESTIONS_OPEN.get(effect.rule)
     if asks is None:

@@ -74,7 +74,7 @@ ASKED_FIRST: Final = ("pain", "signs", "safety_check")
 CALL_UNSEEN: Final = f"Your coach has not seen yet that I asked them. Don't wait for them. {HELP}"
 
 ANSWER_MOST: Final = 40
-WORDS_MOST: Final = 160
+WRITTEN_MOST: Final = 160
 """Characters of each answer, and of the words written, in such an alert; our choice."""
 
 
@@ -290,7 +290,7 @@ class DueSweep:
 def _left_open(db: sqlite3.Connection, one: Unfinished, level: str) -> Alert:
     """Return what a coach is told of questions left open: the words that were written, and the answers so far. The level is left out
     where it was not told to the lifter, who is to answer first."""
-    said = passed_on(plain(words_of_run(db, one.person, one.run)), WORDS_MOST)
+    said = passed_on(plain(words_of_run(db, one.person, one.run)), WRITTEN_MOST)
     if one.flow == "signs":
         return Alert("", f"wrote {f'“{said}”' if said else 'something that may matter'}, and has not answered what I asked about it. "
                          "Please get in touch with them now")
@@ -303,7 +303,7 @@ def _left_open(db: sqlite3.Connection, one: Unfinished, level: str) -> Alert:
 
 
 def _hurt_unanswered(words: str, level: str) -> Alert:
-    said = passed_on(plain(words), WORDS_MOST)
+    said = passed_on(plain(words), WRITTEN_MOST)
     return Alert(level, f"{HURT_ASKED}, and has not answered{f' (about “{said}”)' if said else ''}")
 
 

@@ -44,7 +44,7 @@ from companion.screening.readings import NumberFormat, metric
 from companion.screening.safety import Level
 from companion.screening.setups import squat_for_now
 from companion.screening.squat_days import ToldDay, trial_seed
-from companion.screening.standing import ASKED, SafetyStanding
+from companion.screening.standing import UNANSWERED_WORDS, SafetyStanding
 
 PAGE_NAME_MOST: Final = 80
 """UTF-16 units of a name; our choice."""
@@ -153,7 +153,7 @@ def _why(db: sqlite3.Connection, person: int, facts: Facts, safety: SafetyStandi
     if safety.pain_open is not None:
         said.append(f"Something hurt on {when.moment(safety.pain_open)}, and the questions about it are still open.")
     if safety.asked is not None:
-        said.append(f"{ASKED[safety.asked.about].coach.capitalize()}, since {when.moment(safety.asked.since)}.")
+        said.append(f"{UNANSWERED_WORDS[safety.asked.about].coach.capitalize()}, since {when.moment(safety.asked.since)}.")
     open_level = safety.sent is None and safety.level is not None and safety.level.value in REFERRED
     if safety.kept is not None and safety.since is not None and not open_level:
         said.append(f"Set on {when.moment(safety.since)}: {LEVEL_WORDS[safety.kept].coach}"

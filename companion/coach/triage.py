@@ -23,7 +23,7 @@ from companion.screening.depth import BAND_WORDS, Band
 from companion.screening.levels import REFERRED, words_of
 from companion.screening.safety import Level
 from companion.screening.sources import value, with_numbers
-from companion.screening.standing import ASKED
+from companion.screening.standing import UNANSWERED_WORDS
 
 OVERDUE_AFTER: Final = timedelta(days=value("retest_late"))
 """Time after which a retest that is due counts as late; our choice."""
@@ -146,7 +146,7 @@ def _referred(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason
 def _unanswered(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if one.asked is None or one.asked.about == "hurt":
         return None
-    return f"{ASKED[one.asked.about].coach}, since {day_name(one.asked.since)}", one.asked.since
+    return f"{UNANSWERED_WORDS[one.asked.about].coach}, since {day_name(one.asked.since)}", one.asked.since
 
 
 def _over_load(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:

@@ -1,4 +1,4 @@
-"""What of a lifter's record a coach may read: all but what they said about harming themselves, whatever they answered.
+"""Access of a coach to a lifter's record: all but what they said about harming themselves, whatever they answered.
 
 Every reader of ``companion.coach`` has the log and the findings from here. Of a crisis a coach knows only the alert that the lifter agreed
 to, which says no more than that they ask for a call.

@@ -371,7 +371,7 @@ def unfinished_runs(db: Database) -> None:
 
 @migrations()
 def alerts_again(db: Database) -> None:
-    """How often an alert that no coach has seen was sent to them again, and an index of all that none has seen."""
+    """A count of how often an alert was sent to its coaches again, and an index of all that none has seen."""
     db.execute("alter table alerts add column again integer not null default 0")
     db.execute("drop index alerts_unseen")
     db.execute("create index alerts_unseen on alerts (at) where seen_at is null")

@@ -18,7 +18,7 @@ from companion.screening.safety import Level, opens
 OPEN_PAIN: Final = LevelWords("pain questions open", "closed: something hurt, and the questions about it are still open")
 NEEDS_CHECK: Final = LevelWords("a new check comes first", "closed until a new safety check: none has passed since a day that was closed")
 
-ASKED: Final[Mapping[str, LevelWords]] = {
+UNANSWERED_WORDS: Final[Mapping[str, LevelWords]] = {
     "signs": LevelWords("questions about a sign open", "closed: a sign was written, and the questions about it are still open"),
     "safety_check": LevelWords("safety check left open", "closed: a safety check was left after a warning sign, before it was finished"),
     "hurt": LevelWords("asked whether something hurt, no answer", "it was asked whether something hurt, and there is no answer yet")}
@@ -30,13 +30,13 @@ QUESTIONS_OPEN: Final[Mapping[str, str]] = {
 
 PARTLY_CLOSED: Final = LevelWords("open, but for a clinician's limit", "open, but for what a clinician told them to leave out")
 CLOSED_BY_LIMIT: Final = LevelWords("closed by a clinician's limit", "closed by what a clinician told them to leave out")
-LIMITED: Final = LevelWords("and a clinician's limit", "beside that, a clinician told them to leave something out")
+LIMIT_BESIDE: Final = LevelWords("and a clinician's limit", "beside that, a clinician told them to leave something out")
 
 
 @dataclass(frozen=True, slots=True)
 class OpenQuestions:
-    """Questions put and not answered, beside those about pain: of which conversation (``ASKED``) and since when. ``told``: the care that
-    the lifter was told to seek all the same, before them or with them; None for none."""
+    """Questions put and not answered, beside those about pain: since when, and of which conversation (``UNANSWERED_WORDS``). ``told``: the
+    care that the lifter was told to seek all the same, before them or with them; None for none."""
 
     about: str
     since: datetime
@@ -92,11 +92,11 @@ class SafetyStanding:
             return words
         if self._unlimited:
             return CLOSED_BY_LIMIT if Work.MOVE in closed_by(self.limits) else PARTLY_CLOSED
-        return LevelWords(f"{words.coach}, {LIMITED.coach}", f"{words.report}; {LIMITED.report}")
+        return LevelWords(f"{words.coach}, {LIMIT_BESIDE.coach}", f"{words.report}; {LIMIT_BESIDE.report}")
 
     @property
     def _level_words(self) -> LevelWords:
-        asked = OPEN_PAIN if self.pain_open else ASKED[self.asked.about] if self.asked else None
+        asked = OPEN_PAIN if self.pain_open else UNANSWERED_WORDS[self.asked.about] if self.asked else None
         if self.sent is not None:
             level = words_of(self.sent.value)
             return level if asked is None else LevelWords(f"{level.coach}, {asked.coach}", level.report)

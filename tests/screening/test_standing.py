@@ -9,11 +9,11 @@ import pytest
 from companion.screening.limits import Limit, LimitPart, as_text
 from companion.screening.safety import Level
 from companion.screening.standing import (
-    ASKED,
     CLOSED_BY_LIMIT,
     NEEDS_CHECK,
     OPEN_PAIN,
     PARTLY_CLOSED,
+    UNANSWERED_WORDS,
     OpenQuestions,
     SafetyStanding,
     standing_of,
@@ -97,17 +97,17 @@ def asked(about: str, level: str = "same_day", told: Level | None = None) -> Saf
 @pytest.mark.parametrize("about", ["signs", "safety_check"])
 def test_while_questions_are_open_nobody_is_said_to_have_been_sent_anywhere(about):
     found = asked(about)
-    assert (found.go, found.opens_floor, found.sent, found.words) == (False, False, None, ASKED[about])
+    assert (found.go, found.opens_floor, found.sent, found.words) == (False, False, None, UNANSWERED_WORDS[about])
     assert found.stands_since == NOW - timedelta(hours=1)
 
 
 def test_what_was_told_before_the_questions_is_said_with_them():
     found = asked("signs", "emergency", Level.CLINICIAN)
     assert found.sent is Level.CLINICIAN
-    assert found.words.coach == f"a clinician comes first, {ASKED['signs'].coach}"
+    assert found.words.coach == f"a clinician comes first, {UNANSWERED_WORDS['signs'].coach}"
 
 
 def test_nothing_is_open_to_somebody_who_was_asked_whether_something_hurt():
     found = asked("hurt", "go")
-    assert (found.go, found.opens_floor, found.words) == (False, False, ASKED["hurt"])
+    assert (found.go, found.opens_floor, found.words) == (False, False, UNANSWERED_WORDS["hurt"])
     assert asked("hurt", "clinician").sent is Level.CLINICIAN
