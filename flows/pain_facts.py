@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from datetime import UTC, date
+from functools import lru_cache
 from typing import Final
 
 from companion.base.clock import local_date
 from companion.calendar.preferences import zone_from
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
+from companion.conversation.moves import SAID_MOST
+from companion.language.passed_on import passed_on
 from companion.screening.protocols import protocols, route
 from companion.screening.safety import Level, worst
 from flows.safety_facts import outcome_words, pain_outcome, said_leg_signs, said_weak
@@ -108,6 +111,39 @@ def reasons_of_pain(got: Facts, side: str) -> Value:
             str(nothing), "says now that nothing hurts; what was told before still stands")
     how_bad = f", {got['bad']:g} of 10" if "bad" in got else ""
     return f"{got.get('where', 'somewhere')}{how_bad}. {outcome_words(pain_outcome(got, so_far=True))}"
+
+
+def told_to_coach(got: Facts, side: str) -> Value:
+    """Return what a coach is told: place and score, the lifter's words, the movement, what no longer counts for it, and the reasons that
+    decided, two at most."""
+    if nothing_hurt(got, side) is not None:
+        return reasons_of_pain(got, side)
+    outcome = pain_outcome(got, so_far=True)
+    how_bad = f", {got['bad']:g} of 10" if "bad" in got else ""
+    said, movement, struck = _passed_on(str(got.get("said", ""))), _hurt_during(got), struck_words(got, side)
+    counts = ", which no longer counts" if struck == movement else f"; no longer counted: {struck}" if struck else ""
+    parts = (f"something hurt ({got.get('where', 'somewhere')}{how_bad}){f': “{said}”' if said else ''}",
+             f"During: {movement}{counts}" if movement else f"No longer counted: {struck}" if struck else "")
+    reasons = [one.words for one in outcome.because if one.level is outcome.level][:2]  # two: our choice, for a locked phone
+    return " ".join([f"{part}." for part in parts if part] + reasons)
+
+
+@lru_cache(64)  # asked at every step of the questions
+def _passed_on(said: str) -> str:
+    return passed_on(said, SAID_MOST)
+
+
+def _hurt_during(got: Facts) -> str:
+    """Return the movement in which it hurt, in words; "" where none is known."""
+    during = str(got.get("during", "this"))
+    return MOVEMENTS.get(str(got.get("hurt_in", "")) if during == "this" else during, "")
+
+
+def struck_words(got: Facts, side: str) -> str:
+    """Return the names of the tests whose readings no longer count, the one that it ended first."""
+    ended = str(got.get("hurt_in", "")) if stops(got, side) == "yes" else ""
+    names = [MOVEMENTS[ended]] if ended in route() else []
+    return ", ".join(dict.fromkeys([*names, *filter(None, str(void_words(got, side)).split(", "))]))
 
 
 def keys_of_pain(got: Facts, side: str) -> Value:

@@ -68,6 +68,19 @@ def shortened(text: str, most: int) -> str:
     return "".join(kept).rstrip() + "…"
 
 
+_SENTENCE: Final = re.compile(r"(?<=[.!?]) +")
+
+
+def in_whole_sentences(text: str, most: int) -> str:
+    """Return as many whole sentences of a text as fit into ``most`` UTF-16 units; the first, shortened, where none does."""
+    kept, *rest = _SENTENCE.split(shortened(text, 10 * most))
+    for one in rest:
+        if utf16_length(f"{kept} {one}") > most:
+            break
+        kept += f" {one}"
+    return shortened(kept, most)
+
+
 def utf16_length(text: str) -> int:
     """Return the length of a text in UTF-16 units."""
     return len(text) + sum(one > "\uffff" for one in text)

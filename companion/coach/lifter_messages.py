@@ -8,7 +8,7 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.calendar.words import day_words
-from companion.coach.caseload import shortened
+from companion.coach.caseload import in_whole_sentences, shortened
 from companion.coach.concluded import concluded_of
 from companion.coach.days_section import back_words, kept_words
 from companion.coach.holding import moment_from
@@ -93,7 +93,7 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
         yield f"Photos and videos: {len(page.media)}, latest {look.day_name(page.media[0].at)}"
     if page.alarms:
         one_alert = page.alarms[0].alert
-        yield shortened(f"Last alert {look.day_name(one_alert.at)}: {one_alert.because}", 260)
+        yield in_whole_sentences(f"Last alert {look.day_name(one_alert.at)}: {one_alert.because}", 260)
     if page.goal:
         yield f"Wants: {shortened(page.goal, 60)}"
     answered = f", last {look.day_name(page.answered_at)}" if page.answered_at else ""
@@ -179,7 +179,7 @@ def thread_say(look: LifterView) -> Say:
 
 def _alarm_lines(alarm: AlertDetail, look: LifterView) -> list[str]:
     told = "; ".join(f"{in_words(key)}: {shortened(said, 40)}" for key, said in alarm.answers)
-    return [shortened(f"· {look.day_name(alarm.alert.at)}, {words_of(alarm.alert.level).coach}: {alarm.alert.because}", 260),
+    return [in_whole_sentences(f"· {look.day_name(alarm.alert.at)}, {words_of(alarm.alert.level).coach}: {alarm.alert.because}", 260),
             *([shortened(f"Answered: {told}", 420)] if told else [])]
 
 

@@ -7,7 +7,6 @@ comes back when its day has come, or with the next thing that is new; pain and r
 
 from __future__ import annotations
 
-import re
 import sqlite3
 from collections import Counter
 from collections.abc import Mapping, Sequence
@@ -16,7 +15,7 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from companion.base.clock import local_date
-from companion.coach.caseload import day_namer, shortened
+from companion.coach.caseload import day_namer, in_whole_sentences, shortened
 from companion.coach.letters import NO_LIFTERS, guess_row, tap
 from companion.coach.names import distinct_names, named
 from companion.coach.triage import GROUP_WORDS, GROUPS, TRIAGE, StateHeld, care_weight, reasons_of
@@ -55,7 +54,6 @@ _QUOTED: Final[Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]]] = {
 _UNQUOTED: Final = ("asks", "unanswered", "clinicians_word")
 """States whose words hold all that is to be said of them."""
 """The questions whose latest answer decides a state: flows and keys. Where it hurts and how badly is in the words of the state."""
-_SENTENCE: Final = re.compile(r"(?<=[.!?]) +")
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +113,7 @@ def _quote(db: sqlite3.Connection, person: int, state: StateHeld) -> str:
         for ruling in (Ruling.TOO_CLOSE, Ruling.LIKELY) if state.group == "contradiction" else (Ruling.LIKELY, Ruling.TOO_CLOSE):
             for cause in ("length", "strength", "control"):
                 if cause in found and found[cause].value == ruling.value and found[cause].because:
-                    return f"{cause}: {_sentences(found[cause].because, QUOTE_MOST - 20)}"
+                    return f"{cause}: {in_whole_sentences(found[cause].because, QUOTE_MOST - 20)}"
         return ""
     if state.group in ("worse", "better"):
         for test in protocols().values():
@@ -136,16 +134,6 @@ def _quote(db: sqlite3.Connection, person: int, state: StateHeld) -> str:
 
 def _said(answers: Sequence[tuple[str, str]]) -> str:
     return ", ".join(f"{in_words(key)}: “{shortened(raw, 60)}”" for key, raw in answers)
-
-
-def _sentences(text: str, most: int) -> str:
-    """Return as many whole sentences as fit, at least the first."""
-    kept, *rest = _SENTENCE.split(text.strip())
-    for one in rest:
-        if len(kept) + len(one) + 1 > most:
-            break
-        kept += f" {one}"
-    return kept
 
 
 def owed_words(news: Sequence[LifterNews]) -> str:

@@ -443,3 +443,29 @@ async def test_who_was_cleared_is_not_asked_the_next_morning_whether_they_were_s
     await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no")
     await gym.say("cleared", "my physio, today", "Yes, that is right", "none")
     assert not any("I asked you to be seen" in text for text in await next_morning(gym))
+
+
+async def test_an_alert_about_pain_has_the_lifters_words_the_place_the_score_and_two_reasons(gym):
+    await gym.linked()
+    await gym.say("something in my back went pop and it hurts to stand", "Lower back", "8", "yes", "no", "no")
+    told = gym.heard(KIM)[-1]
+    words = "something in my back went pop and it hurts to stand"
+    assert told.startswith(f"sam, no squats or tests today: something hurt (back, 8 of 10): “{words}”.")
+    assert told.count("no more today") == 2
+    await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
+    line = next(line for line in gym.heard(KIM)[-1].split("\n") if line.startswith("Last alert"))
+    assert line.endswith("no more today.")
+
+
+async def test_an_alert_about_pain_names_the_movement_and_what_no_longer_counts(gym):
+    await gym.linked()
+    await gym.say("knee to wall", *CHECK, *WARM, "tape", "that hurt", "Ankle or foot", "3", "no", "no")
+    told = gym.heard(KIM)[-1]
+    assert "(ankle, 3 of 10): “that hurt”. During: knee to wall, which no longer counts." in told
+
+
+async def test_pain_left_half_told_is_told_with_the_words_it_began_with(gym):
+    await gym.linked()
+    await gym.say("something in my back went pop and it hurts to stand", "Lower back")
+    (told,) = await in_a_while(gym)
+    assert told.endswith("still open: “something in my back went pop and it hurts to stand” (where: Lower back)")
