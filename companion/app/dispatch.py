@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from datetime import timedelta
 from typing import Any, Final
 
@@ -100,7 +101,9 @@ def _replan(turn: Turn, effect: Replan) -> None:
 
 def _alert(turn: Turn, effect: Alert) -> None:
     """Store an alert and send it. Whoever is sent to emergency care at once, before the questions are answered, is asked the next day
-    whether they have been."""
+    whether they have been. A second alert of a run with the same words and level says that it was confirmed."""
+    if effect.level and (words := effect.because.partition("”")[0]) != effect.because and persist.alerted_with(turn, effect, words):
+        effect = replace(effect, because=f"confirmed: {effect.because}")
     alert = persist.alert(turn, effect)
     if effect.level == Level.EMERGENCY.value:
         persist.remind(turn, Remind("referral", "referral", (local_date(turn.now, turn.zone) + timedelta(days=1)).isoformat()))

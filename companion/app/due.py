@@ -25,7 +25,7 @@ from companion.export.table import plain
 from companion.language.passed_on import in_whole_words, passed_on
 from companion.record import coaching, operator_requests, orders, outbox, owed, people, reminders
 from companion.record.caseload import HURT_ASKED
-from companion.record.context import SAFETY_LEVEL, SUSPENDED
+from companion.record.context import SAFETY_LEVEL, SUSPENDED, standing_now
 from companion.record.turn import Turn
 from companion.record.unanswered import WARNINGS, Unfinished, answers_in_run, hurt_asked, unfinished, words_of_run
 from companion.reminders.decision import decide, leaves_until
@@ -207,7 +207,7 @@ class DueSweep:
         wishes, zone = preferences_from(facts), turn.zone
         instead = REMINDER_KINDS[reminder.kind].gives_way_to
         decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")), suspended=facts.get(SUSPENDED) == "open",
-                          limited=_limited(facts, reminder),
+                          limited=_limited(facts, reminder) or _asked_first(db, reminder, now),
                           given_way=bool(instead) and reminders.sent_since(db, turn.person, instead, now - GIVES_WAY_FOR))
         if decision.until:
             reminders.postpone(db, id, decision.until, now)
@@ -320,6 +320,14 @@ def _limited(facts: Facts, reminder: reminders.Reminder) -> bool:
     """True if a clinician's limit closes what a reminder invites to."""
     works = REMINDER_KINDS[reminder.kind].works
     return works is not None and any(facts.get(work.fact) == "closed" for work in (works, Work.MOVE))
+
+
+def _asked_first(db: sqlite3.Connection, reminder: reminders.Reminder, now: datetime) -> bool:
+    """True if a reminder invites to work while questions about pain, a sign or a warning are open: these come first."""
+    if REMINDER_KINDS[reminder.kind].works is None:
+        return False
+    stands = standing_now(db, reminder.person, now)
+    return stands.pain_open is not None or stands.asked is not None
 
 
 def _few(numbers: Sequence[int]) -> Iterator[Sequence[int]]:

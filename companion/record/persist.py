@@ -114,6 +114,12 @@ def alert(turn: Turn, told: Alert) -> int:
                     (turn.person, told.run, told.level, told.because, text_of(turn.now))).lastrowid or 0
 
 
+def alerted_with(turn: Turn, told: Alert, words: str) -> bool:
+    """True if an alert of the same run and level began with the same words."""
+    return turn.db.execute("select 1 from alerts where person = ? and run = ? and level = ? and instr(because, ?) = 1",
+                           (turn.person, told.run, told.level, words)).fetchone() is not None
+
+
 def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to: tuple[str, str] | None = None,
                 document: Document | None = None, offer: Reminder | None = None, about: int | None = None,
                 fleeting: bool = False, rank: Rank | None = None) -> None:

@@ -469,3 +469,24 @@ async def test_pain_left_half_told_is_told_with_the_words_it_began_with(gym):
     await gym.say("something in my back went pop and it hurts to stand", "Lower back")
     (told,) = await in_a_while(gym)
     assert told.endswith("still open: “something in my back went pop and it hurts to stand” (where: Lower back)")
+
+
+async def test_an_emergency_that_is_confirmed_is_told_as_confirmed(gym):
+    await gym.linked()
+    await gym.say("i can't feel between my legs and i wet myself", "Yes, that is so")
+    told = [text.partition(": ")[2] for text in gym.heard(KIM) if text.startswith("sam, sent to emergency care: ")]
+    assert [text.startswith("confirmed: wrote “i can't feel") for text in told] == [False, True]
+
+
+async def test_no_squat_day_is_spoken_of_while_questions_about_pain_are_open(gym):
+    await gym.linked()
+    await gym.say("my squat days", "tuesdays and fridays at 6.30pm", "Yes, that is right", "the evening before", "stop")
+    assert gym.db.execute("select count(*) from reminders where kind = 'squat_day' and state = 'open'").fetchone()[0] == 1
+    await gym.say("my back hurts")
+    before = len(gym.heard(SAM))
+    for _ in range(4 * 24):
+        gym.clock.at += timedelta(hours=1)
+        await gym.companion.sweep()
+    said = gym.heard(SAM)[before:]
+    assert not any("Squat day" in text or "squats go" in text for text in said)
+    assert any("questions about it are still open" in text for text in said)
