@@ -362,16 +362,12 @@ def waits_since(db: Database) -> None:
 
 
 @migrations()
-def unfinished_runs(db: Database) -> None:
-    """An index of what was left open about pain, signs and warnings, read at every sweep, in place of that of pain alone."""
+def left_open(db: Database) -> None:
+    """Indexes of what every sweep reads: what was left open about pain, signs and warnings, in place of pain alone, and the alerts that
+    no coach has seen; and a count of how often one was sent again."""
     db.execute("drop index runs_of_pain")
     db.execute("create index runs_unfinished on runs (began_at) where flow in ('pain', 'signs', 'safety_check') and "
                "ifnull(ending, 'left') <> 'done'")
-
-
-@migrations()
-def alerts_again(db: Database) -> None:
-    """A count of how often an alert was sent to its coaches again, and an index of all that none has seen."""
     db.execute("alter table alerts add column again integer not null default 0")
     db.execute("drop index alerts_unseen")
     db.execute("create index alerts_unseen on alerts (at) where seen_at is null")
