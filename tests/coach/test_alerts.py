@@ -490,3 +490,22 @@ async def test_no_squat_day_is_spoken_of_while_questions_about_pain_are_open(gym
     said = gym.heard(SAM)[before:]
     assert not any("Squat day" in text or "squats go" in text for text in said)
     assert any("questions about it are still open" in text for text in said)
+
+
+async def test_a_limit_is_news_until_a_coach_has_seen_it(gym):
+    await gym.linked()
+    await gym.say("my physio said no bending until i am cleared", "Yes, that is so", "Yes, that is right")
+    assert "was told by a clinician: no bending" in (await gym.say("stop", "who needs me", who=KIM))[-1]
+    await gym.say("my lifters", who=KIM)
+    assert any("1 clinician's word" in text for text in gym.heard(KIM)[-2:])
+    await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
+    assert "a clinician's limit" in next(line for line in gym.heard(KIM)[-1].split("\n") if line.startswith("Safety: "))
+    assert (await gym.say("who needs me", who=KIM))[-1].startswith("Nothing new of your lifter")
+
+
+async def test_a_page_does_not_say_open_while_somebody_was_asked_whether_something_hurt(gym):
+    await gym.linked()
+    await gym.say("safety check", *CHECK, "write to my coach", "my knee hurts a bit since tuesday")
+    await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
+    assert "Safety: asked whether something hurt, no answer" in gym.heard(KIM)[-1]
+    assert "nothing stands against tests or squats" not in report_html(gym.db, gym.id_of(SAM), gym.clock.now(), BOOK)
