@@ -58,8 +58,9 @@ class Ask:
     ``caution``: shown with it, and means that the body is at work. ``safety``: never guessed, never skipped. ``free``: an answer in the
     lifter's own words, where pain words lead to a question and do not end it at once; ``doubts``: doubtful pain words too, where the words
     describe the squats. ``hurts``: answers that say that something hurt; they are taken as if it had been typed.
-    ``unread``: what is said before it stands again after anything that is no answer, whatever it may be; each of these once. ``signs``: the flags it asks about
-    itself (``language.flags.Flag``); hearing one answers it. ``lets``: flows that may begin over it even if its own flow holds.
+    ``unread``: what is said before it stands again after anything that is no answer, whatever it may be; each of these once.
+    ``signs``: the flags it asks about itself (``language.flags.Flag``); hearing one answers it. ``lets``: flows that may begin over it
+    even if its own flow holds.
     ``back``: false if earlier answers can't be changed from here.
     ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the log, if not ``key``; a template over
     the facts, like ``method`` and ``placement``.
