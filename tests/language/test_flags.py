@@ -82,6 +82,9 @@ PAIRS = [
     (Flag.WEAKNESS, "my knee buckled under me on the stairs", "knees cave in on heavy squats"),
     (Flag.BLADDER_BOWEL, "need to pee but nothing comes", "need to pee, back in a sec"),
     (Flag.BLADDER_BOWEL, "pissed myself last night", "pissed myself laughing"),
+    (Flag.BLADDER_BOWEL, "my bladder stopped working", "my bladder is working"),
+    (Flag.WEIGHT_LOSS, "lost 12 lb this month, not on purpose", "lost 12 lb this month on purpose"),
+    (Flag.CHEST, "came over all light and had to sit", "went light today, 60 all the way down"),
     (Flag.SADDLE, "bum is numb since the deadlift", "numb bum from the office chair"),
     (Flag.CHEST, "my chest is tight", "keep the bar tight to my chest"),
     (Flag.CHEST, "i passed out", "no never passed out"),
@@ -271,9 +274,9 @@ CONTRASTED = {f"not_flags_more_{writer}.txt": most for most, writers in (
                        *((name, CONTRASTED.get(name, 0.06)) for name in corpus.UNFLAGGED)])
 def test_ordinary_messages_seldom_raise_a_flag(name: str, most: float) -> None:
     """The second were written to be taken for flags, those contrasted, line by line, as near to real ones as may be. By day one line in
-    ten."""
+    ten, of which one more may."""
     false, of = _false(name, every=1 if BY_NIGHT else 10)
-    assert false / of <= most
+    assert false <= most * of + (0 if BY_NIGHT else 1)
 
 
 @given(st.lists(st.sampled_from([*(text for _, text in EACH), *ORDINARY, *UNFORESEEN, "no", "but", ",", "my dad", "12"]), max_size=5))

@@ -82,7 +82,10 @@ def test_it_is_loaded_with_the_first_message_that_may_be_a_flag() -> None:
     subprocess.run([sys.executable, "-c", code], check=True, cwd=LANGUAGE.parent.parent)
 
 
-def test_what_the_weights_speak_strongly_against_is_not_read_by_it(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_what_the_weights_speak_strongly_against_is_not_read_by_it_unless_the_rules_have_dropped_something(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
     monkeypatch.setattr(classifier, "log_odds", lambda text: (1000,) * (len(Flag) + 1))
     assert classifier.weigh("yes please", "yes please", ["yes", "please"]).some < classifier.ASKED_FROM
+    assert classifier.weigh("yes please", "yes please", ["yes", classifier.TAKEN_OUT, "please"]).some > 4000
     assert classifier.weigh("my foot keeps slapping", "my foot keeps slapping", ["my", "foot", "keeps", "slapping"]).some > 4000

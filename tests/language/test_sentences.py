@@ -101,6 +101,7 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
         "no squats this week, I'm at a conference in a town whose hotel gym has one dumbbell",
         "no squats this week, crutching starts, 12 hr days",
         "can not tonight, my daughter graduates", "cant tomorrow, babysitting", "doctor cleared me for everything, no limits",
+        "cleared by cardiology in 2016, the flutter turned out to be nothing and they closed the file",
         "cleared by the gp for everything including heavy lifting, no limits", "cleared by the midwife ages ago, youngest is six now",
         "i train 4 days, sometimes 3, depends on shifts at the bakery", "physio cleared me fully in may, no limits at all",
         "no squats today only tests. floor: fine, wall: fine, ankle: left stiffer", "pause till 3rd", "unpause"}
@@ -112,6 +113,7 @@ def test_no_sentence_about_pain_starts_a_flow():
                     "can't make it tomorrow, funeral", "can't do saturday, double shift",  # and of "can't"
                     "no squats this week, crutching starts, 12 hr days",
         "can not tonight, my daughter graduates", "cant tomorrow, babysitting", "doctor cleared me for everything, no limits",
+        "cleared by cardiology in 2016, the flutter turned out to be nothing and they closed the file",
         "cleared by the gp for everything including heavy lifting, no limits", "cleared by the midwife ages ago, youngest is six now",
         "i train 4 days, sometimes 3, depends on shifts at the bakery", "physio cleared me fully in may, no limits at all",
         "no squats today only tests. floor: fine, wall: fine, ankle: left stiffer", "pause till 3rd", "unpause"}

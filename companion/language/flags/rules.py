@@ -32,7 +32,7 @@ from functools import cached_property
 from itertools import islice, pairwise
 from typing import NamedTuple
 
-from companion.language.flags.classifier import Weighed, weigh
+from companion.language.flags.classifier import TAKEN_OUT, Weighed, weigh
 from companion.language.flags.flag import URGENT, Flag, Heard
 from companion.language.flags.patterns import COMPILED_READ_AS, COMPILED_SIGNS, Pattern, found, holds, index_of, ordinary, word_set
 from companion.language.flags.spelling import TypedWord, words_typed
@@ -41,7 +41,6 @@ from companion.language.flags.tables.signs import Signs
 from companion.language.flags.things import OF_IT, of_a_thing
 from companion.language.pain.patterns import COMMA, PUNCTUATION, QUESTION, SENTENCE_ENDS
 
-_TAKEN_OUT = "·"  # replaces what the rules dropped
 _LEFT_TO_WEIGH = 2  # words at least, where some were taken out (choice)
 _BRIEF = 16  # words: a sentence in which nothing is lost beside much else (choice)
 _PLAIN = 3  # words: "got a fever" is what it says (choice)
@@ -55,6 +54,7 @@ _NEVER_PLAIN = frozenset((Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL))
 _FOR_LIFE = frozenset((Flag.HEART_HISTORY, Flag.CANCER_BONE, Flag.SPINE_HISTORY, Flag.SELF_HARM))
 _NO, _NOT, _BETWEEN, _THOUGHT = map(word_set, (context.NO, context.NOT_WORDS, context.UNDER_DENIAL, context.THOUGHT))
 _AFTERWARDS, _OWN, _SUPPOSED = map(word_set, (context.TOLD_AFTERWARDS, context.ONES_OWN, context.SUPPOSITIONS))
+_FAILING = word_set(context.FAILING)
 _DENIALS = _NO | _NOT
 _WHOSE = frozenset(("my", "the"))  # "no change in my bladder" denies; "no my leg gave way" does not
 _OPEN = frozenset(("i", "im", "ive", "my", "its", "it", "that", "thats", "id", "this", "the"))
@@ -140,8 +140,8 @@ def unexplained(text: str) -> tuple[str, list[str]]:
 def _without(text: str, typed: list[TypedWord], words: list[str]) -> str:
     """Return the text with each word taken out replaced by a mark."""
     for (_, start, end), word in zip(reversed(typed), reversed(words), strict=True):
-        if word == _TAKEN_OUT:
-            text = text[:start] + _TAKEN_OUT + text[end:]
+        if word == TAKEN_OUT:
+            text = text[:start] + TAKEN_OUT + text[end:]
     return text
 
 
@@ -160,7 +160,7 @@ def _heard(text: str, typed: list[TypedWord], message: _Message) -> tuple[Heard,
 def _suspected(words: list[str], sentences: dict[str, list[str]], said: Weighed) -> tuple[Heard, ...]:
     """Return the doubtful flag found in words the rules heard nothing in, or in one of their sentences, what else it may be, and the
     sentence most suspicious."""
-    if sum(word != _TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH <= len(words) or not sentences:
+    if sum(word != TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH <= len(words) or not sentences:
         return ()
     parts = {part: weigh(part, part, of) if len(sentences) > 1 else said for part, of in islice(sentences.items(), _SENTENCES)}
     most = max(parts, key=lambda part: parts[part].some)
@@ -226,7 +226,7 @@ class _Message:
     def unexplained(self) -> list[str]:
         """The words, with those of dropped hits, or the ordinary wording over them, replaced by a mark."""
         dropped = {at for hit, sure in self._judged if sure is None for at in range(*(self._ordinary_over(hit) or (hit.start, hit.end)))}
-        return [_TAKEN_OUT if at in dropped else word for at, word in enumerate(self.words)]
+        return [TAKEN_OUT if at in dropped else word for at, word in enumerate(self.words)]
 
     @cached_property
     def _judged(self) -> list[tuple[SignFound, bool | None]]:
@@ -244,10 +244,12 @@ class _Message:
         return hit.signs.sure and all(answers) and not self._supposed(hit, start)
 
     def _ordinary_over(self, hit: SignFound) -> tuple[int, int] | None:
-        """Return where the longest ordinary wording stands that a hit is dropped for, if any."""
+        """Return where the longest ordinary wording stands that a hit is dropped for, if any; "my bladder stopped working" is none."""
         over: list[tuple[int, int]] = []
         for start, end, pattern in self.ordinary:
             if pattern.concerns and hit.signs.flag not in pattern.concerns:
+                continue
+            if _FAILING.intersection(self.words[start:end]).difference(*pattern.needs):
                 continue
             says_more = hit.start < start and end <= hit.end and (hit.signs.sure or hit.signs.flag in _NEVER_PLAIN)
             if start <= hit.start < end or (start < hit.end <= end and not says_more):
