@@ -18,7 +18,7 @@ from companion.screening.setups import HEEL_LIFT, HELPED_BY_FEEL, NAMES, Checked
 from companion.screening.sources import counted, with_numbers
 from flows.block import AMOUNTS, STARTS, did, done
 from flows.outcome_facts import showing
-from flows.shared import BANDS, SCORED, SQUAT, limited
+from flows.shared import BANDS, BODY_WEIGHT, SCORED, SQUAT, limited
 
 SET_UP_AMOUNTS = {METRIC: {**AMOUNTS[METRIC], "rise": f"{HEEL_LIFT:g} cm"}, IMPERIAL: {**AMOUNTS[IMPERIAL], "rise": "an inch"}}
 FOUR_SETS = ("plain_1", "changed_1", "plain_2", "changed_2")
@@ -98,7 +98,9 @@ FLOW = Flow(
     gates=(*SQUAT, limited(Work.SQUAT), *SCORED, Gate(~fact("setup.proposed").one_of(*NAMES),
                                  "There is no set-up to check: no change that was seen has moved where your back rounds without a pinch "
                                  "or an ache. "
-                                 "Say “squat look” to try the changes.")),
+                                 "Say “squat look” to try the changes."),
+           Gate(fact("setup.proposed").one_of(*(name for name in NAMES if "front" in name)) & BODY_WEIGHT,
+                "The set-up to check has a weight in front, and for now you keep to body weight. It waits.", throughout=True)),
     at_start=change_facts,
     facts=(Fact("change", values=(*NAMES, HELPED_BY_FEEL, "none")), RESULT, LUCK, CHANGED_START, PLAIN_START),
     steps=(

@@ -53,7 +53,7 @@ def _set(number: int) -> Ask:
 FLOW = Flow(
     "prime", version=1, title="Priming drill", command=("drill", "priming"),
     gates=(*SQUAT, limited(), Gate(~fact("drill").known, "The drill comes from the tests. Say “screen” first.")),
-    at_start=drill_facts,
+    at_start=drill_facts, rests_on=("offered", "name", "light"),
     steps=(
         Tell("{why_not}", ~OFFERED),
         Ask("setup", "The drill: {name}, {sets} sets of {reps}{each}.{light} A drill is a short, light exercise before you squat. It is a "

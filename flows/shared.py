@@ -66,7 +66,8 @@ def closes(*uses: Work) -> Condition:
 
 def limited(*uses: Work) -> Gate:
     """Return the gate before work of these kinds."""
-    return Gate(closes(*uses), "You were told to leave that out: {limit.words}. Once somebody has cleared you, say “cleared”.")
+    return Gate(closes(*uses), "You were told to leave that out: {limit.words}. Once somebody has cleared you, say “cleared”.",
+                throughout=True)
 
 
 CLOSED = (

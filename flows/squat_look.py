@@ -100,7 +100,7 @@ LOAD_FILMED = fact("load_film").is_("yes")
 COMMON_ROUNDING = fact("plain_rounds").one_of("little", "some") & fact("plain_depth").one_of("parallel", "below")
 
 FLOW = flow_of(
-    PROTOCOL, at_start=drawn_order, command=("squat film", "film my squat"),
+    PROTOCOL, at_start=drawn_order, rests_on=SLOTS, command=("squat film", "film my squat"),
     facts=(Fact("set_up", of=_set_up), Fact("proposed", values=(*NAMES, HELPED_BY_FEEL, "none"), of=_proposed),
            *(Fact(f"{slot}_depth", values=tuple(option.value for option in STARTS.options), of=_depth_in(slot)) for slot in SLOTS)),
     steps=(

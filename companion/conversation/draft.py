@@ -6,6 +6,7 @@ A draft lives for one step only, so that ``step`` as a whole is pure. The machin
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 from typing import Any, Final
 
 from companion.conversation.condition import Value
@@ -21,7 +22,9 @@ from companion.conversation.table import (
     BEGIN,
     ENDED,
     GOES_ON,
+    HOLD_RUNS,
     IN_PAIN,
+    INTERRUPTED,
     LAST_ANSWERED,
     PAUSED,
     RESUMED,
@@ -34,7 +37,7 @@ from companion.conversation.table import (
 from companion.conversation.wording import render
 from companion.language.units import METRIC
 
-_ABOUT_THE_RUN: Final = (BEGIN, BACK, STOP, RESUMED, RETURNED)
+_ABOUT_THE_RUN: Final = (BEGIN, BACK, STOP, INTERRUPTED, RESUMED, RETURNED)
 """Events whose moves also depend on facts about the run itself."""
 
 
@@ -93,6 +96,14 @@ class Draft:
         """True if the answer before the open question started a timed hold."""
         before = self.compiled.stops.get(self.top.trail[-1]) if self.top.trail else None
         return isinstance(before, Ask) and isinstance(before.kind, Hold)
+
+    def _hold_runs(self) -> bool:
+        """True if the hold that the last message started is not over."""
+        before = self.compiled.stops.get(self.top.trail[-1])
+        if not self.session.at or not isinstance(before, Ask) or not isinstance(before.kind, Hold):
+            return False
+        lasts = timedelta(seconds=before.kind.count_in + before.kind.held(self.facts()))
+        return self.known.now - datetime.fromisoformat(self.session.at) < lasts
 
     @property
     def context(self) -> ReadingContext:
@@ -159,6 +170,7 @@ class Draft:
         here |= {tried(flow): "yes" for flow in top.tried}
         if top.trail:
             here[LAST_ANSWERED.name] = top.trail[-1]
+            here |= {HOLD_RUNS.name: "yes"} if self._hold_runs() else {}
         if last is not None and last.flow in self.book.flows and self.book[last.flow].fire(BACK, last.state,
                 {LAST_ANSWERED.name: last.trail[-1]}):
             here[ENDED.name] = last.flow

@@ -146,11 +146,12 @@ Step = Ask | Tell | Run | Do
 @dataclass(frozen=True, slots=True)
 class Gate:
     """A condition before a flow begins or goes on. While ``shut`` holds, the flow does not open: ``say`` is sent, or the flow ``first``
-    runs before it."""
+    runs before it. ``throughout``: it is looked at after every sub-flow too, as long as a movement is still to come."""
 
     shut: Condition
     say: str = ""
     first: str = ""
+    throughout: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,7 +183,8 @@ class Flow:
     it, with the group "asked" as the request, if ``fits`` accepts that (None: always), given the person's facts, and ``said_by``
     holds for them. ``invite``: the text of a reminder that offers it, with the buttons ``invites`` (none: one that begins it);
     ``missed``: the text if the reminder came too late. ``parked``: the reply to stopping it, if not the usual one. ``why``: why its
-    questions are asked, where their cards do not say. ``compatible``: older versions whose open runs continue in this one.
+    questions are asked, where their cards do not say. ``compatible``: older versions whose open runs continue in this one. ``rests_on``:
+    facts of ``at_start`` on which its movements and loads rest; a run that goes on where one of them has changed begins anew.
     """
 
     name: str
@@ -204,6 +206,7 @@ class Flow:
     parked: str = ""
     why: str = ""
     compatible: tuple[int, ...] = ()
+    rests_on: tuple[str, ...] = ()
 
 
 T = TypeVar("T")

@@ -254,6 +254,10 @@ class Hold(Ready):
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         return pick(text, self.options, context)
 
+    def held(self, facts: Facts) -> float:
+        """Return the seconds it is held, without the count-in."""
+        return float(self.seconds if isinstance(self.seconds, int) else facts.get(self.seconds, 0))
+
 
 @dataclass(frozen=True, slots=True)
 class Words(Kind):

@@ -13,6 +13,7 @@ from companion.conversation.draft import Draft
 from companion.conversation.effects import Began, Ended, Record, Reopened
 from companion.conversation.flow import END, PARKED, Ask, Do, Tell
 from companion.conversation.kinds import Answer, Hold, Ready
+from companion.conversation.lapsed import lapsed, shut_since
 from companion.conversation.prompt import offered, stop_button
 from companion.conversation.session import SAID_AHEAD, Frame, Stack
 from companion.conversation.table import (
@@ -82,6 +83,8 @@ def begin_anew(draft: Draft) -> None:
 
 def take_up(draft: Draft) -> None:
     """Resume a paused run: at its question, after it, or not at all."""
+    if draft.top.paused and not draft.top.hurt and _lapse(draft):
+        return
     move, briefly = draft.fire(RESUMED), draft.session.briefly
     draft.session = draft.session._replace(briefly=False)
     if briefly and move.target == draft.top.state and not (move.first or move.passed):
@@ -93,6 +96,27 @@ def take_up(draft: Draft) -> None:
         if move.target not in (GATE_CLOSED, ENDED_BY_PAIN):
             draft.top = draft.top._replace(paused=False, hurt=False, tried=())
         _follow(draft, move)
+
+
+BEGINS_AGAIN: Final = "What this rests on has changed, so it begins again."
+
+
+def _lapse(draft: Draft) -> bool:
+    """Begin the run anew that can no longer go on as it was begun, the lowest of those that wait for each other; return False where all
+    can. One whose gate has shut says so. Questions about pain, signs and what a clinician said are finished first."""
+    stack = draft.session.stack
+    first = len(stack) - 1
+    while first and stack[first - 1].state == f"run_{stack[first].flow}" and not stack[first - 1].paused:
+        first -= 1
+    over = next((n for n in range(first, len(stack)) if lapsed(draft, stack[n])), None)
+    if over is None or any(policy.holds or policy.told for policy in (draft.book[frame.flow].flow.policy for frame in stack[over + 1:])):
+        return False
+    draft.effects.extend(Ended(frame.run, "left") for frame in stack[over + 1:] if frame.state)
+    draft.session = draft.session._replace(stack=stack[:over + 1], aside=None, briefly=False)
+    if not shut_since(draft, draft.top):
+        draft.say(BEGINS_AGAIN)
+    begin_anew(draft)
+    return True
 
 
 def end(draft: Draft, ending: str) -> None:
@@ -123,6 +147,8 @@ def leave_all(draft: Draft, running: Stack) -> None:
 
 def after_run(draft: Draft) -> None:
     """Continue after a ``Run`` whose flow has ended, or end where a gate has shut meanwhile."""
+    if _lapse(draft):
+        return
     move = draft.fire(RETURNED)
     if not _let_first(draft, move):
         draft.top = draft.top._replace(tried=())
@@ -236,7 +262,7 @@ def _hold(draft: Draft, ask: Ask) -> float:
     if not isinstance(hold, Hold):
         return 0
     facts, now = draft.facts(), draft.known.now
-    seconds = float(hold.seconds if isinstance(hold.seconds, int) else facts.get(hold.seconds, 0))
+    seconds = hold.held(facts)
     words = {**facts, "seconds": seconds}
     over = hold.count_in + seconds
     stop = stop_button(draft.compiled.flow, ask.key)

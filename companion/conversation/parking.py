@@ -16,8 +16,9 @@ PARKED_MOST: Final = 5
 
 
 def interrupt(draft: Draft) -> None:
-    """Pause the topmost run at its question, so that another flow can run first."""
-    draft.fire(INTERRUPTED)
+    """Pause the topmost run at its question, so that another flow can run first; at the timed hold that this cuts short, to do it again."""
+    if again := draft.fire(INTERRUPTED).again:
+        withdraw(draft, again)
     draft.top = draft.top._replace(paused=True)
 
 

@@ -49,6 +49,9 @@ LAST_ANSWERED = fact("here.last")
 ENDED = fact("here.ended")
 """The flow that has just ended, while its last answer can still be taken back."""
 
+HOLD_RUNS = fact("here.hold_runs")
+"""Known while the time of the hold begun with the last answer is not over."""
+
 GOES_ON = fact("here.goes_on")
 """Known if the pain questions showed that the run they interrupted can go on: nothing hurt, or it hurt in something else."""
 
@@ -155,9 +158,11 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
         rows += _as(ANSWER, ways[key])
         rows += [Move(SKIP, key, key, refused=NOT_SKIPPED)] if stop.safety else _as(SKIP, ways[key])
         rows += _back(stops, stop, before.get(key, frozenset()), after_runs.get(key, ()))
-        rows += [Move(AGAIN, key, key), Move(INTERRUPTED, key, PAUSED)]
-        rows += [Move(STOP, key, PAUSED, LAST_ANSWERED.is_(hold), again=hold) for hold in holds
-                 if stop.back and hold in before.get(key, ())]
+        rows.append(Move(AGAIN, key, key))
+        cut = [hold for hold in holds if stop.back and hold in before.get(key, ())]
+        rows += [Move(INTERRUPTED, key, PAUSED, LAST_ANSWERED.is_(hold) & HOLD_RUNS.known, again=hold) for hold in cut]
+        rows.append(Move(INTERRUPTED, key, PAUSED))
+        rows += [Move(STOP, key, PAUSED, LAST_ANSWERED.is_(hold), again=hold) for hold in cut]
         rows.append(Move(STOP, key, PAUSED))
         rows += [] if stop.free or stop.unread else [Move(HELP, key, key)]  # "help" is one of one's own words, or a call for it
         rows += [Move(PAIN, key, IN_PAIN if body_works(flow) else PAUSED)] if flow.policy.hears_pain else []

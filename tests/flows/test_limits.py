@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
@@ -156,6 +156,37 @@ def test_a_test_in_the_middle_is_not_gone_on_with_once_its_part_is_closed():
     assert talk.session.top.flow == "home"
     assert "You were told to leave that out: no calf stretching" in talk.heard
     assert not [record for record in talk.effects if isinstance(record, Record) and record.key == "left_1" and record.status == "ok"]
+
+
+class Squatting(Limited, Lifter):
+    """A lifter with results on a squat day, in whom limits close what they close."""
+
+    def __init__(self, flow: str, **known: Value) -> None:
+        Lifter.__init__(self, BOOK[flow].flow, {name.replace("__", "."): value for name, value in known.items()})
+
+
+@pytest.mark.parametrize("told_at", [(), ("80",), ("80", "no")])
+def test_a_load_is_worked_out_anew_where_less_was_allowed_in_the_middle_of_a_squat_day(told_at: tuple[str, ...]):
+    told = ("my doctor said nothing above 60 kg until 12 march", "yes", "yes")
+    for way in (told, ("menu", *told, "go on")):
+        talk = Squatting("squat_day").say(*told_at, *way)
+        assert talk.state == "squat_day.load"
+        assert "You were told: nothing above 60 kg" in talk.heard
+        assert "at 60 kg" in talk.say("80", "no").last
+
+
+def test_no_bar_is_asked_for_or_handed_out_once_there_is_no_weight():
+    for known in ({"bar__bar": None}, {}):
+        talk = Squatting("squat_day", **known).say("my physio said no weights for 3 weeks", "yes", "yes")
+        assert talk.state == "squat_day.prime_now"
+        assert talk.say("no").last.startswith("Now your squats. ")
+
+
+def test_a_set_cut_short_is_done_again_and_not_once_its_time_is_over():
+    for away, at in ((10, "prime.set_1"), (120, "prime.set_2")):
+        talk = Squatting("prime").say("ready", "ready", "start")
+        talk.session, talk.now = talk.session._replace(at=talk.now.isoformat()), talk.now + timedelta(seconds=away)
+        assert talk.say("my doctor said no lifting for two weeks", "yes", "yes").state == at
 
 
 def test_no_bar_and_no_added_weight_is_offered_under_no_load():

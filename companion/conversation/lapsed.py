@@ -1,0 +1,51 @@
+"""Whether a run can go on as it was begun, where something was told, closed or lowered while it waited."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from companion.conversation.draft import Draft
+from companion.conversation.flow import Ask
+from companion.conversation.session import Frame
+from companion.conversation.table import body_works
+
+
+def lapsed(draft: Draft, frame: Frame) -> bool:
+    """True if a run has a movement to come that it may not lead to as it stands: a gate has shut throughout, what it rests on has changed,
+    or an answer it was given is no longer on offer."""
+    return bool(frame.state) and _moves(draft, frame) and (shut_since(draft, frame) or _rests_on_else(draft, frame) or _taken_away(
+        draft, frame))
+
+
+def shut_since(draft: Draft, frame: Frame) -> bool:
+    """True if a gate that is looked at throughout has shut since the run began."""
+    gates = [gate for gate in draft.book[frame.flow].flow.gates if gate.throughout]
+    return bool(gates) and any(gate.shut.holds(draft.facts(frame)) for gate in gates)
+
+
+def _moves(draft: Draft, frame: Frame) -> bool:
+    """True if a movement may still come: in the run itself, or in one that it runs."""
+    compiled = draft.book[frame.flow]
+    if frame.state not in compiled.stops:
+        return False
+    ahead = (compiled.stops.get(state) for state in (frame.state, *compiled.ahead.follow[frame.state]))
+    return any(stop.caution if isinstance(stop, Ask) else stop.flow in draft.book.flows and body_works(draft.book[stop.flow].flow)
+               for stop in ahead if stop)
+
+
+def _rests_on_else(draft: Draft, frame: Frame) -> bool:
+    flow = draft.book[frame.flow].flow
+    if not flow.rests_on or not flow.at_start:
+        return False
+    now = flow.at_start(replace(draft.known, run=frame.run, asked=frame.asked))
+    return any(now.get(name) != frame.fixed.get(name) for name in flow.rests_on)
+
+
+def _taken_away(draft: Draft, frame: Frame) -> bool:
+    """True if an option that was chosen is no longer on offer, in a flow in which the body is at work."""
+    compiled = draft.book[frame.flow]
+    if not body_works(compiled.flow):
+        return False
+    facts = draft.facts(frame)
+    return any(option.value == answer and not option.only_if.holds(facts)
+               for key, answer in frame.got.items() if isinstance(ask := compiled.stops.get(key), Ask) for option in ask.kind.options)
