@@ -43,13 +43,12 @@ def _today(got: Facts) -> date:
 
 
 def limit_facts(known: Known) -> dict[str, Value]:
-    """Return what a telling of limits begins with: the words it was begun with, unless they may have been cut, what stands, the day and
-    the units they are meant in."""
-    facts: dict[str, Value] = {"before": str(known.facts.get(LIMITS, "")), "on": date.fromisoformat(str(known.facts["today"])).isoformat(),
+    """Return what a telling of limits begins with: the words it was begun with, as "cut" where they may have been, the day and the units
+    they are meant in."""
+    facts: dict[str, Value] = {"on": date.fromisoformat(str(known.facts["today"])).isoformat(),
                                "units": str(known.facts.get("welcome.units", METRIC))}
-    facts["stand"] = "yes" if facts["before"] else "no"
     said, cut = known.asked.strip(), len(known.asked) == SAID_MOST
-    return facts | ({"cut": "yes"} if cut else {"given": said} if said else {})
+    return facts | ({"cut": said} if cut else {"given": said} if said else {})
 
 
 def _words(got: Facts) -> str:
@@ -109,23 +108,54 @@ def _with(limits: LimitsTold, new: Limit) -> LimitsTold:
     return *kept, new
 
 
-def _before(got: Facts) -> LimitsTold:
-    return () if got.get("now") == "wrong" else limits_in(got.get("before"))
+UNSAID: Final = "not said yet"
+"""The words of a limit of which nothing was said but that there is one."""
+
+
+def _open(got: Facts) -> Limit:
+    """Return what stands for a limit until the questions about it are answered: it closes everything that moves."""
+    words = _words(got) or str(got.get("cut", "")) or UNSAID
+    return Limit(frozenset((LimitPart.OTHER,)), words=words[:WORDS_MOST])
+
+
+def _standing(got: Facts) -> LimitsTold:
+    """Return what stands now beside this telling, whenever it was told: all but what its own open questions close."""
+    own = {str(got[key])[:WORDS_MOST] for key in ("words", "given", "cut") if key in got} | {UNSAID}
+    return tuple(one for one in limits_in(got.get(LIMITS)) if one.words not in own or one != Limit(
+        frozenset((LimitPart.OTHER,)), words=one.words))
+
+
+def _then(got: Facts) -> LimitsTold:
+    """Return what stands once this telling is over: what stood, without it where it was wrong, and the limit told, if any. Nothing is
+    taken away by words that name no limit, unless nobody had ever told them what stood."""
+    sets = how_read(got, "") != "none" and got.get("what") != "none" and got.get("now") not in ("fine", "cleared")
+    if not sets:
+        return () if got.get("never") == "yes" else _standing(got)
+    return _with(() if got.get("now") == "wrong" else _standing(got), _limit(got))
 
 
 def limits_open(got: Facts, side: str) -> Value:
-    """Return what stands until the questions are answered: the words as they are, which close everything that moves."""
-    return as_text((*limits_in(got.get("before")), Limit(frozenset((LimitPart.OTHER,)), words=_words(got)[:WORDS_MOST])))
+    """Return what stands until the questions are answered."""
+    return as_text((*_standing(got), _open(got)))
 
 
 def limits_then(got: Facts, side: str) -> Value:
-    """Return what stands once this limit is told."""
-    return as_text(_with(_before(got), _limit(got)))
+    """Return what stands once this telling is over."""
+    return as_text(_then(got))
 
 
-def limits_kept(got: Facts, side: str) -> Value:
-    """Return what stands where no limit was told."""
-    return as_text(_before(got))
+def stands_then(got: Facts, side: str) -> Value | None:
+    """Return that in words; None for nothing."""
+    return words_of(_then(got), _show(got)) or None
+
+
+def left_open(got: Facts, side: str) -> Value:
+    """Return what holds where the questions are left open, in words."""
+    limits = limits_in(got.get(LIMITS))
+    if limits != _standing(got):
+        return ("Until you have told me what it is, I take it that nothing that moves is allowed, and a coach of yours sees that. Say “my "
+                "limits” to go on.")
+    return f"What stands: {words_of(limits, _show(got))}." if limits else "Nothing is noted."
 
 
 def understood(got: Facts, side: str) -> Value:
@@ -134,13 +164,13 @@ def understood(got: Facts, side: str) -> Value:
 
 
 def kilos_then(got: Facts, side: str) -> Value:
-    """Return the most to lift once this limit is told, in kg; "" for no number."""
-    return _kilos(_with(_before(got), _limit(got)))
+    """Return the most to lift once this telling is over, in kg; "" for no number."""
+    return _kilos(_then(got))
 
 
 def end_then(got: Facts, side: str) -> Value | None:
     """Return the next date on which a limit is asked about; None where none has a date."""
-    return _next_end(_with(_before(got), _limit(got)))
+    return _next_end(_then(got))
 
 
 def _kilos(limits: LimitsTold) -> str:

@@ -12,10 +12,11 @@ from flows.limit_facts import (
     end_then,
     how_read,
     kilos_then,
+    left_open,
     limit_facts,
-    limits_kept,
     limits_open,
     limits_then,
+    stands_then,
     understood,
     who_read,
 )
@@ -26,7 +27,7 @@ SAID = ("no hamstring stretching and no weights for 3 weeks", "nothing over 60 k
         "no squats, said my doctor", "no bending", "take it easy", "take it easy for two weeks", "none")
 """Examples of what may be said: with and without an end and who said so; part of it unread; no limit."""
 GIVEN = Fact("given", values=SAID)
-STAND, CUT = Fact("stand", values=YES_NO), Fact("cut", values=("yes",))
+CUT = Fact("cut", values=("my doctor told me on the phone this morning that",))
 READ = Fact("read", values=("all", "part", "none"), of=how_read)
 END_READ, WHO_READ = Fact("end_read", values=YES_NO, of=end_read), Fact("who_read", values=YES_NO, of=who_read)
 STANDING = ('[{"parts": ["load"], "kg": null, "until": "2026-03-02", "by": "a doctor", "words": "no weights"}]',
@@ -45,8 +46,13 @@ PICKED = {name: fact("what").is_(name) | fact("also").is_(name) | fact("also_2")
 MORE = fact("what").known & ~fact("what").one_of("none", "training", "other")
 SETS_LIMIT = SOME & ~fact("what").is_("none")
 DONE = SETS_LIMIT & fact("right").is_("yes")
-TOLD_SO_FAR = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & (fact("given").known | fact("words").known))
-"""Until it is answered, the words close everything that moves."""
+TAKES_BACK = TELLS & ~SETS_LIMIT & NOW.is_("wrong")
+NONE_NEW = TELLS & ~SETS_LIMIT & ~fact("never").is_("no")
+SETTLED = DONE | NONE_NEW | TAKES_BACK
+ENDS, STANDS = fact("end").known, fact("stands").known
+OPENED = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & (
+    fact("given").known | fact("words").known | CUT.known | NOW.is_("new")))
+"""Until it is answered, what was told by a clinician closes everything that moves, also where it is not said yet what it was."""
 
 
 def _also(key: str, *before: str) -> Ask:
@@ -66,21 +72,21 @@ FLOW = Flow(
                r"(?P<asked>(?:i'm |i am )?not (?:allowed|supposed) to .+)",
                r"(?P<asked>(?:no|nothing) (?:weights?|load|lifting|bending|(?:hamstring |calf |hip )?stretching|over \d+|"
                r"above \d+|heavier than).* (?:for|until|till) .+)"),
-    facts=(GIVEN, STAND, CUT, READ, END_READ, WHO_READ, Fact("before", values=STANDING), Fact("open", values=STANDING, of=limits_open),
-           Fact("then", values=STANDING, of=limits_then), Fact("kept", values=STANDING, of=limits_kept), Fact("understood", of=understood),
-           Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then)),
-    parked="All right. Until you have told me, I take it that nothing that moves is allowed. Say “my limits” to go on.",
+    facts=(GIVEN, CUT, READ, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
+           Fact("then", values=STANDING, of=limits_then), Fact("stands", of=stands_then), Fact("understood", of=understood),
+           Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), Fact("left_open", of=left_open)),
+    parked="All right. {left_open}",
     steps=(
         Ask("now", "What stands: {limit.words}. What about it?", choice(
             ("new", "There is a new one", "new", "another", "add"), ("wrong", "It is not right", "wrong", "not right", "change"),
             ("cleared", "I was cleared", "cleared", "over"), ("fine", "Leave it", "fine", "nothing", "ok")), safety=True,
-            only_if=STAND.is_("yes") & ~fact("given").known & ~CUT.known),
+            only_if=fact("limit.words").known & ~fact("given").known & ~CUT.known),
         Run("clearance", NOW.is_("cleared")),
-        TOLD_SO_FAR,
+        OPENED,
         Ask("words", "What were you told to leave out, until when, and by whom? A few words.",
             Words(limit=200, example_text="my physio said no weights and no bending for three weeks", tried=SAID), safety=True, free=True,
             signs=("restriction",), only_if=TELLS & ~fact("given").known),
-        TOLD_SO_FAR,
+        OPENED,
         Ask("what", "I want to be sure. What were you told to leave out? Tap one; I ask for more after it.", choice(
             *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), safety=True, only_if=TAPPED_PARTS),
         _also("also", "what"),
@@ -97,18 +103,25 @@ FLOW = Flow(
             ("other", "Somebody else", "other")), safety=True, only_if=SETS_LIMIT & (WHO_READ.is_("no") | WRONG)),
         Ask("right", "I understand: {understood}. Is that right?", YesNo(yes="Yes, that is right", no="No, ask me again"), safety=True,
             only_if=SETS_LIMIT, then=(Jump(WRONG, "what"),)),
+        Ask("never", "So nobody told you to leave that out: {limit.words}?", choice(
+            ("yes", "Nobody told me that", "yes", "nobody", "never"), ("no", "It was said", "no", "it is over")), safety=True,
+            only_if=TAKES_BACK & fact("limit.words").known),
         Do(Find("safety.limits", "{then}", "told by a clinician, in the lifter's words", "{understood}"), DONE),
-        Do(Find("safety.limits", "{kept}", "no limit was set"), TELLS & ~SETS_LIMIT),
-        Do(Find("load.told", "{kilos}", "a clinician's limit"), DONE),
-        Do(Remind("limit", "limit_over", ""), DONE & ~fact("end").known),
-        Do(Remind("limit", "limit_over", "{end}"), DONE & fact("end").known),
-        Do(Alert("", "was told by a clinician: {understood}"), DONE),
-        Do(Alert("", "took a limit back: it is no longer, or never was"), TELLS & ~SETS_LIMIT & NOW.is_("wrong")),
+        Do(Find("safety.limits", "{then}", "no limit was told"), SETTLED & ~DONE),
+        Do(Find("safety.limits", "{then}", "nothing new was told"), ~TELLS),
+        Do(Find("load.told", "{kilos}", "a clinician's limit"), SETTLED),
+        Do(Remind("limit", "limit_over", ""), SETTLED & ~ENDS),
+        Do(Remind("limit", "limit_over", "{end}"), SETTLED & ENDS),
+        Do(Alert("", "was told by a clinician: {understood}"), DONE & ~NOW.is_("wrong")),
+        Do(Alert("", "put right what a clinician told them. What stands now: {stands}"), DONE & NOW.is_("wrong")),
+        Do(Alert("", "took a limit back, as nobody had told them that"), fact("never").is_("yes")),
         Tell("Noted. I keep to it in everything here, and a coach of yours sees it. On its date I ask whether it is over.",
-             DONE & fact("end").known, must_arrive=True),
+             DONE & ENDS, must_arrive=True),
         Tell("Noted. I keep to it in everything here, and a coach of yours sees it. Once somebody has cleared you, say “cleared”.",
-             DONE & ~fact("end").known, must_arrive=True),
-        Tell("Good: no limit, then.", TELLS & ~SETS_LIMIT),
+             DONE & ~ENDS, must_arrive=True),
+        Tell("Good: no limit, then.", SETTLED & ~DONE & ~STANDS),
+        Tell("Then nothing new. What stands: {stands}. Once a doctor or physiotherapist has cleared you, say “cleared”.",
+             SETTLED & ~DONE & STANDS),
         Tell("It stays as it is.", NOW.is_("fine")),
     ),
 )

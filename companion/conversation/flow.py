@@ -182,9 +182,10 @@ class Flow:
     own name and title; None if only a button, a reminder or another flow starts it. ``sentences``: patterns of whole sentences that start
     it, with the group "asked" as the request, if ``fits`` accepts that (None: always), given the person's facts, and ``said_by``
     holds for them. ``invite``: the text of a reminder that offers it, with the buttons ``invites`` (none: one that begins it);
-    ``missed``: the text if the reminder came too late. ``parked``: the reply to stopping it, if not the usual one. ``why``: why its
-    questions are asked, where their cards do not say. ``compatible``: older versions whose open runs continue in this one. ``rests_on``:
-    facts of ``at_start`` on which its movements and loads rest; a run that goes on where one of them has changed begins anew.
+    ``missed``: the text if the reminder came too late. ``parked``: the reply to stopping it, if not the usual one; a template. ``why``:
+    why its questions are asked, where their cards do not say. ``compatible``: older versions whose open runs continue in this one.
+    ``rests_on``: facts of ``at_start`` on which its movements and loads rest; a run that goes on where one of them has changed begins
+    anew.
     """
 
     name: str

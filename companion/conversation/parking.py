@@ -31,12 +31,13 @@ def park(draft: Draft, before: str = "") -> None:
         draft.top = draft.top._replace(paused=True)
     stack = tuple(frame for frame in draft.session.stack if frame.flow != draft.book.home)
     if stack:
+        parked = draft.worded(draft.book[stack[-1].flow].flow.parked, "")
         flow = draft.book[stack[-1].flow].flow
         kept = (*draft.session.parked, stack)
         for gone in kept[:-PARKED_MOST]:
             draft.effects.extend(Ended(frame.run, "left") for frame in gone if frame.state)
         draft.session = draft.session._replace(parked=kept[-PARKED_MOST:])
-        before = before or flow.parked or (
+        before = before or parked or (
             f"Stopped, and your answers are kept. Say “go on” to pick up {flow.title}, or “menu” for the rest.")
     draft.session = draft.session._replace(stack=(), aside=None, idle=True)
     draft.say(before or "Nothing is running. Say “menu” to see what there is.")

@@ -122,10 +122,46 @@ def test_a_new_limit_stands_beside_the_old_and_replaces_the_same_told_again():
 
 
 def test_a_limit_that_is_not_right_is_told_anew_and_the_coach_hears_of_one_taken_back():
-    talk = Limited("limits", TOLD).tap("It is not right").say("none")
-    assert talk.limits == ()
+    talk = Limited("limits", TOLD, KILOS, load__told="60").tap("It is not right").say("none")
+    assert talk.limits == (TOLD, KILOS), "no limit goes by a word that names none"
+    said = Limited("limits", TOLD).tap("It is not right").say("none").tap("It was said")
+    assert (said.limits, said.alerts) == ((TOLD,), [])
+    talk.tap("Nobody told me that")
+    assert (talk.limits, talk.found["load.told"], talk.reminds) == ((), "", [""])
     assert "took a limit back" in talk.alerts[0]
     assert Limited("limits", TOLD).tap("Leave it").limits == (TOLD,)
+    assert Limited("limits", TOLD).tap("There is a new one", "Back", "Leave it").limits == (TOLD,)
+
+
+def test_a_limit_told_elsewhere_stands_where_an_earlier_telling_is_gone_on_with():
+    talk = Limited("home").say("my limits", "stop", "my physio said no squats until the 30th", "yes", "yes", "my limits", "none")
+    assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.SQUATS,))]
+    assert "Then nothing new. What stands: no squats" in talk.heard
+    assert "no limit, then" not in talk.heard
+    new = Limited("home", TOLD).say("my limits", "new", "none")
+    assert new.limits == (TOLD,)
+    assert "What stands: no added load" in new.heard
+
+
+def test_only_looking_closes_nothing_and_says_nothing_of_it():
+    talk = Limited("home").say("my limits", "stop")
+    assert (talk.last, talk.limits) == ("All right. Nothing is noted.", ())
+    assert "What stands: no added load" in Limited("home", TOLD).say("my limits", "stop").last
+
+
+@pytest.mark.parametrize("told", [
+    ("my doctor told me on the phone this morning that i may not do any lifting for two weeks from now", "yes"),
+    ("my limits", "take it easy for a while"), ("my doctor said no weights", "yes")])
+def test_who_was_told_something_and_has_not_said_what_is_closed_until_it_is_said(told: tuple[str, ...]):
+    talk = Limited("home").say(*told, "stop")
+    assert "nothing that moves is allowed" in talk.last
+    assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.OTHER,))]
+    new = Limited("home", KILOS).say("my limits", "new", "stop")
+    assert "nothing that moves is allowed" in new.last
+    assert new.limits[0] == KILOS
+    assert new.known["limit.move"] == "closed"
+    assert new.say("my limits", "no squats until they clear me, said my doctor", "yes").limits[1:] == (
+        Limit(frozenset((LimitPart.SQUATS,)), None, None, "a doctor", "no squats until they clear me, said my doctor"),)
 
 
 # kept to ----------------------------------------------------------------------------------------------------
