@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date, timedelta
 from functools import lru_cache
 from typing import Final
@@ -98,13 +99,13 @@ def _limit_of(*values: Value | None) -> Limit:
             parts.add(LimitPart.OTHER)
     end = str(got.get("until") or told.until)
     return Limit(frozenset(parts), kg, date.fromisoformat(end) if end not in ("", CLEARED) else None,
-                 WHO.get(str(got.get("by")), told.by), _words(got)[:WORDS_MOST])
+                 WHO.get(str(got.get("by")), told.by), _words(got)[:WORDS_MOST], "" if picks else told.elsewhere)
 
 
 def _with(limits: LimitsTold, new: Limit) -> LimitsTold:
     """Return what stands with a new limit; one it says again, in these words or with all its parts, is replaced."""
     kept = (one for one in limits if one.words != new.words and not (
-        one.parts <= new.parts and (one.kg is None or new.kg is not None)))
+        one.parts <= new.parts and (one.kg is None or new.kg is not None) and one.elsewhere in ("", new.elsewhere)))
     return *kept, new
 
 
@@ -199,7 +200,7 @@ def _after(got: Facts) -> LimitsTold:
         return tuple(one for one in limits if not one.due(today))
     end = str(got.get("until", CLEARED)) if answer == "still" else (today + ASKED_AGAIN).isoformat()
     until = None if end == CLEARED else date.fromisoformat(end)
-    return tuple(Limit(one.parts, one.kg, until, one.by, one.words) if one.due(today) else one for one in limits)
+    return tuple(replace(one, until=until) if one.due(today) else one for one in limits)
 
 
 def limits_after(got: Facts, side: str) -> Value:

@@ -25,7 +25,7 @@ CLEARED: Final = "cleared"
 class ToldLimit:
     """A limit as it was read. ``parts``: ids as in ``screening.limits.LimitPart``; ``kg``: nothing above it. ``until``: a date as text,
     ``CLEARED``, or "" where none was read. ``by``: who said so, "" unread. ``rest``: words that were not understood. ``none``: that
-    there is no limit."""
+    there is no limit. ``elsewhere``: what the part of that name is, in its words: "jumping or twisting"."""
 
     parts: frozenset[str] = frozenset()
     kg: float | None = None
@@ -33,6 +33,7 @@ class ToldLimit:
     by: str = ""
     rest: str = ""
     none: bool = False
+    elsewhere: str = ""
 
     @property
     def read(self) -> bool:
@@ -96,6 +97,9 @@ _PARTS: Final = (
                   r"sitting(?: long)?|sex|flying|baths?|horse riding|riding)"),
 )
 _COMPILED: Final = tuple((part, re.compile(rf"\b{pattern}(?!\w)")) for part, pattern in _PARTS)
+_ELSEWHERE: Final = dict(_COMPILED)["elsewhere"]
+_ALL_OF_IT: Final = re.compile(r"\b(?:movements?|moving|anything|everything)\b")
+"""What says nothing beside something that it is said of, and may mean all that moves where a clause forbids nothing else."""
 _STRETCHES: Final = frozenset(("stretch_hip", "stretch_hamstrings", "stretch_calf"))
 
 _NOT: Final = re.compile(
@@ -137,8 +141,8 @@ def read_limit(text: str, today: date, system: str = "") -> ToldLimit:
     by, line = _who(line)
     until, line = _end(line, today)
     kg, line = _kilos(line, system)
-    parts, rest = _left_out(line)
-    return ToldLimit(parts, kg, until, by, rest)
+    parts, elsewhere, rest = _left_out(line)
+    return ToldLimit(parts, kg, until, by, rest, elsewhere=elsewhere)
 
 
 def sets_none(text: str) -> bool:
@@ -226,9 +230,10 @@ def _named(clause: str) -> tuple[frozenset[str], str]:
     return frozenset(parts), clause
 
 
-def _left_out(line: str) -> tuple[frozenset[str], str]:
-    """Return the parts to leave out and the words that were not understood; "no squats or bending" forbids both."""
-    parts, rest, forbids = set[str](), list[str](), False
+def _left_out(line: str) -> tuple[frozenset[str], str, str]:
+    """Return the parts to leave out, what of them is done elsewhere, and the words that were not understood; "no squats or bending"
+    forbids both."""
+    parts, elsewhere, rest, forbids = set[str](), list[str](), list[str](), False
     for clause in map(str.strip, _SPLIT.split(line)):
         if not clause or _NOTHING_SET.fullmatch(clause):
             continue
@@ -242,9 +247,12 @@ def _left_out(line: str) -> tuple[frozenset[str], str]:
         unknown = [word for word in re.findall(r"[^\W_][\w'’%-]*", _ALLOWED.sub(" ", left)) if word not in _FILLER]
         if forbids and named:
             parts |= named
+            elsewhere += [found[0] for found in _ELSEWHERE.finditer(clause)]
         elif named:
             rest.append(clause)  # named, but neither forbidden nor allowed
             continue
+        elif says_no:
+            unknown += _ALL_OF_IT.findall(clause)
         if unknown:
             rest.append(" ".join(unknown))
-    return frozenset(parts), " ".join(rest).strip()
+    return frozenset(parts), " or ".join(dict.fromkeys(elsewhere)), " ".join(rest).strip()

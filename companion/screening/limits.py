@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from enum import Enum
 from typing import Final
@@ -76,13 +76,15 @@ WORDS_MOST: Final = 60
 @dataclass(frozen=True, slots=True)
 class Limit:
     """One limit. ``kg``: nothing above it, None where no weight was named. ``until``: the date on which it is asked about, None: it
-    stands until somebody is cleared. ``by``: who said so, "" where that is not known; ``words``: the lifter's own."""
+    stands until somebody is cleared. ``by``: who said so, "" where that is not known; ``words``: the lifter's own; ``elsewhere``: what
+    they name that nothing here asks for, "" where that is not known."""
 
     parts: frozenset[LimitPart]
     kg: float | None = None
     until: date | None = None
     by: str = ""
     words: str = ""
+    elsewhere: str = ""
 
     @property
     def closes(self) -> frozenset[Work]:
@@ -102,6 +104,7 @@ class Limit:
         elif stretches:
             left_out.append(f"no stretching of {' or '.join(stretches)}" if stretches[1:] else f"no {stretches[0]} stretching")
         left_out += [f"nothing above {show(self.kg, 'kg')}"] if self.kg is not None else []
+        left_out += [f"no {self.elsewhere}"] if self.elsewhere else []
         end = f"until {self.until.day} {self.until:%B %Y}" if self.until else "until they clear you"
         return ", ".join([*(left_out or [_WORDS[LimitPart.ELSEWHERE]]), end, *([f"said by {self.by}"] if self.by else [])])
 
@@ -115,7 +118,7 @@ def limits_in(text: object) -> LimitsTold:
         return ()
     try:
         return tuple(Limit(frozenset(map(LimitPart, one["parts"])), None if one["kg"] is None else float(one["kg"]),
-                           date.fromisoformat(one["until"]) if one["until"] else None, str(one["by"]), str(one["words"]))
+                           date.fromisoformat(one["until"]) if one["until"] else None, str(one["by"]), str(one["words"]), str(one.get("elsewhere", "")))
                      for one in json.loads(str(text)))
     except (ValueError, KeyError, TypeError):
         return (Limit(frozenset((LimitPart.OTHER,))),)
@@ -124,7 +127,7 @@ def limits_in(text: object) -> LimitsTold:
 def as_text(limits: Iterable[Limit]) -> str:
     """Return limits as they are stored; "" for none."""
     rows = [{"parts": sorted(part.value for part in one.parts), "kg": one.kg, "until": one.until.isoformat() if one.until else "",
-             "by": one.by, "words": one.words} for one in limits]
+             "by": one.by, "words": one.words, **({"elsewhere": one.elsewhere} if one.elsewhere else {})} for one in limits]
     return json.dumps(rows, ensure_ascii=False) if rows else ""
 
 
@@ -145,8 +148,8 @@ def words_of(limits: Iterable[Limit], show: NumberFormat = metric) -> str:
 
 def without(limits: Iterable[Limit], cleared: frozenset[LimitPart], *, load: bool = False) -> LimitsTold:
     """Return what stands after a clearance for these parts; ``load``: for every weight too."""
-    left = (Limit(one.parts - cleared, None if load else one.kg, one.until, one.by, one.words) for one in limits)
-    return tuple(one for one in left if one.parts - {LimitPart.ELSEWHERE} or one.kg is not None)
+    left = (replace(one, parts=one.parts - cleared, kg=None if load else one.kg) for one in limits)
+    return tuple(one for one in left if one.parts - {LimitPart.ELSEWHERE} or one.kg is not None or (one.parts and one.elsewhere))
 
 
 def facts_in(limits: LimitsTold, today: date, bar_kg: float, show: NumberFormat = metric) -> dict[str, str | float]:

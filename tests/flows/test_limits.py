@@ -69,6 +69,13 @@ def test_what_was_heard_anywhere_is_said_back_in_one_line_and_kept_with_one_tap(
     assert talk.alerts == ["was told by a clinician: no added load, until 16 March 2026, said by a doctor"]
 
 
+def test_what_nothing_here_asks_for_is_said_back_and_stands_beside_the_rest():
+    talk = Limited("limits").say("my doctor said no squats and no jumping for a month")
+    assert talk.last == "I understand: no squats, no jumping, until 2 April 2026, said by a doctor. Is that right?"
+    talk.say("yes", "my limits", "new", "no running until they clear me, said my physio", "yes", "cleared", "my doctor, today", "squats", "yes")
+    assert [limit.elsewhere for limit in talk.limits] == ["jumping", "running"]
+
+
 def test_a_sentence_and_a_command_lead_there_too():
     assert Limited("home").say("my limits: nothing over 60 kg").state == "limits.until"
     assert Limited("home").say("limits").state == "limits.words"

@@ -45,12 +45,22 @@ def test_a_limit_is_read_with_its_parts_its_end_and_who_said_so(words: str, part
 @each_row("words", [
     "take it easy for a while", "nothing serious, light training is fine", "don't go below parallel", "listen to your body",
     "no weights and careful with the hips", "no weights for 2 weeks and no squats for 6 weeks", "nothing above the head", "some words",
-    "only what feels right", "you can train but gently"])
+    "only what feels right", "you can train but gently", "no squats and no movement for a week", "no weights and don't do anything",
+    "nothing above 60 kg and no more than 5 reps", "no squats and no coughing"])
 def test_words_that_are_not_understood_in_full_are_asked_about(words: str):
     told = read_limit(words, TODAY)
     assert told.rest
     assert not told.read
     assert not told.none
+
+
+@each_row(("words", "elsewhere"), [
+    ("surgeon told me max 40 kilos for 6 wks and dont twist", "twist"), ("doctor said no squats and no jumping for a month", "jumping"),
+    ("no weights, no impact, no twisting until 12 january", "impact or twisting"), ("no squats", "")])
+def test_what_nothing_here_asks_for_is_kept_by_its_name(words: str, elsewhere: str):
+    told = read_limit(words, TODAY)
+    assert told.read
+    assert told.elsewhere == elsewhere
 
 
 @each_row("words", [
