@@ -26,7 +26,7 @@ LET_GO = "If it slips, let it go and step back. Keep breathing. " + SHARP
 HELD_SHAPE = YesNo(yes="It held", no="It did not", also_yes=("it kept", "kept", "held"), partly="no")
 
 FLOW = flow_of(
-    PROTOCOL, command=("arms forward",),
+    PROTOCOL, rests_on=("bar",), command=("arms forward",),
     steps=(
         watched_again(f"This shows {PROTOCOL.looks_at}. How will you see it? "
                    "Best is film from the side, phone at hip height, shirt tucked in."),

@@ -26,7 +26,7 @@ KEPT = choice(
 )
 
 FLOW = flow_of(
-    PROTOCOL, command=("paused squat", "pause squats"),
+    PROTOCOL, rests_on=("with",), command=("paused squat", "pause squats"),
     steps=(
         watched_again(f"This shows {PROTOCOL.looks_at}. How will you see it? "
                    "A film from the side, phone at hip height, or a mirror; shirt tucked in."),

@@ -184,8 +184,8 @@ class Flow:
     holds for them. ``invite``: the text of a reminder that offers it, with the buttons ``invites`` (none: one that begins it);
     ``missed``: the text if the reminder came too late. ``parked``: the reply to stopping it, if not the usual one; a template. ``why``:
     why its questions are asked, where their cards do not say. ``compatible``: older versions whose open runs continue in this one.
-    ``rests_on``: facts of ``at_start`` on which its movements and loads rest; a run that goes on where one of them has changed begins
-    anew.
+    ``rests_on``: facts of ``at_start``, and choices, on which its movements and loads rest; a run that goes on where one of them has
+    changed, or is no longer on offer, begins anew.
     """
 
     name: str

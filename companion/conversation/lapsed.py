@@ -38,14 +38,15 @@ def _rests_on_else(draft: Draft, frame: Frame) -> bool:
     if not flow.rests_on or not flow.at_start:
         return False
     now = flow.at_start(replace(draft.known, run=frame.run, asked=frame.asked))
-    return any(now.get(name) != frame.fixed.get(name) for name in flow.rests_on)
+    return any(now.get(name) != frame.fixed.get(name) for name in flow.rests_on if name in now or name in frame.fixed)
 
 
 def _taken_away(draft: Draft, frame: Frame) -> bool:
-    """True if an option that was chosen is no longer on offer, in a flow in which the body is at work."""
-    compiled = draft.book[frame.flow]
-    if not body_works(compiled.flow):
-        return False
-    facts = draft.facts(frame)
-    return any(option.value == answer and not option.only_if.holds(facts)
-               for key, answer in frame.got.items() if isinstance(ask := compiled.stops.get(key), Ask) for option in ask.kind.options)
+    """True if an option that was chosen, and that the run rests on, is no longer on offer."""
+    compiled, facts = draft.book[frame.flow], None
+    for key in compiled.flow.rests_on:
+        if key in frame.got and isinstance(ask := compiled.stops.get(key), Ask):
+            facts = facts or draft.facts(frame)
+            if any(option.value == frame.got[key] and not option.only_if.holds(facts) for option in ask.kind.options):
+                return True
+    return False

@@ -83,9 +83,9 @@ def begin_anew(draft: Draft) -> None:
 
 def take_up(draft: Draft) -> None:
     """Resume a paused run: at its question, after it, or not at all."""
-    if draft.top.paused and not draft.top.hurt and _lapse(draft):
-        return
     move, briefly = draft.fire(RESUMED), draft.session.briefly
+    if not move.first and move.target not in (GATE_CLOSED, ENDED_BY_PAIN) and _lapse(draft):
+        return
     draft.session = draft.session._replace(briefly=False)
     if briefly and move.target == draft.top.state and not (move.first or move.passed):
         draft.top = draft.top._replace(paused=False, hurt=False, tried=())
