@@ -5,6 +5,7 @@ from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import Words, YesNo, choice
 from companion.conversation.policy import Policy
+from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, ONLY_THEM, asked_who_and_when
 from flows.limit_facts import (
     clearance_facts,
     cleared_to_load,
@@ -24,6 +25,7 @@ from flows.shared import WELCOMED
 WAITS, STAND = Fact("waits", values=YES_NO), Fact("stand", values=YES_NO)
 TO_LOAD, LIMITED = Fact("to_load", values=YES_NO, of=cleared_to_load), Fact("limits_set", values=YES_NO, of=sets_limit("limits"))
 ASKS, YES = WAITS.is_("yes"), fact("right").is_("yes")
+CLEARED = ASKS & BY_CLINICIAN
 PREGNANT = fact("safety.pregnant").one_of("yes", "unsure") | fact("safety_check.pregnant").one_of("yes", "unsure")
 CHECK_NEXT = fact("safety.level").one_of("clinician", "same_day", "emergency")
 _CLINICIAN = r"(?:physio\w*|physical therapist|doctor|doc|gp|surgeon|consultant|clinician|specialist|cardiologist|midwife|hospital|dr \w+)"
@@ -35,34 +37,34 @@ FLOW = Flow(
                r"gave me the all clear|given me the all clear|said i'm cleared)\b.*)",
                r"(?P<asked>(?:i'm|i am|i've been|i have been|i was|i got|got|been|finally|now|fully|just|officially|today| )*cleared "
                r"(?:by|to|for)\b.*)"),
-    facts=(WAITS, STAND, TO_LOAD, LIMITED, Fact("before", values=STANDING), Fact("for_read", values=("lifting", "squats")),
+    facts=(WAITS, STAND, *CLEARED_FACTS, TO_LOAD, LIMITED, Fact("before", values=STANDING), Fact("for_read", values=("lifting", "squats")),
            Fact("cleared_words", of=cleared_words), Fact("left", values=STANDING, of=limits_left), Fact("left_words", of=left_words),
            Fact("kilos", values=("60",), of=kilos_left), Fact("end", values=("2026-03-16",), of=end_left),
            Fact("cleared_until", of=until_asked_again)),
     steps=(
         Tell("Good to hear. Nothing here waits for a clearance just now.", ~ASKS),
-        Ask("cleared_at", "Good to hear. Who cleared you, and when?", Words(limit=120, example_text="my physio, yesterday"), safety=True,
-            free=True, signs=TOLD, only_if=ASKS),
+        *asked_who_and_when("Good to hear. Who cleared you, and when?", TOLD, ASKS),
         Ask("cleared_for", "What stood: {limit.words}. What were you cleared for?", choice(
             ("all", "Everything", "all", "training"), ("lifting", "Lifting weights", "lifting", "weights"),
             ("squats", "Squats", "squatting"), ("bending", "Bending"), ("stretching", "Stretching", "stretches")), safety=True,
-            only_if=ASKS & STAND.is_("yes") & ~fact("for_read").known),
-        Ask("right", "I understand: cleared for {cleared_words}. By whom and when: {cleared_at}. Is that right?",
-            YesNo(yes="Yes, that is right", no="No"), safety=True, only_if=ASKS),
-        Do(Find("safety.limits", "{left}", "cleared by a clinician", "{cleared_at}"), YES & STAND.is_("yes")),
+            only_if=CLEARED & STAND.is_("yes") & ~fact("for_read").known),
+        Ask("right", "I understand: cleared for {cleared_words}. By whom and when: {who_and_when}. Is that right?",
+            YesNo(yes="Yes, that is right", no="No"), safety=True, only_if=CLEARED),
+        Do(Find("safety.limits", "{left}", "cleared by a clinician", "{who_and_when}"), YES & STAND.is_("yes")),
         Do(Find("load.told", "{kilos}", "a clinician's limit"), YES & STAND.is_("yes")),
         Do(Remind("limit", "limit_over", ""), YES & ~fact("end").known),
         Do(Remind("limit", "limit_over", "{end}"), YES & fact("end").known),
-        Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{cleared_at}"),
+        Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{who_and_when}"),
            YES & TO_LOAD.is_("yes") & fact("cleared_until").known),
-        Do(Find("safety.body_first", "no", "cleared by a clinician", "{cleared_at}"), YES & TO_LOAD.is_("yes") & ~PREGNANT),
+        Do(Find("safety.body_first", "no", "cleared by a clinician", "{who_and_when}"), YES & TO_LOAD.is_("yes") & ~PREGNANT),
         Do(Remind("referral", "referral", ""), YES),
-        Do(Alert("", "was cleared for {cleared_words}. By whom and when: {cleared_at}"), YES),
+        Do(Alert("", "was cleared for {cleared_words}. By whom and when: {who_and_when}"), YES),
         Ask("limits", "Did they set any new limits? If not, type “none”.",
             Words(limit=200, example_text="nothing over 40 kg for a month", tried=("none",)),
             safety=True, free=True, signs=TOLD, only_if=YES),
         Run("limits", YES & LIMITED.is_("yes"), asked="{limits}"),
-        Tell("Then nothing changes. Say “cleared” when it is clear.", ASKS & ~YES),
+        Tell(ONLY_THEM, ASKS & ~BY_CLINICIAN),
+        Tell("Then nothing changes. Say “cleared” when it is clear.", CLEARED & ~YES),
         Tell("What still stands: {left_words}.", YES & fact("left_words").known),
         Tell("Noted. A new safety check opens the rest: say “safety check”.", YES & CHECK_NEXT),
         Tell("Noted. That no longer stands in your way here. Begin lighter than before.", YES & ~CHECK_NEXT & ~fact("left_words").known),

@@ -10,6 +10,7 @@ from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.safety import Level
 from companion.screening.sources import with_numbers
+from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, NOT_BY_ONE, ONLY_THEM, asked_who_and_when
 from flows.safety_facts import (
                CLEARED_WHY,
                HISTORY_KEYS,
@@ -69,7 +70,7 @@ FLOW = Flow(
     "safety_check", version=2, title="Safety check", policy=Policy.SAFETY, command=("check", "safety"),
     at_start=stood,
     facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSERS),
-           STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL_AFTER_CHECK, SO_FAR, Fact("because", of=reasons_of_check),
+           *CLEARED_FACTS, STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL_AFTER_CHECK, SO_FAR, Fact("because", of=reasons_of_check),
            Fact("why", of=keys_of_check), LIMIT_SAID, Fact("body_first", values=YES_NO, of=body_first),
            Fact("sore", values=YES_NO, of=sore)),
     gates=(
@@ -118,10 +119,10 @@ FLOW = Flow(
             safety=True, only_if=HISTORY & STILL_CLEARED.is_("yes")),
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
             only_if=HISTORY & ~fact("same_history").is_("yes")),
-        Ask("cleared_at", "Who cleared you, and when?", Words(example_text="my physio, in May"), safety=True, free=True,
-            signs=TOLD, only_if=ASKING_ON & fact("cleared").is_("yes")),
+        *asked_who_and_when("Who cleared you, and when?", TOLD, ASKING_ON & fact("cleared").is_("yes")),
+        Tell(ONLY_THEM, ASKING_ON & fact("cleared").is_("yes") & NOT_BY_ONE),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts", tried=("none",)),
-            safety=True, free=True, signs=TOLD, only_if=ASKING_ON & fact("cleared").is_("yes")),
+            safety=True, free=True, signs=TOLD, only_if=ASKING_ON & fact("cleared").is_("yes") & BY_CLINICIAN),
         HALF_DONE,
         Ask("pain", "Back or hip pain right now, from 0 to 10? Rate pain, not stretch.", PainScore(), safety=True, only_if=ASKING_ON),
         HALF_DONE,
@@ -134,7 +135,7 @@ FLOW = Flow(
         Do(Find("safety.sore", "{sore}", "soreness from training puts off scored tests"), fact("leg_signs").known),
         Do(Find("safety.body_first", "{body_first}", "body weight only: an old disc injury, or pregnancy"), fact("leg_signs").known),
         Do(Find("safety.pregnant", "{pregnant}", "safety check"), fact("pregnant").known),
-        Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{cleared_at}; limits: {limits}"), only_if=CLEARED_UNTIL.known),
+        Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{who_and_when}; limits: {limits}"), only_if=CLEARED_UNTIL.known),
         Do(Alert("{level}", "safety check. {because}"),
            only_if=OWN & (LEVEL_AFTER_CHECK.one_of("clinician", "emergency") | LEVEL_AFTER_CHECK.is_("same_day") & ~CARE_TODAY)),
         Tell("Please be seen first. Until then no test and no drill opens here.", NOT_SEEN, must_arrive=True),

@@ -100,7 +100,7 @@ class Draft:
     def _hold_runs(self) -> bool:
         """True if the hold that the last message started is not over."""
         before = self.compiled.stops.get(self.top.trail[-1])
-        if not self.session.at or not isinstance(before, Ask) or not isinstance(before.kind, Hold):
+        if not self.session.at or not isinstance(before, Ask) or not isinstance(before.kind, Hold) or before.key not in self.top.got:
             return False
         lasts = timedelta(seconds=before.kind.count_in + before.kind.held(self.facts()))
         return self.known.now - datetime.fromisoformat(self.session.at) < lasts

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from datetime import date
+from difflib import get_close_matches
 from functools import lru_cache
 from typing import Final
 
@@ -168,6 +169,36 @@ def is_end(text: str, today: date) -> bool:
 def parts_named(text: str) -> frozenset[str]:
     """Return the parts that words name, whatever they say of them: "cleared me for lifting" names the load."""
     return _named(f" {normalise(text)} ")[0]
+
+
+def names_clinician(text: str) -> bool:
+    """True if words that say who cleared somebody name a clinician, and nobody else and no "not" beside it: "my fisio", "dr smith"."""
+    line = normalise(text).strip(" .!,")
+    if _LAY.search(line):
+        return False
+    words = re.findall(r"[a-z]+", line)
+    return any(re.search(rf"\b(?:{pattern})(?!\w)", line) for _, pattern in _BY) or any(
+        get_close_matches(word, _CLINICIANS, 1, SPELT_ALIKE) for word in words if len(word) >= SPELT_LEAST)
+
+
+def names_when(text: str) -> bool:
+    """True if words say when something was: "yesterday", "in May", "two weeks ago"."""
+    return bool(_WHEN.search(normalise(text)))
+
+
+SPELT_ALIKE, SPELT_LEAST = 0.78, 4
+"""How alike a word is to a clinician's name that counts as it misspelt (difflib), and the fewest letters it has; our choice."""
+_CLINICIANS: Final = ("physio", "physiotherapist", "doctor", "surgeon", "consultant", "specialist", "clinician", "orthopaedic", "midwife",
+                      "hospital", "clinic", "nurse", "chiropractor", "osteopath", "therapist", "fizio", "fysio")
+_LAY: Final = re.compile(
+    r"\b(?:not|never|nobody|no ?one|without|isn't|mates?|friends?|buddy|bro|brother|sister|wife|husband|girlfriend|boyfriend|partner|mum|"
+    r"mom|dad|mother|father|neighbou?r|coach|trainer|pt|gym|google\w*|internet|online|youtube|chat ?gpt|ai|app|myself|"
+    r"i (?:did|cleared|decided|think|feel))\b|^(?:me|i|self)\b(?! (?:saw|was|went|had|got|have|ve|'ve))")
+"""Who is no clinician; beside one it is asked, since "my mate the physio" and "me, not the doctor" look alike."""
+_WHEN: Final = re.compile(
+    r"\b(?:today|yesterday|tonight|just now|now|ago|this \w+|last \w+|the other day|\d{1,2}(?:st|nd|rd|th)?|"
+    r"(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tues?|weds?|thurs?|fri|sat|sun|(?:jan|febr)uary|march|april|may|june|july|august|(?:septem|octo|novem|decem)ber|jan|feb|mar|"
+    r"apr|jun|jul|aug|sept?|oct|nov|dec|christmas|easter|spring|summer|autumn|winter)\b")
 
 
 def _who(line: str) -> tuple[str, str]:

@@ -118,7 +118,8 @@ def limits_in(text: object) -> LimitsTold:
         return ()
     try:
         return tuple(Limit(frozenset(map(LimitPart, one["parts"])), None if one["kg"] is None else float(one["kg"]),
-                           date.fromisoformat(one["until"]) if one["until"] else None, str(one["by"]), str(one["words"]), str(one.get("elsewhere", "")))
+                           date.fromisoformat(one["until"]) if one["until"] else None, str(one["by"]), str(one["words"]),
+                           str(one.get("elsewhere", "")))
                      for one in json.loads(str(text)))
     except (ValueError, KeyError, TypeError):
         return (Limit(frozenset((LimitPart.OTHER,))),)

@@ -72,7 +72,8 @@ def test_what_was_heard_anywhere_is_said_back_in_one_line_and_kept_with_one_tap(
 def test_what_nothing_here_asks_for_is_said_back_and_stands_beside_the_rest():
     talk = Limited("limits").say("my doctor said no squats and no jumping for a month")
     assert talk.last == "I understand: no squats, no jumping, until 2 April 2026, said by a doctor. Is that right?"
-    talk.say("yes", "my limits", "new", "no running until they clear me, said my physio", "yes", "cleared", "my doctor, today", "squats", "yes")
+    talk.say("yes", "my limits", "new", "no running until they clear me, said my physio", "yes")
+    talk.say("cleared", "my doctor, today", "squats", "yes")
     assert [limit.elsewhere for limit in talk.limits] == ["jumping", "running"]
 
 
@@ -331,8 +332,26 @@ def test_a_clearance_that_is_not_confirmed_changes_nothing():
     assert "safety.cleared_until" not in talk.found
 
 
+@pytest.mark.parametrize(("who", "says"), [("my mate, yesterday", "no"), ("me, today", "no"), ("google", "not sure")])
+def test_a_word_of_a_friend_or_ones_own_ends_no_limit(who: str, says: str):
+    talk = Limited("home", TOLD).say("cleared", who)
+    assert talk.state == "clearance.clinician"
+    talk.say(says)
+    assert (talk.limits, talk.alerts, "safety.cleared_until" in talk.found) == ((TOLD,), [], False)
+    assert "so nothing changes for now" in talk.heard
+
+
+def test_a_person_named_may_be_a_clinician_and_a_clearance_says_when():
+    talk = Limited("home", TOLD).say("cleared", "Sarah", "yes")
+    assert talk.state == "clearance.cleared_when"
+    talk.say("last week", "everything")
+    assert "By whom and when: Sarah, last week" in talk.last
+    assert talk.say("yes").limits == ()
+    assert Limited("home", TOLD).say("cleared", "my fisio on monday").state == "clearance.cleared_for"
+
+
 def test_in_pregnancy_a_clearance_leaves_body_weight():
-    talk = Limited("home", TOLD, **{"safety.pregnant": "yes", "safety.body_first": "yes"}).say("cleared", "my midwife", "everything", "yes")
+    talk = Limited("home", TOLD, **{"safety.pregnant": "yes", "safety.body_first": "yes"}).say("cleared", "my midwife, today", "everything", "yes")
     assert "safety.body_first" not in talk.found
 
 

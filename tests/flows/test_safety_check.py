@@ -177,6 +177,17 @@ def test_a_history_without_clearance_needs_a_clinician_first(answer: str):
         assert "cleared_at" not in talk.answers
 
 
+def test_a_clearance_by_nobody_who_treats_them_counts_as_none():
+    begins = ("no", "no", "no", "yes", "no", "no", "no", "no", "yes")
+    talk = begun().say(*begins, "my mate, last week", "no")
+    assert talk.state == "safety_check.pain"
+    talk.say("0", "no")
+    assert level(talk) == "clinician"
+    assert "safety.cleared_until" not in talk.found
+    named = begun().say(*begins, "Sarah", "yes", "last week", "none", "0", "no")
+    assert level(named) == "go"
+
+
 def test_a_clearance_is_kept_with_who_when_and_limits_and_until_when():
     talk = begun().say("no", "no", "no", "yes", "no", "no", "no", "no", "yes", "my physio, in May", "no heavy deadlifts", "0", "no")
     assert level(talk) == "go"

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.limits import CLEARED, is_end, parts_named, read_end, read_limit, sets_none
+from companion.language.limits import CLEARED, is_end, names_clinician, names_when, parts_named, read_end, read_limit, sets_none
 from companion.language.units import IMPERIAL
 from companion.screening.limits import LimitPart
 from tests.table import each_row
@@ -100,6 +100,15 @@ def test_a_clearance_names_parts_whatever_it_says_of_them():
     assert parts_named("my physio cleared me for lifting") == {"load"}
     assert parts_named("cleared for squats") == {"squats"}
     assert parts_named("my physio cleared me") == set()
+
+
+@each_row(("words", "clinician", "when"), [
+    ("my physio, yesterday", True, True), ("docter", True, False), ("surgoen, monday", True, True), ("dr. patel last week", True, True),
+    ("the orthopaedic guy in may", True, True), ("i saw my gp two days ago", True, True), ("physio cleared me", True, False),
+    ("my mate, yesterday", False, True), ("me, today", False, True), ("i did", False, False), ("Sarah", False, False),
+    ("not the doctor, me", False, False), ("my wife, she's a nurse", False, False), ("dr google", False, False)])
+def test_who_cleared_somebody_is_a_clinician_by_name_alone_and_the_rest_is_asked(words: str, clinician: bool, when: bool):
+    assert (names_clinician(words), names_when(words)) == (clinician, when)
 
 
 @given(st.text(max_size=200))
