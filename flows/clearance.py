@@ -12,7 +12,6 @@ from flows.limit_facts import (
     cleared_words,
     end_left,
     kilos_left,
-    left_words,
     limits_left,
     sets_limit,
     until_asked_again,
@@ -25,7 +24,7 @@ from flows.shared import WELCOMED
 WAITS, STAND = Fact("waits", values=YES_NO), Fact("stand", values=YES_NO)
 TO_LOAD, LIMITED = Fact("to_load", values=YES_NO, of=cleared_to_load), Fact("limits_set", values=YES_NO, of=sets_limit("limits"))
 ASKS, YES = WAITS.is_("yes"), fact("right").is_("yes")
-CLEARED = ASKS & BY_CLINICIAN
+CLEARED, STILL = ASKS & BY_CLINICIAN, fact("limit.words").known
 PREGNANT = fact("safety.pregnant").one_of("yes", "unsure") | fact("safety_check.pregnant").one_of("yes", "unsure")
 CHECK_NEXT = fact("safety.level").one_of("clinician", "same_day", "emergency")
 _CLINICIAN = r"(?:physio\w*|physical therapist|doctor|doc|gp|surgeon|consultant|clinician|specialist|cardiologist|midwife|hospital|dr \w+)"
@@ -38,7 +37,7 @@ FLOW = Flow(
                r"(?P<asked>(?:i'm|i am|i've been|i have been|i was|i got|got|been|finally|now|fully|just|officially|today| )*cleared "
                r"(?:by|to|for)\b.*)"),
     facts=(WAITS, STAND, *CLEARED_FACTS, TO_LOAD, LIMITED, Fact("before", values=STANDING), Fact("for_read", values=("lifting", "squats")),
-           Fact("cleared_words", of=cleared_words), Fact("left", values=STANDING, of=limits_left), Fact("left_words", of=left_words),
+           Fact("cleared_words", of=cleared_words), Fact("left", values=STANDING, of=limits_left),
            Fact("kilos", values=("60",), of=kilos_left), Fact("end", values=("2026-03-16",), of=end_left),
            Fact("cleared_until", of=until_asked_again)),
     steps=(
@@ -65,8 +64,8 @@ FLOW = Flow(
         Run("limits", YES & LIMITED.is_("yes"), asked="{limits}"),
         Tell(ONLY_THEM, ASKS & ~BY_CLINICIAN),
         Tell("Then nothing changes. Say “cleared” when it is clear.", CLEARED & ~YES),
-        Tell("What still stands: {left_words}.", YES & fact("left_words").known),
+        Tell("What still stands: {limit.words}.", YES & STILL),
         Tell("Noted. A new safety check opens the rest: say “safety check”.", YES & CHECK_NEXT),
-        Tell("Noted. That no longer stands in your way here. Begin lighter than before.", YES & ~CHECK_NEXT & ~fact("left_words").known),
+        Tell("Noted. That no longer stands in your way here. Begin lighter than before.", YES & ~CHECK_NEXT & ~STILL),
     ),
 )

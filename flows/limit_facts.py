@@ -190,22 +190,28 @@ def over_facts(known: Known) -> dict[str, Value]:
     """Return the limits whose date has come, and the rest."""
     limits, today = limits_in(known.facts.get(LIMITS)), date.fromisoformat(str(known.facts["today"]))
     due = tuple(one for one in limits if one.due(today))
-    return {"before": as_text(limits), "due": "yes" if due else "no", "due_words": words_of(due, show_in(known.facts.get("welcome.units")))}
+    return {"due": "yes" if due else "no", "due_words": words_of(due, show_in(known.facts.get("welcome.units")))}
 
 
 def _after(got: Facts) -> LimitsTold:
     """Return what stands after the question: "not sure" keeps a limit and asks again, "still on" until the date given then."""
-    limits, today, answer = limits_in(got.get("before")), _today(got), got.get("over")
+    limits, today, answer = limits_in(got.get(LIMITS)), _today(got), got.get("over")
     if answer == "over":
         return tuple(one for one in limits if not one.due(today))
     end = str(got.get("until", CLEARED)) if answer == "still" else (today + ASKED_AGAIN).isoformat()
     until = None if end == CLEARED else date.fromisoformat(end)
-    return tuple(replace(one, until=until) if one.due(today) else one for one in limits)
+    return tuple(replace(one, until=until, asked=answer != "still") if one.due(today) else one for one in limits)
 
 
 def limits_after(got: Facts, side: str) -> Value:
     """Return what stands after the question whether a limit is over."""
     return as_text(_after(got))
+
+
+def after_words(got: Facts, side: str) -> Value:
+    """Return in words what stands of the limits whose date had come."""
+    before, today = limits_in(got.get(LIMITS)), _today(got)
+    return words_of((new for old, new in zip(before, _after(got), strict=False) if old.due(today)), _show(got))
 
 
 def kilos_after(got: Facts, side: str) -> Value:
@@ -252,18 +258,15 @@ def cleared_to_load(got: Facts, side: str) -> Value:
 
 
 def _left(got: Facts) -> LimitsTold:
-    name = _for(got)
-    return without(limits_in(got.get("before")), _CLEARED_FOR[name], load=name in ("all", "lifting"))
+    name, before = _for(got), limits_in(got.get("before"))
+    now = limits_in(got.get(LIMITS))
+    told_since = tuple(one for one in now if one not in before)
+    return *without((one for one in now if one in before), _CLEARED_FOR[name], load=name in ("all", "lifting")), *told_since
 
 
 def limits_left(got: Facts, side: str) -> Value:
-    """Return what stands after the clearance."""
+    """Return what stands after the clearance, with what was told since it was begun to be told."""
     return as_text(_left(got))
-
-
-def left_words(got: Facts, side: str) -> Value | None:
-    """Return what stands after the clearance, in words; None for nothing."""
-    return words_of(_left(got), _show(got)) or None
 
 
 def kilos_left(got: Facts, side: str) -> Value:

@@ -6,7 +6,7 @@ from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
-from flows.limit_facts import end_after, kilos_after, limits_after, over_facts
+from flows.limit_facts import after_words, end_after, kilos_after, limits_after, over_facts
 from flows.limits import STANDING
 from flows.shared import WELCOMED
 
@@ -15,8 +15,9 @@ ENDED, END = DUE.is_("yes"), fact("end").known
 
 FLOW = Flow(
     "limit_over", version=1, title="Is my limit over", policy=Policy.TOLD, command=None, gates=(WELCOMED,), at_start=over_facts,
-    facts=(DUE, Fact("before", values=STANDING), Fact("after", values=STANDING, of=limits_after),
-           Fact("kilos", values=("60",), of=kilos_after), Fact("end", values=("2026-03-16",), of=end_after)),
+    facts=(DUE, Fact("after", values=STANDING, of=limits_after),
+           Fact("after_words", of=after_words), Fact("kilos", values=("60",), of=kilos_after),
+           Fact("end", values=("2026-03-16",), of=end_after)),
     invite="The date has come for what you were told: {due_words}. Is it over?",
     parked="All right. Until you have told me, it still stands.",
     steps=(
@@ -30,6 +31,8 @@ FLOW = Flow(
         Do(Remind("limit", "limit_over", ""), ENDED & ~END),
         Do(Remind("limit", "limit_over", "{end}"), ENDED & END),
         Do(Alert("", "says that a limit is over on its date: {due_words}"), OVER.is_("over")),
+        Do(Alert("", "says that a limit is still on after its date: {after_words}"), OVER.is_("still")),
+        Do(Alert("", "is not sure whether a limit is over on its date, so it stays: {after_words}"), OVER.is_("unsure")),
         Tell("Good. It no longer holds here. Begin lighter than before it, and say so if anything hurts.", OVER.is_("over")),
         Tell("Then it stays.", OVER.is_("still")),
         Tell("Then it stays, and I ask again in a week. Best ask who set it; once they have cleared you, say “cleared”.",

@@ -77,7 +77,8 @@ WORDS_MOST: Final = 60
 class Limit:
     """One limit. ``kg``: nothing above it, None where no weight was named. ``until``: the date on which it is asked about, None: it
     stands until somebody is cleared. ``by``: who said so, "" where that is not known; ``words``: the lifter's own; ``elsewhere``: what
-    they name that nothing here asks for, "" where that is not known."""
+    they name that nothing here asks for, "" where that is not known; ``asked``: true where nobody named the date, and it is only asked
+    about again on it."""
 
     parts: frozenset[LimitPart]
     kg: float | None = None
@@ -85,6 +86,7 @@ class Limit:
     by: str = ""
     words: str = ""
     elsewhere: str = ""
+    asked: bool = False
 
     @property
     def closes(self) -> frozenset[Work]:
@@ -105,7 +107,8 @@ class Limit:
             left_out.append(f"no stretching of {' or '.join(stretches)}" if stretches[1:] else f"no {stretches[0]} stretching")
         left_out += [f"nothing above {show(self.kg, 'kg')}"] if self.kg is not None else []
         left_out += [f"no {self.elsewhere}"] if self.elsewhere else []
-        end = f"until {self.until.day} {self.until:%B %Y}" if self.until else "until they clear you"
+        end = "until they clear you" if not self.until else (
+            f"{'asked about again on' if self.asked else 'until'} {self.until.day} {self.until:%B %Y}")
         return ", ".join([*(left_out or [_WORDS[LimitPart.ELSEWHERE]]), end, *([f"said by {self.by}"] if self.by else [])])
 
 
@@ -119,7 +122,7 @@ def limits_in(text: object) -> LimitsTold:
     try:
         return tuple(Limit(frozenset(map(LimitPart, one["parts"])), None if one["kg"] is None else float(one["kg"]),
                            date.fromisoformat(one["until"]) if one["until"] else None, str(one["by"]), str(one["words"]),
-                           str(one.get("elsewhere", "")))
+                           str(one.get("elsewhere", "")), bool(one.get("asked")))
                      for one in json.loads(str(text)))
     except (ValueError, KeyError, TypeError):
         return (Limit(frozenset((LimitPart.OTHER,))),)
@@ -128,7 +131,8 @@ def limits_in(text: object) -> LimitsTold:
 def as_text(limits: Iterable[Limit]) -> str:
     """Return limits as they are stored; "" for none."""
     rows = [{"parts": sorted(part.value for part in one.parts), "kg": one.kg, "until": one.until.isoformat() if one.until else "",
-             "by": one.by, "words": one.words, **({"elsewhere": one.elsewhere} if one.elsewhere else {})} for one in limits]
+             "by": one.by, "words": one.words, **({"elsewhere": one.elsewhere} if one.elsewhere else {}),
+             **({"asked": True} if one.asked else {})} for one in limits]
     return json.dumps(rows, ensure_ascii=False) if rows else ""
 
 

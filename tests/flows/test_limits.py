@@ -289,12 +289,16 @@ def test_not_being_sure_keeps_it_and_asks_again_in_a_week():
     talk = Limited("squat_look", DUE).tap("Not sure")
     assert [(limit.parts, limit.until) for limit in talk.limits] == [(DUE.parts, date(2026, 3, 9))]
     assert talk.reminds == ["2026-03-09"]
+    assert talk.limits[0].said() == "no squats, asked about again on 9 March 2026, said by a doctor"
+    assert talk.alerts == ["is not sure whether a limit is over on its date, so it stays: " + talk.limits[0].said()]
+    assert limits_in(as_text(talk.limits)) == talk.limits
     assert "You were told to leave that out" in talk.heard
 
 
 def test_still_on_wants_a_new_end():
     talk = Limited("limit_over", DUE, TOLD).tap("It is still on").say("3 weeks")
     assert [limit.until for limit in talk.limits] == [date(2026, 3, 23), TOLD.until]
+    assert talk.alerts == ["says that a limit is still on after its date: no squats, until 23 March 2026, said by a doctor"]
     forever = Limited("limit_over", DUE).tap("It is still on", "Until they clear me")
     assert ([limit.until for limit in forever.limits], forever.reminds) == ([None], [""])
 
@@ -332,6 +336,13 @@ def test_a_clearance_that_is_not_confirmed_changes_nothing():
     assert "safety.cleared_until" not in talk.found
 
 
+def test_a_limit_told_while_a_clearance_waited_is_none_of_what_was_cleared():
+    talk = Limited("home", TOLD).say("cleared", "my doctor, today", "stop", "my surgeon said no squats until they clear me", "yes", "yes")
+    talk.say("cleared", "everything", "yes", "none")
+    assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.SQUATS,))]
+    assert "What still stands: no squats" in talk.heard
+
+
 @pytest.mark.parametrize(("who", "says"), [("my mate, yesterday", "no"), ("me, today", "no"), ("google", "not sure")])
 def test_a_word_of_a_friend_or_ones_own_ends_no_limit(who: str, says: str):
     talk = Limited("home", TOLD).say("cleared", who)
@@ -351,7 +362,8 @@ def test_a_person_named_may_be_a_clinician_and_a_clearance_says_when():
 
 
 def test_in_pregnancy_a_clearance_leaves_body_weight():
-    talk = Limited("home", TOLD, **{"safety.pregnant": "yes", "safety.body_first": "yes"}).say("cleared", "my midwife, today", "everything", "yes")
+    talk = Limited("home", TOLD, **{"safety.pregnant": "yes", "safety.body_first": "yes"})
+    talk.say("cleared", "my midwife, today", "everything", "yes")
     assert "safety.body_first" not in talk.found
 
 
