@@ -29,6 +29,7 @@ PERMITS: Final[Mapping[str, tuple[Level, tuple[Work, ...]]]] = {
 """By what an answer permits: the least open level at which it may be given, and the work that no limit may close."""
 
 LIMITED: Final = "You were told to leave that out: {limit.words}. I keep to that, and say nothing else on it."
+AT_MOST: Final = "You were told: {limit.words}. I keep to that, and say nothing else on it."
 STANDINGS: Final = ("common practice", "choice", "fact")
 
 
@@ -89,7 +90,7 @@ def closed_words(permits: str, known: Known) -> str:
     if level is not None and level.rank > least.rank:
         return LEVEL_WORDS[level].lifter
     limit: Condition = closes(*works)
-    return LIMITED if limit.holds(known.facts) else ""
+    return LIMITED if limit.holds(known.facts) else AT_MOST if Work.LOAD in works and "limit.kg" in known.facts else ""
 
 
 def says(topic: str, known: Known) -> str:

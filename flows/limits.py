@@ -67,7 +67,8 @@ def _also(key: str, *before: str) -> Ask:
 FLOW = Flow(
     "limits", version=1, title="My limits", policy=Policy.TOLD, gates=(WELCOMED,), at_start=limit_facts,
     command=("limit", "limits", "a limit", "restriction", "restrictions", "my restrictions"),
-    sentences=(r"(?:i have |i've got |i got )?(?:a |my )?(?:new )?(?:limit|restriction)s?(?: is|:)? "
+    sentences=(r"(?:what|which|show)(?:'s| is| are| me)? (?:all )?my (?:limit|restriction)s?(?: again| now)?\??",
+               r"(?:i have |i've got |i got )?(?:a |my )?(?:new )?(?:limit|restriction)s?(?: is|:)? "
                r"(?P<asked>(?:no|nothing|not|max|only|at most) .+)",
                r"(?P<asked>(?:i'm |i am )?not (?:allowed|supposed) to .+)",
                r"(?P<asked>(?:no|nothing) (?:weights?|load|lifting|bending|(?:hamstring |calf |hip )?stretching|over \d+|"

@@ -36,6 +36,7 @@ def known(**facts) -> Known:
     ("is this free", "cost"), ("who can read this", "privacy"), ("how deep should i go", "depth"), ("how heavy should i go", "load"),
     ("do i breathe out on the way up", "breathing"), ("is butt wink bad", "butt_wink_bad"), ("should i stretch more", "mobility"),
     ("how often should i squat", "frequency"), ("is it my long femurs", "bones"), ("can i take ibuprofen before", "painkillers"),
+    ("can i squat 65 today", "load"), ("is 80 kg ok", "load"), ("is 80 ok", "this_number"), ("when can i lift again", "limit_stands"),
     ("do i have a slipped disc", "diagnosis"), ("how do i film myself", "filming"), ("can i finish this tomorrow", "how_stop")])
 def test_it_is_known_what_is_asked(text, topic):
     assert topic_of(text) == topic
@@ -50,11 +51,18 @@ def test_no_answer_permits_what_the_level_closes(topic, level):
         assert not PERMISSION.search(f"{one.says} {one.found}"), topic
 
 
+@each_row("text", ["can i squat 65 today", "can i do 80 kg", "is 80 ok", "when can i lift again", "how heavy should i go"])
+def test_a_question_about_a_load_is_answered_from_the_weight_a_clinician_named(text):
+    stands = {"limit.words": "nothing above 60 kg, until they clear you", "limit.kg": 60.0, "load.told": "60", "load.limit": "80"}
+    assert stands["limit.words"] in says(topic_of(text), known(**stands))
+
+
 def test_each_answer_that_tells_how_to_move_squat_or_load_says_so():
     """Written out a second time: one whose ``permits`` were lost would be given at every level."""
     assert {topic: one.permits for topic, one in FREQUENT.items() if one.permits} == {
         "deadlift": "load", "other_training": "load", "belt": "load", "warm_up": "load", "bar_place": "load", "load": "load",
-        "breathing": "move", "bracing": "move", "knees": "squat", "stance": "squat", "depth": "squat", "frequency": "squat"}
+        "breathing": "move", "bracing": "move", "limit_stands": "squat", "knees": "squat", "stance": "squat", "depth": "squat",
+        "frequency": "squat"}
 
 
 @each_row("topic, work", list(product(FREQUENT, (Work.MOVE, Work.SQUAT, Work.LOAD))))
