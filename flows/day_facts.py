@@ -13,6 +13,7 @@ from companion.calendar.words import date_words, day_words
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.language.days.dates import FARTHEST
+from companion.language.limits import sets_one
 from companion.language.units import METRIC, shown
 from companion.screening.depth import BAND_WORDS, Band, band_of
 from companion.screening.depth_progression import DayOutcome, DepthDay, DepthStep, steps_from
@@ -165,7 +166,7 @@ def day_facts(known: Known) -> dict[str, Value]:
     last = last_words(before[-1], known) if before else ""
     goal = str(known.facts.get("squat.goal", ""))
     facts["last_line"] = f" Last time: {last}." if last else ""
-    facts["goal_line"] = f" You want: {goal}." if goal else ""
+    facts["goal_line"] = f" You want: {goal}." if goal and not sets_one(goal, today) else ""
     told = known.facts.get("limit.words")
     facts["limit_line"] = f" You were told: {told}." if told else ""
     if setup := setup_from(known.facts):

@@ -60,6 +60,9 @@ def typed(draft: Draft, text: str) -> None:
         control(draft, heard)
     elif not draft.ask.free and not is_option(draft, text) and (right := _right(draft, text)):
         start(draft, *right)
+    elif said := _told_beside(draft, text):
+        interrupt(draft)
+        draft.push(*said)
     elif draft.ask.kind.declined(text) and not draft.ask.safety:
         skip(draft)
     elif is_option(draft, text):
@@ -95,6 +98,16 @@ def _unread(draft: Draft, text: str) -> bool:
     always = bool(flow and draft.book[flow].flow.policy.always)
     said = always or hear(text) in _CONTROLS_BUT_HELP or isinstance(read_of(draft, text), Answer)
     return not said and hear_act(text).asks in (None, Asks.GENERAL)
+
+
+def _told_beside(draft: Draft, text: str) -> tuple[str, str] | None:
+    """Return the flow, and its request, of a whole sentence that says what a clinician said, where words of one's own are expected about
+    something else: it is no wish and no note. None for no such."""
+    policy = draft.compiled.flow.policy
+    if not draft.ask.free or draft.ask.safety or policy.told or not policy.hears_signs:
+        return None
+    said = draft.book.sentence(text, draft.known.facts)
+    return said if said and draft.book[said[0]].flow.policy.told else None
 
 
 def _right(draft: Draft, text: str) -> tuple[str, str] | None:

@@ -151,6 +151,12 @@ def sets_none(text: str) -> bool:
     return bool(_NOTHING_SET.fullmatch(normalise(text).strip(" .!,")))
 
 
+def sets_one(text: str, today: date) -> bool:
+    """True if words say what to leave out and also until when, or who said so: they are no wish."""
+    told = read_limit(text, today)
+    return bool(told.parts or told.kg is not None) and bool(told.by or told.until)
+
+
 def read_end(text: str, today: date) -> str:
     """Return the end of a limit from an answer to "until when?": a date as text, ``CLEARED``, or "" where none was read."""
     line = normalise(text).strip(" .!")

@@ -137,6 +137,7 @@ def test_a_limit_that_is_not_right_is_told_anew_and_the_coach_hears_of_one_taken
     talk.tap("Nobody told me that")
     assert (talk.limits, talk.found["load.told"], talk.reminds) == ((), "", [""])
     assert "took a limit back" in talk.alerts[0]
+    assert Limited("home", TOLD).say("what are my limits?").state == "limits.now"
     assert Limited("limits", TOLD).tap("Leave it").limits == (TOLD,)
     assert Limited("limits", TOLD).tap("There is a new one", "Back", "Leave it").limits == (TOLD,)
 
@@ -270,6 +271,25 @@ def test_results_offer_no_drill_home_work_or_load_that_is_closed():
     assert "The drill for that part" not in nothing
     due = results(**{"limit.due": "yes", "limit.words": "no calf stretching"})
     assert "To try before you squat" not in due, "a limit whose date has come is asked about first"
+
+
+@pytest.mark.parametrize("words", ["nothing above 60 kg until 12 march, my doctor said", "no bending till my check-up"])
+def test_a_limit_said_where_words_of_ones_own_are_expected_is_a_limit_and_no_wish_or_note(words: str):
+    for flow, told in (("squat_days", ("tuesdays at 6pm", "yes", "no")), ("note_to_coach", ())):
+        talk = Limited(flow, coach="yes").say(*told)
+        open_at, asked = talk.state, talk.last
+        assert BOOK[talk.session.top.flow].stops[talk.session.top.state].free, asked  # type: ignore[union-attr]
+        talk.say(words)
+        assert talk.session.top.flow == "limits", flow
+        while talk.session.top.flow == "limits":
+            talk.tap("A doctor") if talk.session.top.state == "by" else talk.say("yes")
+        assert (talk.state, len(talk.limits)) == (open_at, 1)
+        assert words not in talk.answers.values()
+
+
+def test_a_reminder_quotes_no_limit_as_what_they_want():
+    for goal, wanted in (("no squats for 3 weeks, my physio said", False), ("parallel with a still back, at 90 kg", True)):
+        assert ("You want" in Squatting("squat_day", **{"squat.goal": goal}).says[0].text) is wanted
 
 
 # over -------------------------------------------------------------------------------------------------------
