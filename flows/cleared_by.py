@@ -45,7 +45,7 @@ def asked_who_and_when(say: str, signs: tuple[str, ...], only_if: Condition) -> 
     return (
         Ask("cleared_at", say, Words(limit=120, example_text="my physio, yesterday", tried=EXAMPLES), safety=True, free=True, signs=signs,
             only_if=only_if),
-        Ask("clinician", "“{cleared_at}”: is that a doctor, a physiotherapist, or somebody else who treats you?", YesNo(unsure=True),
+        Ask("clinician", "You wrote “{cleared_at}”. Is that a doctor, a physio, or someone else who treats you?", YesNo(unsure=True),
             safety=True, only_if=only_if & NAMED.is_("no")),
         Ask("cleared_when", "And when did they clear you? A day or a month is enough.", Words(limit=60, example_text="yesterday"),
             safety=True, free=True, signs=signs, only_if=only_if & BY_CLINICIAN & DATED.is_("no")))
