@@ -7,12 +7,12 @@ from companion.conversation.flow import Ask, Step
 from companion.conversation.kinds import Words, YesNo
 from companion.language.limits import names_clinician, names_when
 
-EXAMPLES = ("my mate", "my physio", "me, today")
+EXAMPLES = ("my physio, yesterday", "my physio", "my mate", "me, today")
 
 
-def by_clinician(got: Facts, side: str = "") -> Value:
-    """Return "yes" if a clinician cleared them: the words name one, or they say that it was one."""
-    return "yes" if names_clinician(str(got["cleared_at"])) or got.get("clinician") == "yes" else "no"
+def by_clinician(got: Facts) -> bool:
+    """True if a clinician cleared them: the words name one, or they say that it was one."""
+    return names_clinician(str(got["cleared_at"])) or got.get("clinician") == "yes"
 
 
 def _names(got: Facts, side: str) -> Value:
@@ -30,10 +30,9 @@ def who_and_when(got: Facts, side: str) -> Value:
 
 YES_NO = ("yes", "no")
 NAMED, DATED = Fact("names_clinician", values=YES_NO, of=_names), Fact("says_when", values=YES_NO, of=_says_when)
-BY = Fact("by_clinician", values=YES_NO, of=by_clinician)
-CLEARED_FACTS = (NAMED, DATED, BY, Fact("who_and_when", of=who_and_when))
-BY_CLINICIAN = BY.is_("yes")
-NOT_BY_ONE = fact("cleared_at").known & BY.is_("no")
+CLEARED_FACTS = (NAMED, DATED, Fact("who_and_when", of=who_and_when))
+BY_CLINICIAN = NAMED.is_("yes") | fact("clinician").is_("yes")
+NOT_BY_ONE = fact("cleared_at").known & ~BY_CLINICIAN
 
 ONLY_THEM = ("Thank you for telling me. Only a doctor, or somebody else who treats you, can clear you, so nothing changes for now. "
              "Ask them, and once they say so, say “cleared”.")
@@ -46,6 +45,6 @@ def asked_who_and_when(say: str, signs: tuple[str, ...], only_if: Condition) -> 
         Ask("cleared_at", say, Words(limit=120, example_text="my physio, yesterday", tried=EXAMPLES), safety=True, free=True, signs=signs,
             only_if=only_if),
         Ask("clinician", "You wrote “{cleared_at}”. Is that a doctor, a physio, or someone else who treats you?", YesNo(unsure=True),
-            safety=True, only_if=only_if & NAMED.is_("no")),
+            safety=True, only_if=only_if & ~NAMED.is_("yes")),
         Ask("cleared_when", "And when did they clear you? A day or a month is enough.", Words(limit=60, example_text="yesterday"),
-            safety=True, free=True, signs=signs, only_if=only_if & BY_CLINICIAN & DATED.is_("no")))
+            safety=True, free=True, signs=signs, only_if=only_if & BY_CLINICIAN & ~DATED.is_("yes")))

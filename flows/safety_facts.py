@@ -62,7 +62,7 @@ def _found(values: tuple[Value | None, ...], so_far: bool) -> SafetyOutcome:
     answers["history"] = history_of(got)
     if answers["history"] == "no" and got.get("was_pregnant") in ("yes", "unsure"):
         answers["history"] = "yes" if answers["pregnant"] != "no" else "no"
-    if answers["cleared_at"] is not None and by_clinician(got) == "no":
+    if answers["cleared_at"] is not None and not by_clinician(got):
         answers["cleared"] = "no"
     if still_cleared(got, "") == "yes" and got.get("same_history") == "yes":
         answers |= {"cleared": "yes", "cleared_at": "told earlier"}
@@ -126,7 +126,7 @@ def still_cleared(got: Facts, side: str) -> Value:
 
 def cleared_until(got: Facts, side: str) -> Value | None:
     """Return the date until which a clearance given in this check counts; None without one."""
-    if got.get("cleared") != "yes" or "cleared_at" not in got or by_clinician(got) == "no":
+    if got.get("cleared") != "yes" or "cleared_at" not in got:
         return None
     return (date.fromisoformat(str(got["today"])) + CLEARED_FOR).isoformat()
 

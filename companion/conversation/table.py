@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import chain
 from typing import Final
 
-from companion.conversation.condition import ALWAYS, Condition, fact
+from companion.conversation.condition import ALWAYS, Condition, Every, fact
 from companion.conversation.flow import END, PARKED, Ask, Do, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Hold
 
@@ -160,7 +160,8 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
         rows += _back(stops, stop, before.get(key, frozenset()), after_runs.get(key, ()))
         rows.append(Move(AGAIN, key, key))
         cut = [hold for hold in holds if stop.back and hold in before.get(key, ())]
-        rows += [Move(INTERRUPTED, key, PAUSED, LAST_ANSWERED.is_(hold) & HOLD_RUNS.known, again=hold) for hold in cut]
+        rows += [Move(INTERRUPTED, key, PAUSED, LAST_ANSWERED.is_(hold) & HOLD_RUNS.known, again=hold)
+                 for hold in cut if _comes_after(hold, key, ways)]
         rows.append(Move(INTERRUPTED, key, PAUSED))
         rows += [Move(STOP, key, PAUSED, LAST_ANSWERED.is_(hold), again=hold) for hold in cut]
         rows.append(Move(STOP, key, PAUSED))
@@ -175,6 +176,13 @@ def table(flow: Flow, stops: Stops) -> tuple[Move, ...]:
             rows += [Move(BACK, end, key, LAST_ANSWERED.is_(key)) for key in sorted(before.get(end, frozenset()) & asks.keys())]
             rows += [Move(PAIN, end, ENDED_BY_PAIN)] if body_works(flow) and before.get(end) else []
     return tuple(rows)
+
+
+def _comes_after(hold: str, key: str, ways: Mapping[str, list[Move]]) -> bool:
+    """True if a question may come right after a hold that was held, not only after one that was skipped."""
+    skipped = ~fact(hold).known
+    direct = [move.when for move in ways[hold] if move.target == key]
+    return not direct or any(skipped not in (when.parts if isinstance(when, Every) else (when,)) for when in direct)
 
 
 def _as(event: str, moves: Iterable[Move]) -> list[Move]:
