@@ -1,4 +1,4 @@
-"""Who cleared somebody, and when: asked about where the words name no clinician, or no day."""
+"""Questions of who cleared somebody, and when: asked on where the words name no clinician, or no day."""
 
 from __future__ import annotations
 

@@ -163,6 +163,7 @@ def day_facts(known: Known) -> dict[str, Value]:
     today, days = today_of(known), told_days(known)
     before = [day for day in days if day.day < today and day.squatted]
     facts = _common(known) | _invited(known) | {"load_line": "", "number": float(len(before) + 1)}
+    facts["body_only"] = "yes" if BODY_WEIGHT.holds(known.facts) else "no"
     last = last_words(before[-1], known) if before else ""
     goal = str(known.facts.get("squat.goal", ""))
     facts["last_line"] = f" Last time: {last}." if last else ""

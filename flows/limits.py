@@ -48,9 +48,9 @@ SETS_LIMIT = SOME & ~fact("what").is_("none")
 DONE = SETS_LIMIT & fact("right").is_("yes")
 TAKES_BACK = TELLS & ~SETS_LIMIT & NOW.is_("wrong")
 NONE_NEW = TELLS & ~SETS_LIMIT & ~fact("never").is_("no")
-SETTLED = DONE | NONE_NEW | TAKES_BACK
+TOLD_OR_NONE = DONE | NONE_NEW | TAKES_BACK
 ENDS, STANDS = fact("end").known, fact("stands").known
-OPENED = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & (
+UNTIL_SAID = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & (
     fact("given").known | fact("words").known | CUT.known | NOW.is_("new")))
 """Until it is answered, what was told by a clinician closes everything that moves, also where it is not said yet what it was."""
 
@@ -83,11 +83,11 @@ FLOW = Flow(
             ("cleared", "I was cleared", "cleared", "over"), ("fine", "Leave it", "fine", "nothing", "ok")), safety=True,
             only_if=fact("limit.words").known & ~fact("given").known & ~CUT.known),
         Run("clearance", NOW.is_("cleared")),
-        OPENED,
+        UNTIL_SAID,
         Ask("words", "What were you told to leave out, until when, and by whom? A few words.",
             Words(limit=200, example_text="my physio said no weights and no bending for three weeks", tried=SAID), safety=True, free=True,
             signs=("restriction",), only_if=TELLS & ~fact("given").known),
-        OPENED,
+        UNTIL_SAID,
         Ask("what", "I want to be sure. What were you told to leave out? Tap one; I ask for more after it.", choice(
             *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), safety=True, only_if=TAPPED_PARTS),
         _also("also", "what"),
@@ -108,11 +108,11 @@ FLOW = Flow(
             ("yes", "Nobody told me that", "yes", "nobody", "never"), ("no", "It was said", "no", "it is over")), safety=True,
             only_if=TAKES_BACK & fact("limit.words").known),
         Do(Find("safety.limits", "{then}", "told by a clinician, in the lifter's words", "{understood}"), DONE),
-        Do(Find("safety.limits", "{then}", "no limit was told"), SETTLED & ~DONE),
+        Do(Find("safety.limits", "{then}", "no limit was told"), TOLD_OR_NONE & ~DONE),
         Do(Find("safety.limits", "{then}", "nothing new was told"), ~TELLS),
-        Do(Find("load.told", "{kilos}", "a clinician's limit"), SETTLED),
-        Do(Remind("limit", "limit_over", ""), SETTLED & ~ENDS),
-        Do(Remind("limit", "limit_over", "{end}"), SETTLED & ENDS),
+        Do(Find("load.told", "{kilos}", "a clinician's limit"), TOLD_OR_NONE),
+        Do(Remind("limit", "limit_over", ""), TOLD_OR_NONE & ~ENDS),
+        Do(Remind("limit", "limit_over", "{end}"), TOLD_OR_NONE & ENDS),
         Do(Alert("", "was told by a clinician: {understood}"), DONE & ~NOW.is_("wrong")),
         Do(Alert("", "put right what a clinician told them. What stands now: {stands}"), DONE & NOW.is_("wrong")),
         Do(Alert("", "took a limit back, as nobody had told them that"), fact("never").is_("yes")),
@@ -120,9 +120,9 @@ FLOW = Flow(
              DONE & ENDS, must_arrive=True),
         Tell("Noted. I keep to it in everything here, and a coach of yours sees it. Once somebody has cleared you, say “cleared”.",
              DONE & ~ENDS, must_arrive=True),
-        Tell("Good: no limit, then.", SETTLED & ~DONE & ~STANDS),
+        Tell("Good: no limit, then.", TOLD_OR_NONE & ~DONE & ~STANDS),
         Tell("Then nothing new. What stands: {stands}. Once a doctor or physiotherapist has cleared you, say “cleared”.",
-             SETTLED & ~DONE & STANDS),
+             TOLD_OR_NONE & ~DONE & STANDS),
         Tell("It stays as it is.", NOW.is_("fine")),
     ),
 )

@@ -1,4 +1,4 @@
-"""Whether a run can go on as it was begun, where something was told, closed or lowered while it waited."""
+"""Runs that can't go on as they were begun, since something was told, closed or lowered while they waited."""
 
 from __future__ import annotations
 

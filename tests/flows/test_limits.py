@@ -227,6 +227,12 @@ def test_no_bar_is_asked_for_or_handed_out_once_there_is_no_weight():
         assert talk.say("no").last.startswith("Now your squats. ")
 
 
+def test_who_says_that_there_is_no_bar_goes_on_without_one():
+    talk = Squatting("squat_day", bar__bar=None).say("no bar yet")
+    assert "begins again" not in talk.heard
+    assert talk.state == "squat_day.prime_now"
+
+
 def test_a_set_cut_short_is_done_again_and_not_once_its_time_is_over():
     for away, at in ((10, "prime.set_1"), (120, "prime.set_2")):
         talk = Squatting("prime").say("ready", "ready", "start")
