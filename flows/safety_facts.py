@@ -125,8 +125,8 @@ def still_cleared(got: Facts, side: str) -> Value:
 
 
 def cleared_until(got: Facts, side: str) -> Value | None:
-    """Return the date until which a clearance given in this check counts; None without one."""
-    if got.get("cleared") != "yes" or "cleared_at" not in got:
+    """Return the date until which a clearance given in this check counts; None without one, or where no clinician gave it."""
+    if got.get("cleared") != "yes" or "cleared_at" not in got or not by_clinician(got):
         return None
     return (date.fromisoformat(str(got["today"])) + CLEARED_FOR).isoformat()
 

@@ -10,6 +10,7 @@ from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
 from companion.screening.safety import Level, SafetyOutcome, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered, words_of
+from flows.cleared_by import by_clinician
 from flows.safety_facts import limits_among
 
 _ASKED = ("bladder", "weakness", "pain", "when", "cleared", "cleared_at", "limits", "old_disc", "pregnant")
@@ -87,7 +88,8 @@ def heard(*signs: str) -> Callable[[Facts, str], Value]:
 
 
 def _outcome(got: Facts) -> SafetyOutcome:
-    return _outcome_of(signs_in(got), tuple(got.get(key) for key in _ASKED))
+    nobody = "cleared_at" in got and not by_clinician(got)
+    return _outcome_of(signs_in(got), tuple("no" if nobody and key == "cleared" else got.get(key) for key in _ASKED))
 
 
 @lru_cache

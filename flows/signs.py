@@ -7,6 +7,7 @@ from companion.conversation.kinds import Option, Words, choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.signs import SCREENED_SIGNS
+from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, NOT_BY_ONE, ONLY_THEM, asked_who_and_when
 from flows.safety_check import LEVELS, OLD_DISC, TOLD, UNSURE
 from flows.safety_facts import CLEARED_WHY, cleared_until
 from flows.shared import CAUDA_EQUINA, CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
@@ -74,7 +75,7 @@ OPEN_SIGNS = (Do(Find("signs.before", "{level_before} {why_before} | {until} {wh
 FLOW = Flow(
     "signs", version=1, title="What you wrote", policy=Policy.SIGNS, command=None, at_start=before_signs,
     gates=(NOTHING_HEARD,),
-    facts=(HEARD, AMONG, *NAMED.values(), Fact("said", values=("cant feel my foot properly",)), Fact("quoted", of=quoted),
+    facts=(*CLEARED_FACTS, HEARD, AMONG, *NAMED.values(), Fact("said", values=("cant feel my foot properly",)), Fact("quoted", of=quoted),
            Fact("crisis_asked", of=crisis_asked), Fact("sure", values=YES_NO), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
            ILL, SPINE, EXPECTING, YOUNG, LIMIT_SAID, HISTORY_HEARD, Fact("understood", of=understood),
            Fact("because", of=reasons_of_signs),
@@ -109,17 +110,17 @@ FLOW = Flow(
         Ask("old_disc", OLD_DISC, UNSURE, safety=True, only_if=ON & SPINE.is_("yes")),
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
             only_if=ON & HISTORY_HEARD.is_("yes")),
-        Ask("cleared_at", "Who cleared you, and when?", Words(example_text="my physio, in May"), safety=True, free=True, signs=TOLD,
-            only_if=ON & fact("cleared").is_("yes")),
+        *asked_who_and_when("Who cleared you, and when?", TOLD, ON & fact("cleared").is_("yes")),
+        Tell(ONLY_THEM, ON & fact("cleared").is_("yes") & NOT_BY_ONE),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts", tried=("none",)),
-            safety=True, free=True, signs=TOLD, only_if=ON & fact("cleared").is_("yes")),
+            safety=True, free=True, signs=TOLD, only_if=ON & fact("cleared").is_("yes") & BY_CLINICIAN),
         Do(Find("signs.before", "", "the questions are answered")),
         Do(Find("safety.level", "{level}", "signs written", "{because}")),
         Do(Find("safety.why", "{why}", "the answers that weighed")),
         Do(Find("safety.pregnant", "{pregnant}", "signs written"), fact("pregnant").known),
         Do(Find("safety.body_first", "yes", "body weight only: an old disc injury, or pregnancy"), fact("body_first").is_("yes")),
         Do(Find("safety.age", "under_18", "said so"), SO & YOUNG.is_("yes")),
-        Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{cleared_at}; limits: {limits}"),
+        Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{who_and_when}; limits: {limits}"),
            only_if=fact("cleared_until").known),
         Do(Alert("{level}", "wrote {quoted}. {because}"), SO & LEVEL.one_of("clinician", "same_day", "emergency")),
         Do(Alert("{level}", "what was written was taken back: {quoted} meant “{meant}”"), MEANT & NERVE_HEARD.is_("yes")),

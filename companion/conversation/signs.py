@@ -68,11 +68,17 @@ def heard_sign(draft: Draft, text: str) -> bool:
     left = _without(text, heard) if hear_flags(text, weigh=False) else text  # what is only suspected is the whole sentence
     if hears_pain and not free and hear_pain(left) is Pain.YES:
         return _after_pain(draft, heard, text)
-    if waiting and free and Flag.SELF_HARM not in heard[0].also and isinstance(read := waiting.kind.read(text, draft.context), Answer):
+    if waiting and free and _keeps(waiting, heard) and isinstance(read := waiting.kind.read(text, draft.context), Answer):
         answer(draft, read)
         _leave_unasked(draft)
     _ask_about(draft, others if free else heard, text)
     return True
+
+
+def _keeps(waiting: Ask, heard: tuple[Heard, ...]) -> bool:
+    """True if words with these signs are kept as an answer: not what may be of self-harm, nor a limit alone as a wish or a note."""
+    limit = {one.flag for one in heard} == {Flag.RESTRICTION} and not waiting.safety
+    return not limit and Flag.SELF_HARM not in heard[0].also
 
 
 def _said_again(draft: Draft, waiting: Ask | None, heard: tuple[Heard, ...], text: str) -> bool:

@@ -120,6 +120,14 @@ def test_a_sign_that_leaves_the_day_open_ends_with_what_holds_now(said: tuple[st
     assert left_out in " ".join(say.text for say in talk.says[-3:-1])
 
 
+@pytest.mark.parametrize(("who", "level"), [(("my mate, yesterday", "no"), "clinician"), (("me, today", "Not sure"), "clinician"),
+                                            (("my mate Ada, yesterday", "yes", "none"), "go")])
+def test_only_who_treats_them_clears_them(who: tuple[str, ...], level: str):
+    talk = at_menu("i take warfarin", "yes", "yes", *who)
+    assert talk.found["safety.level"] == level
+    assert ("safety.cleared_until" in talk.found) is (level == "go")
+
+
 def test_pregnancy_written_shuts_the_tests_on_the_back():
     talk = at_menu("btw im pregnant", "yes", "yes", "yes", "my midwife, last week", "none")
     assert talk.say("hip fold").state != "hip_fold.setup"
