@@ -73,7 +73,8 @@ FLOW = Flow(
     at_start=retest_facts,
     invite="It is time to test again: {titles}.{last_line}{goal_line} About "
            f"{value('minutes_retest'):g} minutes, on a day without heavy squats before it. Tap below, or say “retest” when it suits you.",
-    invites=(Offer("Retest", "retest"), Offer("Not now", "retest_later")),
+    invites=(Offer("Retest", "retest", also=("yes", "let's go", "start", "begin")),
+             Offer("Not now", "retest_later", also=("no", "later", "not today"))),
     steps=(
         Tell("Nothing needs testing again just now. Say “what changed” or “results”.", fact("how_many") < 1),
         Do(Remind("retest", "retest", ""), (fact("how_many") < 1) & ~fact("pinned").known),

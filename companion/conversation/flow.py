@@ -89,11 +89,13 @@ class Ask:
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """A button that begins a flow. ``asked``: the request it begins with, such as a date; a template over the facts."""
+    """A button that begins a flow. ``asked``: the request it begins with, such as a date; a template over the facts. ``also``: other words
+    for it while the invitation that has it is the last thing said."""
 
     label: str
     flow: str
     asked: str = ""
+    also: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,8 +162,8 @@ class Known:
 
     ``facts`` holds "flow.key" for the latest answer to each question, and each finding by its name. ``run``: the name of the run that
     begins, so that a random order drawn for it can be drawn again; ``asked``: the words or the button's payload it was begun with,
-    unchecked. ``offered``: the data of the buttons below the last messages, by their labels in normal form. ``timing``: true if a timed
-    hold runs.
+    unchecked. ``offered``: the data of the buttons below the last messages, by their labels in normal form; ``invited``: the data of the
+    first button of each invitation after which nothing else was said, the latest first. ``timing``: true if a timed hold runs.
     """
 
     facts: Facts
@@ -171,6 +173,7 @@ class Known:
     asked: str = ""
     offered: Callable[[], Mapping[str, str]] = field(default=dict)
     timing: bool = False
+    invited: Callable[[], Sequence[str]] = field(default=tuple)
 
 
 @dataclass(frozen=True, slots=True)

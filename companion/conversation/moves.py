@@ -197,7 +197,8 @@ def noted(draft: Draft, name: str) -> Answer | None:
     value, ask = draft.top.noted.get(name), draft.ask
     if value is None or any(option.value == value and not option.only_if.holds(draft.facts()) for option in ask.kind.options):
         return None
-    return Answer(value, "said before" if isinstance(value, str) else f"{value:g} {ask.kind.unit}, said before", ask.kind.unit)
+    said = value if ask.free else "said before" if isinstance(value, str) else f"{value:g} {ask.kind.unit}, said before"
+    return Answer(value, str(said), ask.kind.unit)
 
 
 def _pass(draft: Draft, step: Tell | Do, facts: dict[str, Value]) -> None:

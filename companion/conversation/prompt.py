@@ -17,7 +17,7 @@ from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.conversation.progress import left
 from companion.conversation.session import SAID_AHEAD, Frame
-from companion.conversation.wording import MOST_WORDS, render
+from companion.conversation.wording import MOST_WORDS, cut, dated, render
 from companion.language.units import METRIC, shown
 
 PAYLOAD_BYTES: Final = 64
@@ -26,6 +26,11 @@ PAYLOAD_BYTES: Final = 64
 SKIP, BACK, STOP = "!skip", "!back", "!stop"
 NOTED: Final = "noted"
 """The value of the button that confirms what was said ahead of its question."""
+
+NOTED_MOST: Final = 40
+"""Most characters of words of one's own on that button; our choice."""
+
+_DATE: Final = re.compile(r"\d{4}-\d\d-\d\d")
 
 ASIDE = "?"
 
@@ -138,7 +143,8 @@ def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap
 
 def _as_said(ask: Ask, noted: Value, facts: Facts) -> str:
     if isinstance(noted, str):
-        return next((option.label for option in ask.kind.options if option.value == noted), noted)
+        said = f"“{cut(noted, NOTED_MOST)}”" if ask.free else dated(noted) if _DATE.fullmatch(noted) else noted
+        return next((option.label for option in ask.kind.options if option.value == noted), said)
     return shown(noted, ask.kind.unit, str(facts.get("welcome.units", METRIC)))
 
 

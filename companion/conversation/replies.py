@@ -24,6 +24,7 @@ from companion.conversation.draft import Draft
 from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
 from companion.conversation.hearing import guesses, heard_at, meant_at, read_of
+from companion.conversation.invitations import WELL, adopt, answered_at, copy_of, opened, taken_up
 from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
 from companion.conversation.moves import answer, begin_anew, cut_hold, end, hurt, noted, skip, take_back
 from companion.conversation.of_lifters import about_a_lifter, of_a_lifter
@@ -39,6 +40,7 @@ from companion.language.act_rules import matches, tables_in
 from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import flat
 from companion.language.coach_words import lifters_in, of_oneself
+from companion.language.flags import hear_flags
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, label_key, normalise
 from companion.language.questions import asked_surely, is_question
@@ -46,7 +48,7 @@ from companion.language.questions import asked_surely, is_question
 
 def typed(draft: Draft, text: str) -> None:
     """Take a text message."""
-    if heard_out(draft, text):
+    if answers_invitation(draft, text) or heard_out(draft, text):
         return
     if asks_for_more(draft, text):
         show_more(draft)
@@ -81,6 +83,8 @@ def typed(draft: Draft, text: str) -> None:
         start(draft, flow)
     elif draft.top.flow == draft.book.home and (said := draft.book.sentence(text, draft.known.facts)):
         start(draft, *said)
+    elif draft.top.flow == draft.book.home and begins_invited(draft, text):
+        pass
     elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in _THANKS:
         draft.say(GOOD)
     elif _asked_back(draft, text):
@@ -110,6 +114,36 @@ def _told_beside(draft: Draft, text: str) -> tuple[str, str] | None:
     return said if said and draft.book[said[0]].flow.policy.told else None
 
 
+def answers_invitation(draft: Draft, text: str) -> bool:
+    """Take a message as the answer to what the last messages asked, if it is one beyond doubt, of one of them only; return False
+    otherwise. An open question that the body or safety depends on keeps an answer of its own. Words in which only a doubtful sign
+    would be heard begin a flow that asks what a clinician said."""
+    stack = draft.session.stack
+    there = [one for one in opened(draft) if not heard_out(copy_of(one), text)]
+    if not there or (stack and draft.ask.safety and isinstance(draft.ask.kind.read(text, draft.context), Answer)):
+        return False
+    answered = [one for one in map(copy_of, there) if answered_at(one, text)]
+    told = next((one for one in there if one.compiled.flow.policy.told), None)
+    if len(answered) == 1:
+        adopt(draft, answered[0])
+    elif told and not answered and not (stack and draft.top.flow != draft.book.home) and hear_flags(text):
+        adopt(draft, told, text)
+    else:
+        return False
+    return True
+
+
+def begins_invited(draft: Draft, text: str) -> bool:
+    """Begin the flow of an invitation, and ask its first question, for words that would come to nothing: no question, command or
+    thanks; return False otherwise."""
+    said = normalise(text).strip(" .!")
+    if is_question(text) or hear_act(text).act in (SpeechAct.QUESTION, SpeechAct.COMMAND) or hear(text) in _CONTROLS or (
+            said in _THANKS - WELL or said in _GREETINGS) or not (there := opened(draft)):
+        return False
+    adopt(draft, there[0], text)
+    return True
+
+
 def _right(draft: Draft, text: str) -> tuple[str, str] | None:
     """Return the flow, and its request, of a wish about the person's own data or the reminders, in any words; None for no such."""
     wants = hear_act(text).wants if len(text.split()) <= RIGHTS_LONGEST else ""
@@ -122,7 +156,8 @@ def _right(draft: Draft, text: str) -> tuple[str, str] | None:
 
 def _offered(draft: Draft, text: str) -> str:
     """Return the data of a button that begins a conversation below one of the last messages, if a text is its label; "" for none."""
-    data = draft.known.offered().get(label_key(text).removesuffix(" please"), "") if len(text) <= LABEL_LONGEST else ""
+    offered = draft.known.offered() if len(text) <= LABEL_LONGEST else {}
+    data = offered.get(label_key(text).removesuffix(" please"), "") or (offered and offered.get(label_key(taken_up(draft, text)), "")) or ""
     return data if read_start(data) else ""
 
 
@@ -257,6 +292,8 @@ def _from_idle(draft: Draft, text: str) -> None:
         start(draft, flow)
     elif said := draft.book.sentence(text, draft.known.facts) or _right(draft, text):
         start(draft, *said)
+    elif begins_invited(draft, text):
+        pass
     elif draft.session.idle and normalise(text).strip(" .!") in _THANKS:
         draft.say(GOOD)
     else:

@@ -19,7 +19,7 @@ from companion.conversation.moves import after_run, begin, end, hurt, take_up
 from companion.conversation.parking import interrupt
 from companion.conversation.prompt import in_one_line, offered
 from companion.conversation.registry import Book
-from companion.conversation.replies import edited, heard_out, sent, tapped, typed
+from companion.conversation.replies import answers_invitation, edited, heard_out, sent, tapped, typed
 from companion.conversation.session import Session
 from companion.conversation.signs import heard_sign
 from companion.conversation.wording import render
@@ -141,7 +141,8 @@ def _returns(draft: Draft, event: Happening) -> bool:
         return False
     if draft.known.now - datetime.fromisoformat(session.at) < AWAY:
         return False
-    if isinstance(event, Typed) and (heard_out(draft, event.text) or draft.book.command(event.text)):
+    if isinstance(event, Typed) and (
+            answers_invitation(draft, event.text) or heard_out(draft, event.text) or draft.book.command(event.text)):
         return bool(draft.effects)
     ask_aside(draft, "return")
     return True

@@ -57,7 +57,7 @@ _SPAN: Final = re.compile(
     r"(?:for |over )?(?:at least |about |around |another |the )*(?:next |coming )?"
     rf"(?:(?P<many>{_MANY}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?P<most>{_MANY}))? ?(?P<unit>day|week|wk|month)s?|"
     r"(?P<fortnight>a fortnight))\b")
-_UNTIL: Final = re.compile(r"\b(?:until|till?|untill|up to|before) (?P<when>.+)")
+_UNTIL: Final = re.compile(r"\b(?:until|till?|untill|up to|before|(?:extended|prolonged)(?: (?:it|that|this))? to) (?P<when>.+)")
 _CLEARED: Final = re.compile(
     r"\b(?:until|till?|untill|unless|before) (?:i'm |i am |i |he |she |they |the |my |next |a |an |it |im )*(?:doctor|gp|physio\w*|surgeon|"
     r"clinician|consultant|scan|mri|review|check ?-?up|appointment|follow ?-?up|further notice|clear\w*|told otherwise|"

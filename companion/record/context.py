@@ -66,7 +66,8 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
         facts["safety.may_open"] = "yes" if today > since_of[SAFETY_LEVEL] else "no"
     facts |= facts_in(limits_in(facts.get(LIMITS)), local_date(now, zone), _bar_of(facts), lambda kg, unit: shown(kg, unit, str(
         facts.get("welcome.units", METRIC))))
-    return Known(facts, now, _Answers(db, person), offered=lambda: outbox.offered_to(db, person))
+    return Known(facts, now, _Answers(db, person), offered=lambda: outbox.offered_to(db, person),
+                 invited=lambda: outbox.invited_to(db, person))
 
 
 class _Answers:

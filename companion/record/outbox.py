@@ -60,6 +60,19 @@ def _said_as(label: str, latest: bool) -> set[str]:
     return {label, _NUMBERED.sub("", label, count=1), label.partition(":")[0] if latest else label}
 
 
+def invited_to(db: sqlite3.Connection, person: int) -> list[str]:
+    """Return the data of the first button of each reminder that reached a person and after which nothing else was said, the latest first.
+    A reminder that has not left yet is none."""
+    found: list[str] = []
+    for buttons, reminder in db.execute(
+            "select buttons, reminder from outbox where person = ? and dropped is null and (reminder is null or settled_at is not null) "
+            "order by id desc limit ?", (person, OFFERED_IN)):
+        if reminder is None:
+            break
+        found += [data for row in json.loads(buttons)[:1] for _, data in row[:1]]
+    return list(dict.fromkeys(found))
+
+
 def next_due(db: sqlite3.Connection, channel: str, now: datetime) -> datetime | None:
     """Return the time of the next message that is not due yet; None where there is none."""
     row = db.execute("select due_at from outbox where settled_at is null and +channel = ? and due_at > ? order by due_at limit 1",

@@ -1,0 +1,216 @@
+"""What is typed after a reminder that asks something begins its flow and answers its first question, or changes nothing."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+import pytest
+
+from companion.conversation.session import Frame, Session
+from companion.record import log, people, reminders
+from companion.screening.limits import Limit, LimitPart, as_text
+from tests.reminders.build import MONDAY, Gym
+
+NO_SQUATS = as_text((Limit(frozenset((LimitPart.SQUATS,)), until=MONDAY.date(), by="a physiotherapist", words="no squats"),))
+
+
+async def invited(gym: Gym, kind: str, flow: str = "", **facts: str) -> int:
+    """A lifter to whom one reminder has just been sent."""
+    person = gym.lifter(**facts)
+    reminders.cancel(gym.db, person, "squat_day", gym.now())
+    gym.invite(person, kind, gym.now())
+    if flow:
+        gym.db.execute("update reminders set flow = ? where kind = ?", (flow, kind))
+    assert len(await gym.sweep()) == 1
+    return person
+
+
+async def say(gym: Gym, *texts: str) -> list[str]:
+    """What the last of these messages is answered with."""
+    heard: list[str] = []
+    for text in texts:
+        await gym.write("sam", text)
+        heard = await gym.listen()
+    return heard
+
+
+def place(gym: Gym, person: int) -> str:
+    session = people.load_session(gym.db, person)
+    return f"{session.top.flow}.{session.top.state}" if session.stack else ""
+
+
+def told(gym: Gym, person: int, flow: str) -> dict[str, object]:
+    return {row.key: row.value for row in log.answers_of(gym.db, person) if row.flow == flow and row.status == "ok"}
+
+
+@pytest.mark.parametrize(("words", "how"), [
+    ("worse", "worse"), ("the same", "same"), ("same", "same"), ("better", "better"), ("gone", "usual"), ("fine", "usual"),
+    ("Back to usual", "usual")])
+async def test_how_it_is_the_morning_after_is_answered_in_words(gym, words, how):
+    person = await invited(gym, "morning")
+    await say(gym, words)
+    assert told(gym, person, "morning") == {"how": how}
+
+
+@pytest.mark.parametrize("words", ["yes", "no", "a lot better than it was", "not great"])
+async def test_what_is_no_answer_to_how_it_is_has_the_question_asked_and_nothing_guessed(gym, words):
+    person = await invited(gym, "morning")
+    heard = await say(gym, words)
+    assert place(gym, person) == "morning.how"
+    assert heard[-1].startswith("Is what hurt yesterday back to usual?")
+    assert told(gym, person, "morning") == {}
+
+
+@pytest.mark.parametrize("words", ["it hurts more", "my back hurts like hell"])
+async def test_pain_after_an_invitation_is_heard_first(gym, words):
+    person = await invited(gym, "morning")
+    await say(gym, words)
+    assert place(gym, person).startswith("pain.")
+
+
+@pytest.mark.parametrize(("words", "over"), [("yes", "over"), ("over", "over"), ("yep", "over"), ("no", "still"), ("still on", "still"),
+                                             ("not sure", "unsure")])
+async def test_whether_a_limit_is_over_is_answered_in_words(gym, words, over):
+    person = await invited(gym, "limit", "limit_over", safety__limits=NO_SQUATS)
+    await say(gym, words)
+    assert told(gym, person, "limit_over") == {"over": over}
+
+
+async def test_a_limit_that_was_extended_is_asked_about_and_its_new_end_is_not_lost(gym):
+    person = await invited(gym, "limit", "limit_over", safety__limits=NO_SQUATS)
+    heard = await say(gym, "my physio extended it to 2 july")
+    assert heard[-1].startswith("You were told: no squats")
+    await say(gym, "it is still on")
+    assert place(gym, person) == "limit_over.until"
+    buttons = gym.db.execute("select buttons from outbox where person = ? order by id desc", (person,)).fetchone()[0]
+    assert "Thursday 2 July, as I wrote" in buttons
+    await gym.tap("sam", next(part for part in buttons.split('"') if part.endswith(".noted")))
+    assert told(gym, person, "limit_over") == {"over": "still", "until": "2026-07-02"}
+
+
+async def test_a_limit_whose_end_is_told_in_a_sentence_is_asked_about(gym):
+    person = await invited(gym, "limit", "limit_over", safety__limits=NO_SQUATS)
+    heard = await say(gym, "its finished, physio says all fine")
+    assert place(gym, person) == "limit_over.over"
+    assert "Is it over?" in heard[-1]
+
+
+@pytest.mark.parametrize("words", ["yes", "yes i went", "i went"])
+async def test_whether_they_were_seen_is_answered_in_words(gym, words):
+    person = await invited(gym, "referral", safety__level="clinician")
+    heard = await say(gym, words)
+    assert heard[-1].startswith("What was said?")
+    assert told(gym, person, "referral") == {"went": "yes"}
+
+
+async def test_what_a_doctor_said_is_not_taken_for_a_sign_and_is_offered_as_what_was_said(gym):
+    person = await invited(gym, "referral", safety__level="clinician")
+    words = "saw the doc, she said no squats for 2 weeks"
+    heard = await say(gym, words)
+    assert heard[-1].startswith("Have you been seen about it?")
+    await say(gym, "yes")
+    buttons = gym.db.execute("select buttons from outbox where person = ? order by id desc", (person,)).fetchone()[0]
+    await gym.tap("sam", next(part for part in buttons.split('"') if part.endswith(".noted")))
+    assert told(gym, person, "referral") == {"went": "yes", "said": words}
+    assert place(gym, person).startswith("limits."), "what she set is kept as a limit"
+
+
+@pytest.mark.parametrize("words", ["my foot is dragging", "i cant feel my foot", "i cant pee"])
+async def test_a_sign_after_an_invitation_is_heard_first(gym, words):
+    person = await invited(gym, "referral", safety__level="clinician")
+    await say(gym, words)
+    assert place(gym, person).split(".")[0] in ("signs", "pain")
+
+
+async def follow_up(gym: Gym) -> int:
+    """A lifter who has just been asked how yesterday's squats went."""
+    person = gym.lifter()
+    gym.clock.at = MONDAY.replace(hour=17)
+    await gym.sweep()
+    (asked,) = await gym.sweep(hours=39)
+    assert asked.startswith("How did yesterday's squats go?")
+    return person
+
+
+@pytest.mark.parametrize("words", ["fine", "yes", "felt heavy"])
+async def test_how_the_squats_went_is_not_taken_for_more_than_was_said(gym, words):
+    person = await follow_up(gym)
+    heard = await say(gym, words)
+    assert heard[-1].startswith("Did you squat yesterday?")
+    assert told(gym, person, "squat_after") == {}
+
+
+async def test_what_was_written_of_the_squats_is_offered_as_the_note(gym):
+    person = await follow_up(gym)
+    await say(gym, "felt heavy but went well on the whole", "yes", "yes", "by feel", "parallel", "no", "80")
+    assert place(gym, person) == "squat_after.note"
+    buttons = gym.db.execute("select buttons from outbox where person = ? order by id desc", (person,)).fetchone()[0]
+    assert "“felt heavy but went well on the whole”, as I wrote" in buttons
+
+
+async def test_the_words_of_an_answer_are_not_taken_by_a_note_left_open(gym):
+    person = gym.lifter()
+    open_note = Frame("squat_after", 1, "7", "note", got={"done": "yes"}, trail=("done",))
+    gym.db.execute("insert into runs (person, run, flow, version, began_at) values (?, '7', 'squat_after', 1, '2026-05-31T18:00:00.000Z')",
+                   (person,))
+    people.save_session(gym.db, person, Session(stack=(open_note,), runs=7), gym.now() - timedelta(hours=12))
+    reminders.cancel(gym.db, person, "squat_day", gym.now())
+    gym.invite(person, "morning", gym.now())
+    await gym.sweep()
+    await say(gym, "the same")
+    assert told(gym, person, "morning") == {"how": "same"}
+    assert told(gym, person, "squat_after") == {}
+
+
+@pytest.mark.parametrize(("words", "where"), [
+    ("menu", "home.pick"), ("my results", "home.pick"), ("about you", "about_you.height"), ("what is a hip hinge?", "home.pick"),
+    ("show me my data", "my_data.what"), ("hello", "home.pick")])
+async def test_what_means_something_else_means_it_still(gym, words, where):
+    person = await invited(gym, "morning")
+    await say(gym, words)
+    assert place(gym, person) == where
+    assert "morning" not in [row.flow for row in log.answers_of(gym.db, person)]
+
+
+async def test_thanks_are_thanks(gym):
+    person = await invited(gym, "morning")
+    assert (await say(gym, "ok thanks"))[0].startswith("Good.")
+    assert told(gym, person, "morning") == {}
+
+
+async def test_once_something_else_was_said_it_is_no_answer_any_more(gym):
+    person = await invited(gym, "morning")
+    await say(gym, "menu", "worse")
+    assert told(gym, person, "morning") == {}
+
+
+async def test_what_answers_two_invitations_answers_neither_and_the_later_is_asked(gym):
+    person = gym.lifter(safety__limits=NO_SQUATS)
+    reminders.cancel(gym.db, person, "squat_day", gym.now())
+    gym.invite(person, "setup", gym.now())
+    gym.db.execute("update reminders set flow = 'setup_morning'")
+    gym.tell(person, setup__state="waits", setup__change="heels", setup__start="below", setup__plain="below")
+    gym.invite(person, "morning", gym.now())
+    await gym.sweep()
+    await say(gym, "fine")
+    assert told(gym, person, "morning") | told(gym, person, "setup_morning") == {}
+    assert place(gym, person) in ("morning.how", "setup_morning.how")
+
+
+@pytest.mark.parametrize("words", ["yes", "80", "fine"])
+async def test_an_invitation_that_asks_nothing_is_begun_by_its_button_only(gym, words):
+    person = gym.lifter()
+    gym.clock.at = MONDAY.replace(hour=17)
+    (prompt,) = await gym.sweep()
+    assert prompt.startswith("Squat day tomorrow")
+    await say(gym, words)
+    assert place(gym, person) in ("home.pick", "")
+
+
+@pytest.mark.parametrize(("words", "where"), [
+    ("yes", "retest.home_done"), ("yeah", "retest.home_done"), ("retest", "retest.home_done"), ("no", "retest_later.when"),
+    ("not today", "retest_later.when"), ("ok", "")])
+async def test_a_button_of_an_invitation_may_be_said_in_other_words(gym, words, where):
+    person = await invited(gym, "retest", retest__tests="leg_raise", drill="calf")
+    await say(gym, words)
+    assert place(gym, person) == where
