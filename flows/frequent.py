@@ -14,9 +14,9 @@ from companion.conversation.cards import CARD_WORDS_MOST, AnswerBook, read_cards
 from companion.conversation.condition import Condition, Value
 from companion.conversation.flow import Known
 from companion.conversation.wording import render
-from companion.language.questions import plain
+from companion.language.questions import is_question, plain
 from companion.screening.depth import BAND_WORDS, band_of
-from companion.screening.levels import LEVEL_WORDS
+from companion.screening.levels import LEVEL_WORDS, URGENT_LEVELS
 from companion.screening.limits import Work
 from companion.screening.safety import Level
 from companion.screening.sources import SOURCES, with_numbers
@@ -93,6 +93,34 @@ def closed_words(permits: str, known: Known) -> str:
     return LIMITED if limit.holds(known.facts) else AT_MOST if Work.LOAD in works and "limit.kg" in known.facts else ""
 
 
+_ASKS_OF_IT: Final = re.compile(
+    r"^(?:(?:so|but|and|ok|okay|oh|oh god|then|please|wait|hm+|um+|really|sorry|well)[,. ]+)*(?:"
+    r"(?:is|could|can) (?:it|this|that) (?:be )?(?:really |that |very |so |actually )*"
+    r"(?:serious|bad|danger\w*|urgent|an emergency|life|wait|fatal|ok|okay)|"
+    r"how (?:serious|bad|urgent|dangerous|soon|long can (?:i|it) wait)|"
+    r"what (?:do|should|can|must|am|shall) i (?:do|supposed to do|meant to do)(?: now| next| then| about (?:it|this|that))?$|"
+    r"(?:now what|what now|what next|what then|and now)$|(?:so )?what happens (?:now|next)|"
+    r"(?:should|can|could|may|shall|must|do|would) i (?:just |really |still |not |rather |better |have to |need to |got to )*"
+    r"(?:wait|go\b(?! deep| low| heav| below| all the)|call|ring|phone|worr|be worried|panic|drive|sleep|rest|lie|see|"
+    r"get (?:help|seen|there)|take (?:a|an|the|my)? ?(?:taxi|cab|bus|ambulance|car)|ignore|leave it|be seen)|"
+    r"(?:who|whom|where|which (?:hospital|number|doctor)|what number) (?:(?:do|should|can|shall|must) )?(?:i|we|to) "
+    r"(?:call|ring|phone|go|see)|"
+    r"do i (?:need|have|want) (?:an?|to) (?:ambulance|go|call|be seen|doctor|hospital|drive)|"
+    r"(?:can|could|should) (?:my|a|an|some|she|he|they|\w+) ?\w* ?(?:drive|take|bring) me|"
+    r"am i (?:ok|okay|dying|in danger|going to|gonna|safe|paraly)|(?:will|would) i (?:die|be (?:ok|okay|paraly\w+))|"
+    r"are you (?:sure|serious)|do you mean it)")
+"""What is asked of having to be seen at once, in small letters without apostrophes."""
+_OF_IT_TOO: Final = ("dangerous", "see_someone", "diagnosis")
+
+
+def stands(text: str, known: Known) -> str:
+    """Return what a person was told who has to be seen at once, where they ask about that; "" at other levels and for other questions."""
+    told = str(known.facts.get("safety.level", ""))
+    said = plain(text).strip(" ?!.")
+    asks = told in URGENT_LEVELS and (_ASKS_OF_IT.search(said) or (is_question(text) and topic_of(text) in _OF_IT_TOO))
+    return LEVEL_WORDS[Level(told)].lifter if asks else ""
+
+
 def says(topic: str, known: Known) -> str:
     """Return the answer to a frequent question for this person, now: nothing in it permits what is closed."""
     one = FREQUENT[topic]
@@ -127,5 +155,6 @@ def _words() -> Mapping[str, str]:
     return {"|".join(row["named"]): row["says"] for row in rows}
 
 
-ANSWERS: Final = AnswerBook(read_cards(with_numbers((TABLES / "cards.toml").read_text("utf-8"))), _words(), topic_of, says, "note_to_coach")
+ANSWERS: Final = AnswerBook(read_cards(with_numbers((TABLES / "cards.toml").read_text("utf-8"))), _words(), topic_of, says, "note_to_coach",
+                                  stands)
 """The answers as the bot uses them."""

@@ -62,6 +62,21 @@ def tell(draft: Draft, text: str, surely: bool = False) -> None:
 _MAY_I: Final = re.compile(r"(?:can|may|could|should) i\b")
 
 
+def what_stands(draft: Draft, text: str) -> str:
+    """Return what somebody was told who has to be seen at once, if they ask about that; "" otherwise."""
+    return draft.book.answers().stands(text, draft.known) if draft.book.answers else ""
+
+
+def told_what_stands(draft: Draft, text: str) -> bool:
+    """Say that again, and let the open question stand; return False where there is nothing to say."""
+    if not (stands := what_stands(draft, text)):
+        return False
+    draft.say(stands, must_arrive=True)
+    if draft.session.stack:
+        stand_again(draft, "")
+    return True
+
+
 def tell_idle(draft: Draft, text: str) -> None:
     """Answer a question while nothing is running; the menu follows by itself."""
     if draft.book.answers is not None:

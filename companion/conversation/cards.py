@@ -91,13 +91,15 @@ def card_of(rows: tuple[CardRow, ...], flow: Flow, ask: Ask) -> AnswerCard:
 class AnswerBook:
     """The answers that can be given. ``cards``: the table of cards; ``words``: patterns for words that may be asked about, each with its
     meaning; ``topic_of``: the frequent question in a text, "" for none; ``says``: the answer to it, for this person, now.
-    ``to_coach``: the flow in which a question is passed on to a coach."""
+    ``to_coach``: the flow in which a question is passed on to a coach; ``stands``: the answer, for this person, now, to a question about
+    having to be seen at once, "" for none."""
 
     cards: tuple[CardRow, ...]
     words: Mapping[str, str]
     topic_of: Callable[[str], str]
     says: Callable[[str, Known], str]
     to_coach: str = ""
+    stands: Callable[[str, Known], str] = lambda text, known: ""
 
     def word(self, text: str) -> str:
         """Return the meaning of the word that a text asks for, "" for none."""

@@ -16,11 +16,12 @@ from typing import Final
 from companion.conversation.acting import RIGHTS, RIGHTS_LONGEST, WAITS, act_on, control, do_meant, fill, not_words, other_than_answer
 from companion.conversation.alike import as_before
 from companion.conversation.amending import amend
-from companion.conversation.answers import HELP_MOST, answered, refuse, tell_idle
+from companion.conversation.answers import HELP_MOST, answered, refuse, tell_idle, told_what_stands, what_stands
 from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, keeps_words, stand_again
 from companion.conversation.condition import ALWAYS
 from companion.conversation.day_kinds import Day, Rest, SquatDays
 from companion.conversation.draft import Draft
+from companion.conversation.effects import Say
 from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
 from companion.conversation.hearing import guesses, heard_at, meant_at, read_of
@@ -48,7 +49,11 @@ from companion.language.questions import asked_surely, is_question
 
 def typed(draft: Draft, text: str) -> None:
     """Take a text message."""
-    if answers_invitation(draft, text) or heard_out(draft, text):
+    if answers_invitation(draft, text):
+        return
+    if heard_out(draft, text):
+        if stands := what_stands(draft, text):  # "do I need an ambulance?" reports pain too
+            draft.effects.insert(0, Say(stands, must_arrive=True))
         return
     if asks_for_more(draft, text):
         show_more(draft)
@@ -60,6 +65,8 @@ def typed(draft: Draft, text: str) -> None:
         _from_idle(draft, text)
     elif heard is Phrase.STOP and (draft.works or draft.ask.free):
         control(draft, heard)
+    elif not draft.ask.free and not is_option(draft, text) and told_what_stands(draft, text):
+        pass
     elif not draft.ask.free and not is_option(draft, text) and (right := _right(draft, text)):
         start(draft, *right)
     elif said := _told_beside(draft, text):
@@ -297,7 +304,7 @@ def _from_idle(draft: Draft, text: str) -> None:
     elif draft.session.idle and normalise(text).strip(" .!") in _THANKS:
         draft.say(GOOD)
     else:
-        if is_question(text):
+        if not told_what_stands(draft, text) and is_question(text):
             tell_idle(draft, text)
         draft.session = draft.session._replace(idle=False, aside=None)
 

@@ -13,11 +13,12 @@ from companion.screening.safety import Level
 class LevelWords:
     """One level in words. ``coach``: a few words, as an alert on a locked phone, a caseload line or a table cell has them;
     ``report``: what it closes; ``lifter``: the message that tells them, where somebody has to look with where to go and how
-    soon; "" where there is nothing to tell."""
+    soon; "" where there is nothing to tell. ``menu``: what stands before all else, above the menu."""
 
     coach: str
     report: str
     lifter: str = ""
+    menu: str = ""
 
 
 LEVEL_WORDS: Final[Mapping[Level, LevelWords]] = {
@@ -35,11 +36,13 @@ LEVEL_WORDS: Final[Mapping[Level, LevelWords]] = {
     Level.SAME_DAY: LevelWords(
         "to be seen the same day", "closed: to be seen the same day",
         "What you told me should be looked at today: call your doctor, an urgent care line or a clinic now. No squats, "
-        "tests or drills until you have been seen; then, from tomorrow, say “safety check”."),
+        "tests or drills until you have been seen; then, from tomorrow, say “safety check”.",
+        "What I told you stands: have it looked at today."),
     Level.EMERGENCY: LevelWords(
         "sent to emergency care", "closed: sent to emergency care",
         "What you told me can be an emergency. Go to an emergency department or call your emergency number now, and "
-        "do not drive yourself. No test and no drill here until you have been seen; then, from tomorrow, say “safety check”."),
+        "do not drive yourself. No test and no drill here until you have been seen; then, from tomorrow, say “safety check”.",
+        "What I told you stands: an emergency department or your emergency number, now."),
 }
 
 CALL: Final = "crisis"
@@ -51,6 +54,9 @@ UNCHECKED_WORDS: Final = LevelWords("not checked yet", "no safety check has been
 
 OPEN_LEVELS: Final = (Level.GO.value, Level.NO_LOAD.value)
 """Levels that allow some tests."""
+
+URGENT_LEVELS: Final = (Level.SAME_DAY.value, Level.EMERGENCY.value)
+"""Levels at which nothing else is as important as being seen."""
 
 PASSING: Final = (*OPEN_LEVELS, Level.NOT_TODAY.value)
 """Levels that end by the next day."""

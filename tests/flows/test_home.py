@@ -2,11 +2,15 @@
 
 from collections.abc import Mapping
 
+import pytest
+
 from companion.conversation.condition import Value
 from companion.conversation.effects import Began
 from companion.conversation.flow import Ask, Flow
 from companion.conversation.kinds import Ready
 from companion.conversation.registry import Book, bind
+from companion.screening.levels import LEVEL_WORDS
+from companion.screening.safety import Level
 from flows.catalogue import BOOK, flows
 from flows.home import FLOW, TESTS
 from tests.drive import CHECKED, Talk
@@ -64,6 +68,47 @@ def test_the_trial_is_offered_only_where_there_is_a_drill():
 
 def test_what_is_not_on_offer_does_not_open_by_its_words():
     assert begun({"drill": "none"}).say("Does the drill help me?").state == "home.pick"
+
+
+@pytest.mark.parametrize(("level", "stands"), [("emergency", "emergency department"), ("same_day", "looked at today")])
+def test_who_has_to_be_seen_at_once_is_offered_no_squats_and_no_tests(level: str, stands: str):
+    talk = begun({"safety.level": level})
+    assert not {"Find out why my back rounds", "One test", "Squatting today", "Priming drill", "Does the drill help me?",
+                "Test again"} & set(labels(talk))
+    assert talk.last.startswith("What I told you stands: ")
+    assert stands in talk.last
+    assert "Begin with" not in talk.say("no").last
+    assert stands in talk.last
+
+
+@pytest.mark.parametrize("level", ["clinician", "not_today", "no_load", "go"])
+def test_at_other_levels_the_menu_is_the_usual_one(level: str):
+    talk = begun({"safety.level": level})
+    assert "Squatting today" in labels(talk)
+    assert talk.last.startswith("What would you like to do?")
+
+
+@pytest.mark.parametrize("words", [
+    "is it serious?", "what should i do now?", "what now", "should i wait", "should I wait until tomorrow?", "can i drive", "who do i call",
+    "do i have to go", "is it dangerous?", "where do i go", "how bad is it", "do i really need to go?", "can my wife drive me",
+    "am i going to be ok?", "should i see a doctor?", "do i need an ambulance"])
+@pytest.mark.parametrize("level", [Level.EMERGENCY, Level.SAME_DAY])
+def test_what_is_asked_of_having_to_be_seen_is_answered_with_what_was_told(words: str, level: Level):
+    talk = Talk(FLOW, known={**CHECKED, "safety.level": level.value}, book=BOOK)
+    said = len(talk.says)
+    talk.say(words)
+    assert talk.says[said].text == LEVEL_WORDS[level].lifter
+    if "doctor" not in words and "ambulance" not in words:  # words that make me ask about pain as well
+        assert talk.state == "home.pick"
+
+
+@pytest.mark.parametrize("words", ["what is a hip hinge?", "my results", "what do you keep about me?", "do i have to go below parallel?"])
+def test_other_questions_are_answered_as_ever(words: str):
+    talk = Talk(FLOW, known={**CHECKED, "safety.level": "emergency"}, book=BOOK)
+    said = len(talk.says)
+    talk.say(words)
+    if words != "do i have to go below parallel?":  # answered with what is closed
+        assert LEVEL_WORDS[Level.EMERGENCY].lifter not in [say.text for say in talk.says[said:]]
 
 
 def test_go_on_is_offered_only_where_something_waits():
