@@ -68,7 +68,7 @@ def _fold(draft: Draft) -> None:
     gone = [key for key in frame.trail if key not in passed]
     got = dict(frame.got)
     ahead = {key: got[key] for key in gone if key in got}
-    still = _reached(draft, state)
+    still = draft.compiled.reached(state)
     for key in gone:
         ask = compiled.stops[key]
         if key in got and key not in still and isinstance(ask, Ask):
@@ -77,13 +77,3 @@ def _fold(draft: Draft) -> None:
     noted = {**frame.noted, **{key: value for key, value in ahead.items() if key in still}}
     trail = tuple(key for key in passed if isinstance(compiled.stops[key], Ask))
     draft.top = frame._replace(state=state, got=got, trail=trail, noted=noted)
-
-
-def _reached(draft: Draft, state: str) -> set[str]:
-    """Return the questions that can still follow a state."""
-    reached, waiting = set[str](), {state}
-    while waiting:
-        ahead = {move.target for one in waiting for move in draft.compiled.onward.get(one, ())}
-        waiting = ahead - reached
-        reached |= ahead
-    return reached

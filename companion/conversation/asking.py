@@ -96,11 +96,18 @@ def show_aside(draft: Draft, before: str = "") -> None:
         case "wish":
             text = f"Do you want to {wish_of(draft, aside.text)}?"
         case "return":
-            text = f"You were in the middle of something: {progress(draft.compiled, draft.top, draft.facts())}. Shall we go on?"
+            text = f"You were in the middle of something: {_in_the_middle(draft)}. Shall we go on?"
         case _:
             text = "Did something hurt?"
     flow, state = (draft.compiled.flow, draft.top.state) if stack else (draft.book[draft.book.home].flow, "")
     draft.effects.append(aside_say(flow, state, f"{before}\n\n{text}" if before else text, aside_options(draft)))
+
+
+def _in_the_middle(draft: Draft) -> str:
+    """Return what was left open hours ago: how far it is where its questions are counted, else its title."""
+    if draft.compiled.flow.policy.counted:
+        return progress(draft.compiled, draft.top, draft.facts())
+    return draft.book[draft.session.stack[draft.before_moving or 0].flow].flow.title
 
 
 def keeps_words(draft: Draft) -> bool:

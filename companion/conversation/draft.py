@@ -106,6 +106,12 @@ class Draft:
         return self.known.now - datetime.fromisoformat(self.session.at) < lasts
 
     @property
+    def before_moving(self) -> int | None:
+        """The place in the stack of the lowest run that still asks for a movement of its own, such as a squat day in which the bar is asked
+        about; None where there is none."""
+        return next((n for n, one in enumerate(self.session.stack) if one.state and self.book[one.flow].moves_after(one.state)), None)
+
+    @property
     def context(self) -> ReadingContext:
         """The context for reading a reply to the open question."""
         return ReadingContext(self.units, self.known.now, strict=self.ask.safety, facts=self.facts)

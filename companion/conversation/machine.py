@@ -88,6 +88,19 @@ class Compiled:
         """The moves out of each state after its answer, in the order to try."""
         return onward(self.flow)
 
+    def reached(self, state: str) -> set[str]:
+        """Return the states that can still follow a state."""
+        reached, waiting = set[str](), {state}
+        while waiting:
+            ahead = {move.target for one in waiting for move in self.onward.get(one, ())}
+            waiting = ahead - reached
+            reached |= ahead
+        return reached
+
+    def moves_after(self, state: str) -> bool:
+        """True if the flow still asks for a movement after a state."""
+        return any(isinstance(stop := self.stops.get(one), Ask) and stop.caution for one in self.reached(state))
+
     @cached_property
     def ahead(self) -> Ahead:
         """The states that may follow each state, for the number of questions left."""

@@ -7,7 +7,7 @@ from typing import Final
 from companion.conversation.asking import ask_again, stand_again
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Ended
-from companion.conversation.moves import end, withdraw
+from companion.conversation.moves import begin_anew, end, withdraw
 from companion.conversation.session import Frame
 from companion.conversation.table import INTERRUPTED, STOP
 
@@ -20,6 +20,29 @@ def interrupt(draft: Draft) -> None:
     if again := draft.fire(INTERRUPTED).again:
         withdraw(draft, again)
     draft.top = draft.top._replace(paused=True)
+
+
+def go_on(draft: Draft) -> None:
+    """Go on with a run after hours: as after any interruption, since its gates may have shut meanwhile. One that a gate has closed for
+    good, such as another day's squat day, begins anew, so that its gates are asked again."""
+    if not over_again(draft):
+        interrupt(draft)
+
+
+def over_again(draft: Draft) -> bool:
+    """Begin the lowest run anew that a gate has closed since it began; return False where there is none."""
+    over = next((n for n, one in enumerate(draft.session.stack) if one.state and _over(draft, one)), None)
+    if over is None:
+        return False
+    leave(draft, over + 1)
+    begin_anew(draft)
+    return True
+
+
+def leave(draft: Draft, place: int) -> None:
+    """End the runs from a place in the stack upwards, the topmost first."""
+    while len(draft.session.stack) > place:
+        end(draft, "left")
 
 
 def park(draft: Draft, before: str = "") -> None:

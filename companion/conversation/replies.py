@@ -27,10 +27,10 @@ from companion.conversation.flow import Ask
 from companion.conversation.hearing import guesses, heard_at, meant_at, read_of
 from companion.conversation.invitations import WELL, adopt, answered_at, copy_of, opened, taken_up
 from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
-from companion.conversation.moves import answer, begin_anew, cut_hold, end, hurt, noted, skip, take_back
+from companion.conversation.moves import answer, begin_anew, cut_hold, hurt, noted, skip, take_back
 from companion.conversation.of_lifters import about_a_lifter, of_a_lifter
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
-from companion.conversation.parking import THESE_FIRST, interrupt, park, start
+from companion.conversation.parking import THESE_FIRST, go_on, leave, over_again, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
 from companion.conversation.refusing import NOT_THAT, card_words, within
 from companion.conversation.session import SAID_AHEAD
@@ -262,12 +262,13 @@ def _aside_decided(draft: Draft, decided: str) -> None:
         case "unusual" | "understood" | "corrected" | "wish" | "which", _:
             ask_again(draft, "Then once more.")
         case "return", "go_on":
-            interrupt(draft)  # its gates may have shut meanwhile: it is taken up as after any interruption
+            go_on(draft)
         case "return", "again":
-            begin_anew(draft)
+            if not over_again(draft):
+                begin_anew(draft)
         case "return", _:
             draft.say("Left as it is; the answers so far are kept.")
-            end(draft, "left")
+            leave(draft, len(draft.session.stack) - 1 if draft.before_moving is None else draft.before_moving)
         case _, "yes" | "unsure":
             hurt(draft, aside.text)
         case "stop", _:

@@ -17,7 +17,7 @@ from companion.conversation.films import film_read
 from companion.conversation.flow import Known, Offer
 from companion.conversation.moves import after_run, begin, end, hurt, take_up
 from companion.conversation.parking import interrupt
-from companion.conversation.prompt import in_one_line, offered
+from companion.conversation.prompt import in_one_line, offered, read_start
 from companion.conversation.registry import Book
 from companion.conversation.replies import answers_invitation, edited, heard_out, sent, tapped, typed
 from companion.conversation.session import Session
@@ -137,12 +137,15 @@ def _outdated(draft: Draft, event: Happening) -> bool:
 def _returns(draft: Draft, event: Happening) -> bool:
     """Ask somebody who returns after hours in the middle of something whether to go on; return True if the event needs nothing more."""
     session = draft.session
-    if not session.at or not session.stack or session.aside or not draft.compiled.flow.policy.counted or not draft.top.trail:
+    if not session.at or not session.stack or session.aside or draft.known.now - datetime.fromisoformat(session.at) < AWAY:
         return False
-    if draft.known.now - datetime.fromisoformat(session.at) < AWAY:
+    begun = draft.compiled.flow.policy.counted and bool(draft.top.trail)
+    if not begun and draft.before_moving is None:
         return False
-    if isinstance(event, Typed) and (
-            answers_invitation(draft, event.text) or heard_out(draft, event.text) or draft.book.command(event.text)):
+    if isinstance(event, Tapped) and read_start(event.data):
+        return False
+    if isinstance(event, Typed) and (answers_invitation(draft, event.text) or heard_out(draft, event.text)
+                                     or draft.book.command(event.text) or draft.book.sentence(event.text, draft.known.facts)):
         return bool(draft.effects)
     ask_aside(draft, "return")
     return True

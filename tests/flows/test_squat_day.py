@@ -198,6 +198,14 @@ def test_done_squatting_after_midnight_is_about_that_day():
     assert talk.found["squat.answered"] == "2026-03-02"
 
 
+def later(talk: Lifter, hours: int) -> None:
+    """Let hours pass since they last wrote, to another day without a check."""
+    talk.session = talk.session._replace(at=talk.now.isoformat())
+    talk.now += timedelta(hours=hours)
+    talk.known |= {"today": talk.now.date().isoformat(), "safety.may_open": "yes"}
+    del talk.known["safety.checked.today"], talk.known["safety_check.pain"]
+
+
 # a day gone by ----------------------------------------------------------------------------------------------------
 
 
@@ -218,6 +226,50 @@ def test_a_day_gone_by_is_not_gone_on_with():
     talk.say("go on")
     assert "That squat day is over." in talk.heard
     assert talk.state == "home.pick"
+
+
+@pytest.mark.parametrize(("left", "reply"), [
+    ((), "80"), ((), "the same again"), (("80",), "yes"), (("80",), "no")])
+@pytest.mark.parametrize("hours", [20, 72])
+def test_a_squat_day_left_open_overnight_is_asked_about_and_begins_with_that_days_check(left, reply, hours):
+    talk = Lifter(FLOW).say(*left)
+    later(talk, hours)
+    talk.say(reply)
+    assert talk.last == "You were in the middle of something: Squat day. Shall we go on?"
+    assert "load" not in talk.answers or left
+    talk.tap("Go on")
+    assert talk.state == "safety_check.bladder"
+    assert "Now your squats" not in talk.heard
+
+
+@pytest.mark.parametrize("way", ["Go on", "Start this again"])
+def test_the_question_about_the_bar_left_open_overnight_leads_to_that_days_check_too(way):
+    talk = Lifter(FLOW).say("menu")
+    del talk.known["bar.bar"]
+    talk.say("squatting")
+    assert talk.state == "bar.bar"
+    later(talk, 20)
+    talk.say("20 kg")
+    assert talk.last == "You were in the middle of something: Squat day. Shall we go on?"
+    assert talk.tap(way).state == "safety_check.bladder"
+
+
+def test_a_squat_day_left_open_overnight_can_be_left():
+    talk = Lifter(FLOW)
+    later(talk, 20)
+    assert talk.say("80").tap("Leave it").state == "home.pick"
+
+
+def test_the_plain_warm_up_left_open_overnight_is_not_begun_without_that_days_check():
+    talk = on_a("plain").tap("Draw")
+    later(talk, 20)
+    assert talk.tap("Start").tap("Go on").state == "safety_check.bladder"
+
+
+def test_hours_later_on_the_same_day_it_goes_on_where_it_was():
+    talk = Lifter(FLOW).say("help")
+    talk.now += timedelta(hours=4)
+    assert talk.say("80").tap("Go on").state == "squat_day.load"
 
 
 # the trial --------------------------------------------------------------------------------------------------------
