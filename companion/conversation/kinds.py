@@ -12,6 +12,8 @@ from datetime import datetime
 from functools import cache, lru_cache
 from typing import Final
 
+from rapidfuzz.distance import OSA
+
 from companion.conversation.condition import ALWAYS, Condition, Facts, Value
 from companion.language.choosing import Options, choose, named
 from companion.language.clauses import clauses, flat
@@ -214,20 +216,36 @@ class YesNo(Kind):
         return "Please answer yes, no or not sure." if self.unsure else "Please answer yes or no."
 
 
+_OVER: Final = ("done", "finished", "complete", "completed")
+
+
+def _says_over(text: str) -> bool:
+    """True if a reply that is heard as "ready" says that something is over, a slip of the finger allowed."""
+    said = flat(text)
+    return "did it" in said or any(len(word) >= 4 and OSA.distance(word, over) <= 1 for word in said.split() for over in _OVER)
+
+
 @dataclass(frozen=True, slots=True)
 class Ready(Kind):
-    """One button, tapped when set up or when done."""
+    """One button, tapped when set up or, where its label begins with "Done", when a movement is over: then plain assent is no answer, as it
+    may be to anything."""
 
     label: str = "Ready"
 
     @property
+    def ends(self) -> bool:
+        """True if the button says that a movement is over."""
+        return self.label.startswith("Done")
+
+    @property
     def options(self) -> tuple[Option, ...]:
-        return (Option("ready", self.label, ("ready", "done")),)
+        return (Option("ready", self.label, ("done",) if self.ends else ("ready", "done")),)
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
-        if hear(text) in (Phrase.READY, Phrase.YES):
+        assents = hear(text) in (Phrase.READY, Phrase.YES)
+        if assents and (not self.ends or _says_over(text)):
             return Answer("ready", text)
-        return pick(text, self.options, context)
+        return Unclear("That waits until you have done it.") if assents else pick(text, self.options, context)
 
     def example(self, context: ReadingContext) -> str:
         return f"Tap “{self.label}” when you are."

@@ -74,6 +74,8 @@ def typed(draft: Draft, text: str) -> None:
         draft.push(*said)
     elif draft.ask.kind.declined(text) and not draft.ask.safety:
         skip(draft)
+    elif isinstance(draft.ask.kind, Ready) and draft.ask.kind.ends and _assents(draft, text):
+        draft.say(WAITS)
     elif is_option(draft, text):
         _answered(draft, text, draft.ask.kind.read(text, draft.context))
     elif draft.ask.unread and _unread(draft, text):
@@ -315,6 +317,12 @@ _MEANT: Final = re.compile(
     r"it was(?: really| actually)?|change (?:that|it) to)(?: to say)?:? (.+?)[ !]*")
 
 
+def _assents(draft: Draft, text: str) -> bool:
+    """True if a message is plain assent or thanks, which says of no movement that it is over."""
+    said = normalise(text).strip(" .!") in _THANKS or hear(text) in (Phrase.YES, Phrase.READY)
+    return said and not isinstance(draft.ask.kind.read(text, draft.context), Answer)
+
+
 def _corrected(draft: Draft, text: str, meant: str) -> None:
     """Take a correction such as "I meant 12": replace the last answer if 12 is a valid one; else change nothing."""
     was = draft.session, list(draft.effects)
@@ -370,6 +378,8 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
         shut = {option.value for option in ask.kind.options if option.only_if != ALWAYS and not option.only_if.holds(draft.facts())}
         if not (isinstance(read.value, str) and read.value in shut):
             answer(draft, read)
+            return
+        if draft.top.flow == draft.book.home and told_what_stands(draft):
             return
         read = Unclear("That is not on offer just now.")
     if answered(draft, text):

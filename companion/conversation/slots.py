@@ -14,7 +14,7 @@ from typing import Final, NamedTuple
 from companion.conversation.condition import ALWAYS
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Choice, Hold, Kind, Option, Ready, YesNo
+from companion.conversation.kinds import Answer, Choice, Hold, Kind, Option, Ready, YesNo
 from companion.conversation.naming import points
 from companion.conversation.number_kinds import Number
 from companion.conversation.number_slots import Slot, asked_ahead, number_slots, sided_numbers, slot_of
@@ -177,8 +177,9 @@ def _polar(draft: Draft, text: str, spoken: Spoken) -> Chosen:
     if len(starts) == 1:
         word = starts.pop()
     values = tuple(value for value, phrases in options_of(draft, draft.ask) if word and word in phrases)
-    if heard is Phrase.READY and isinstance(draft.ask.kind, Ready) and not isinstance(draft.ask.kind, Hold):
-        values = ("ready",)
+    kind = draft.ask.kind
+    if heard in (Phrase.READY, Phrase.YES) and isinstance(kind, Ready) and not isinstance(kind, Hold):
+        values = ("ready",) if isinstance(kind.read(text, draft.context), Answer) else ()
         sure = True
     return Chosen(values, sure) if len(values) == 1 else Chosen()
 

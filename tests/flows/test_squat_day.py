@@ -188,6 +188,21 @@ def test_done_leads_to_the_questions_afterwards():
     assert talk.state == "squat_after.back"
 
 
+@pytest.mark.parametrize("words", ["ok", "yes", "ok thanks", "OK!", "sure", "great", "got it", "will do", "yeah", "ready", "let's go",
+                                   "thanks", "\N{THUMBS UP SIGN}", "ok cool"])
+def test_plain_assent_is_no_done_squatting(words):
+    """It may answer a coach's message that has just arrived."""
+    talk = Lifter(FLOW).say("80", "no").say(words)
+    assert talk.state == "squat_day.squatted"
+    assert "squatted" not in talk.answers
+    assert "stays open" in talk.last
+
+
+@pytest.mark.parametrize("words", ["done", "all done", "finished", "ok done", "done it", "done squatting", "ive finished"])
+def test_done_in_words_is_done_squatting(words):
+    assert Lifter(FLOW).say("80", "no").say(words).state == "squat_after.back"
+
+
 def test_done_squatting_after_midnight_is_about_that_day():
     talk = Lifter(FLOW).say("80", "no")
     talk.now, talk.known["today"] = NOW + timedelta(hours=9), "2026-03-03"
