@@ -114,10 +114,11 @@ _OF_IT_TOO: Final = ("dangerous", "see_someone", "diagnosis")
 
 
 def stands(text: str, known: Known) -> str:
-    """Return what a person was told who has to be seen at once, where they ask about that; "" at other levels and for other questions."""
+    """Return what a person was told who has to be seen at once, where they ask about that (or say anything, for ""); "" at other levels
+    and for other questions."""
     told = str(known.facts.get("safety.level", ""))
     said = plain(text).strip(" ?!.")
-    asks = told in URGENT_LEVELS and (_ASKS_OF_IT.search(said) or (is_question(text) and topic_of(text) in _OF_IT_TOO))
+    asks = told in URGENT_LEVELS and (not text or _ASKS_OF_IT.search(said) or (is_question(text) and topic_of(text) in _OF_IT_TOO))
     return LEVEL_WORDS[Level(told)].lifter if asks else ""
 
 

@@ -62,12 +62,12 @@ def tell(draft: Draft, text: str, surely: bool = False) -> None:
 _MAY_I: Final = re.compile(r"(?:can|may|could|should) i\b")
 
 
-def what_stands(draft: Draft, text: str) -> str:
-    """Return what somebody was told who has to be seen at once, if they ask about that; "" otherwise."""
+def what_stands(draft: Draft, text: str = "") -> str:
+    """Return what somebody was told who has to be seen at once, if they ask about that ("": whatever they say); "" otherwise."""
     return draft.book.answers().stands(text, draft.known) if draft.book.answers else ""
 
 
-def told_what_stands(draft: Draft, text: str) -> bool:
+def told_what_stands(draft: Draft, text: str = "") -> bool:
     """Say that again, and let the open question stand; return False where there is nothing to say."""
     if not (stands := what_stands(draft, text)):
         return False

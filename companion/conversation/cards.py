@@ -92,7 +92,7 @@ class AnswerBook:
     """The answers that can be given. ``cards``: the table of cards; ``words``: patterns for words that may be asked about, each with its
     meaning; ``topic_of``: the frequent question in a text, "" for none; ``says``: the answer to it, for this person, now.
     ``to_coach``: the flow in which a question is passed on to a coach; ``stands``: the answer, for this person, now, to a question about
-    having to be seen at once, "" for none."""
+    having to be seen at once, or to "", whatever was said; "" for none."""
 
     cards: tuple[CardRow, ...]
     words: Mapping[str, str]

@@ -81,6 +81,15 @@ def test_who_has_to_be_seen_at_once_is_offered_no_squats_and_no_tests(level: str
     assert stands in talk.last
 
 
+@pytest.mark.parametrize("words", ["screen", "Squatting today", "squat", "find out why my back rounds", "one test", "drill"])
+def test_what_is_not_offered_is_answered_with_what_was_told(words: str):
+    talk = Talk(FLOW, known={**CHECKED, "safety.level": "emergency"}, book=BOOK)
+    said = len(talk.says)
+    talk.say(words)
+    assert talk.says[said].text == LEVEL_WORDS[Level.EMERGENCY].lifter
+    assert talk.state == "home.pick"
+
+
 @pytest.mark.parametrize("level", ["clinician", "not_today", "no_load", "go"])
 def test_at_other_levels_the_menu_is_the_usual_one(level: str):
     talk = begun({"safety.level": level})
