@@ -14,6 +14,7 @@ from companion.screening.safety import Level, worst
 from flows.pain_facts import (
     MOVEMENTS,
     SQUATS_OF_DAY,
+    TAKES_BACK,
     before_pain,
     hurt_in_words,
     keys_of_pain,
@@ -72,6 +73,11 @@ NOTHING = Fact("nothing", values=("misheard", "taken_back", "stands"), of=nothin
 PAIN_STANDS = HURTS | NOTHING.is_("stands")
 """True if pain stands, also if the lifter says now that nothing hurts."""
 
+TAKING_BACK = Fact("taking_back", values=("yes",))
+"""True if these questions were begun by words that take pain back."""
+TO_TAKE_BACK = fact("pain.told.today").known & ~fact("pain.hurt").is_("no") & ~fact("safety.slip.open").is_("yes")
+"""True while pain told today stands that may be taken back; a wrong tap has its own way."""
+
 THEIR_WORDS = Fact("said", values=("ouch", "my foot is numb", "i feel faint", "i wet myself",
                               "my chest hurts and i wet myself", "my foot drops when i walk"))
 """The lifter's words, with one example of each kind."""
@@ -93,9 +99,9 @@ DURING = choice(
 
 FLOW = Flow(
     "pain", version=2, title="Pain", policy=Policy.PAIN,
-    command=("pain", "it hurts", "something hurts"),
+    command=("pain", "it hurts", "something hurts"), sentences=(f"(?P<asked>{TAKES_BACK})",), said_by=TO_TAKE_BACK,
     facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSES), SLIP_LEVEL,
-           THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, MAY, NOTHING, STOPS, VOID, VOID_WORDS, SOME_VOID,
+           TAKING_BACK, THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, MAY, NOTHING, STOPS, VOID, VOID_WORDS, SOME_VOID,
            Fact("told", values=("yes", "sign"), of=told_so_far), Fact("hurt_in_words", of=hurt_in_words), UNTIL_ASKED,
            Fact("told_to_coach", of=told_to_coach),
            LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, SAID_WEAK, Fact("why", of=keys_of_pain), Fact("tomorrow", of=tomorrow),
@@ -106,7 +112,7 @@ FLOW = Flow(
         Do(Find("pain.before", "{level_before} {now} {why_before}", "what stood before something hurt, since when, and why"),
            fact("first").is_("yes")),
         *OPEN_QUESTIONS,
-        Tell("Stop there, and get comfortable. A few questions, then we see.", must_arrive=True),
+        Tell("Stop there, and get comfortable. A few questions, then we see.", ~TAKING_BACK.known, must_arrive=True),
         Ask("heart_now", "Chest pain, faintness, or being unusually short of breath: now?", UNSURE, safety=True,
             only_if=fact("said_heart").is_("yes")),
         *OPEN_QUESTIONS,
@@ -120,7 +126,7 @@ FLOW = Flow(
                                                                "breath", "short of breath", "faint", "dizzy"),
             ("other", "Somewhere else", "other", "shoulder", "neck", "wrist", "arm"),
             ("nothing", "Nothing hurts", "nothing", "nowhere", "false alarm", "it was nothing", "all good")),
-            safety=True, only_if=~EMERGENCY_NOW),
+            safety=True, only_if=~EMERGENCY_NOW & ~TAKING_BACK.known),
         Ask("surely", "So nothing hurt, nothing was numb, and you did not feel faint?", YesNo(yes="Right, nothing", no="No, wait"),
             safety=True, only_if=~HURTS & ~MAY.is_("taken_back"), then=(Jump(fact("surely").is_("no"), "where"),)),
         Ask("mistake", "You told me of pain today. Was that a mistake, so that nothing has hurt at all today? Pain that has eased "

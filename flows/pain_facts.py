@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from datetime import UTC, date
 from functools import lru_cache
@@ -27,6 +28,13 @@ MILD: Final = frozenset(("sharp", "bad", "taken_back"))
 NERVE_AND_CHEST: Final = ("below_knee", "tingling", "bladder", "weakness", "heart_now", "saddle_now")
 
 
+TAKES_BACK: Final = (
+    r"(?:(?:oh|no|oops|sorry|wait|actually|ok),? )*(?:nothing (?:really |actually |at all )?(?:hurts?|hurts? at all|is hurting)|"
+    r"it (?:was|is) nothing|(?:it|that) (?:didn'?t|doesn'?t) (?:really |actually )?hurt(?: at all)?|false alarm(?:,? .{0,40})?|"
+    r"(?:it|that) was (?:a |my )?mistake(?:,? (?:nothing|it) .{0,40})?|i take (?:it|that|the pain) back(?:,? .{0,40})?)")
+"""Whole messages that take pain back."""
+
+
 def before_pain(known: Known) -> dict[str, Value]:
     """Return the state before the pain questions, stored with their run: the level and why, the moment, the level before the
     first pain that closed it, and what was done today."""
@@ -36,6 +44,7 @@ def before_pain(known: Known) -> dict[str, Value]:
     did = _done_today(known)
     return {"level_before": level, "why_before": why, "now": now, "before": before, "since": since,
             "first": "yes" if since == now else "no", "did": " ".join(did), "named": known.asked if known.asked in MOVEMENTS else "",
+            **({"where": "nothing", "taking_back": "yes"} if re.fullmatch(TAKES_BACK, known.asked) else {}),
             **{f"did_{flow}": "yes" for flow in did}}
 
 

@@ -50,6 +50,21 @@ def _all_no(flags: tuple[str, ...]) -> Condition:
     return reduce(and_, (fact(flag).is_("no") for flag in flags)) if flags else ALWAYS
 
 
+_LEAD = r"(?:(?:oh|no|oops|whoops|sorry|wait|hang on|ah|argh|ugh|shit|damn|my bad|hey|but|actually),? )*"
+_PRESSED = r"(?:pressed|tapped|hit|clicked|touched|chose|picked|selected|pushed|press|tap)"
+_SLIP = r"(?:by mistake|by accident|accidentally|in error)"
+IN_WORDS = tuple(f"{_LEAD}(?:{said})(?:,? (?:sorry|please|oops|i meant no|my bad))*" for said in (
+    r"(?:it was )?(?:my )?(?:fat|clumsy|big) (?:fingers?|thumbs?)",
+    r"(?:(?:that|it|this) was |i (?:got|used) )?(?:a |an |the |my )?(?:wrong|accidental) (?:tap|button|one|answer|press|choice|thing)",
+    rf"(?:i )?(?:have |just |must have )*{_PRESSED} (?:on )?(?:the |a )?wrong (?:one|button|thing|answer|option)",
+    rf"(?:i )?(?:have |just |must have )*{_PRESSED} (?:it|that|this|yes|not sure|the button|that one) {_SLIP}",
+    rf"(?:i )?(?:have |just |must have )*accidentally {_PRESSED} (?:it|that|this|yes|not sure|the button|that one|the wrong one)",
+    rf"(?:i )?(?:did )?(?:it|that) (?:was )?{_SLIP}|{_SLIP}",
+    rf"i (?:only |really )?mean(?:t)?(?: to (?:{_PRESSED}|say))? no",
+    r"(?:please )?undo(?: (?:it|that|this))?|i take (?:it|that) back|take (?:it|that) back|false alarm(?:,? .{0,40})?",
+    r"(?:that|it|this) was (?:a |an |my )?(?:mistake|accident|mis-?tap|mis-?click|slip|typo)|mis-?(?:tap|click|press)(?:ped|ed)?"))
+"""Whole messages that take back a tap, in other words than its button's."""
+
 FLAGS = tuple(FLAGS_AGAIN)
 ALL_NO = _all_no(FLAGS)
 LEVEL_AGAIN = Fact("level", values=LEVELS, of=level_again)
@@ -58,6 +73,7 @@ SLIPPED_IN_PAIN = fact("safety.slip.of").is_("pain")
 FLOW = Flow(
     "wrong_tap", version=1, title="Wrong tap", policy=replace(Policy.SAFETY, counted=False),
     command=("wrong tap", "i tapped the wrong one", "that was a wrong tap", "wrong button"), gates=(NOTHING_TO_UNDO,),
+    sentences=IN_WORDS, said_by=fact("safety.slip.open").is_("yes"),
     facts=(LEVEL_AGAIN,), at_start=before_undoing,
     steps=(
         Tell("Then I ask each red flag again, one at a time. Please read them slowly. If in doubt, say not sure."),

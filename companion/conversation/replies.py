@@ -203,6 +203,9 @@ def heard_pain(draft: Draft, text: str) -> bool:
         return False
     if not free and draft.book.command(text):  # such as "how it went": what is asked for by name leaves nothing unsure
         return False
+    said = None if free else draft.book.sentence(text, draft.known.facts)
+    if said and said[0] == draft.book.pain:  # "i take it back"
+        return False
     cut_hold(draft)
     ask_aside(draft, "ache", text)
     return True

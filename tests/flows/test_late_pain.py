@@ -261,3 +261,42 @@ def test_taking_pain_back_never_opens_load_never_undoes_a_sign_and_comes_once(tu
         assert not told or now >= Level.NO_LOAD
         assert not signed or now >= Level.CLINICIAN
     assert eased <= 1
+
+
+# in words -------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("words", [
+    "false alarm, it was my phone", "it was a mistake, nothing hurt", "i take it back", "nothing hurts", "Sorry, false alarm",
+    "it was nothing", "no, it didn't hurt"])
+def test_pain_is_taken_back_in_words_by_the_question_that_decides_it(words: str):
+    talk = pain(at("home"), *SMALL)
+    said = len(talk.says)
+    talk.say(words)
+    assert talk.state == "pain.mistake"
+    assert not any("Stop there" in say.text for say in talk.says[said:])
+    assert level(talk.say("Yes, a mistake")) == "no_load"
+
+
+@pytest.mark.parametrize("words", ["i take it back", "nothing hurts"])
+def test_in_words_pain_is_taken_back_once_a_day_and_never_after_a_sign(words: str):
+    talk = pain(at("home"), *SMALL).say(words, "Yes, a mistake")
+    pain(talk, *SMALL).say(words, "Right, nothing")
+    assert "still stands" in heard(talk)
+    stood = level(talk)
+    signed = pain(at("home"), "Lower back", "1", "no", "no", "yes", "no", "no")
+    assert level(signed) == "clinician"
+    assert level(signed.say(words, "Right, nothing")) == "clinician"
+    assert "still stands" in heard(signed)
+    assert stood == level(talk)
+
+
+@pytest.mark.parametrize("words", ["i take it back", "nothing hurts", "false alarm"])
+def test_where_no_pain_was_told_these_words_begin_no_questions(words: str):
+    assert not at("home").say(words).state.startswith("pain.mistake")
+
+
+@pytest.mark.parametrize("words", ["false alarm but my back hurts now", "false alarm, my foot is numb"])
+def test_pain_and_signs_in_words_that_take_it_back_come_first(words: str):
+    talk = pain(at("home"), *SMALL).say(words)
+    assert talk.state in ("pain.where", "pain.bad", "pain.saddle_now") or talk.state.startswith("signs.")

@@ -124,3 +124,23 @@ async def test_pain_or_a_sign_heard_while_the_flags_are_asked_again_comes_first(
     await life.say("cant feel between my legs")
     assert fact(life, "safety.level") == "emergency"
     assert not life.state().startswith("wrong_tap") or life.state() == ""
+
+
+@pytest.mark.parametrize("words", [
+    "sorry fat fingers", "i pressed yes by mistake", "no i meant no", "sorry wrong button", "i pressed the wrong one", "undo", "wrong tap",
+    "Sorry, I tapped the wrong button", "oops, that was a mistake", "misclick", "i accidentally pressed yes", "i take it back",
+    "false alarm"])
+async def test_a_wrong_tap_can_be_said_in_other_words(life, words):
+    await life.say("safety check", SLIP, words)
+    assert life.state() == "wrong_tap.bladder"
+    assert fact(life, "safety.level") == "emergency", "nothing is undone before each flag was asked again"
+
+
+@pytest.mark.parametrize("words", ["sorry fat fingers", "undo", "no i meant no", "i pressed the wrong one"])
+async def test_where_there_is_nothing_to_undo_these_words_begin_nothing(life, words):
+    await life.say("menu", words)
+    assert not life.state().startswith("wrong_tap")
+    await life.say("safety check", SLIP)
+    life.clock.at += timedelta(minutes=11)
+    await life.say(words)
+    assert not life.state().startswith("wrong_tap")
