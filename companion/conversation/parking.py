@@ -7,6 +7,7 @@ from typing import Final
 from companion.conversation.asking import ask_again, stand_again
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Ended
+from companion.conversation.flow import Ask
 from companion.conversation.moves import begin_anew, end, withdraw
 from companion.conversation.session import Frame
 from companion.conversation.table import INTERRUPTED, STOP
@@ -16,7 +17,10 @@ PARKED_MOST: Final = 5
 
 
 def interrupt(draft: Draft) -> None:
-    """Pause the topmost run at its question, so that another flow can run first; at the timed hold that this cuts short, to do it again."""
+    """Pause the topmost run at its question, so that another flow can run first; at the timed hold that this cuts short, to do it again. One
+    that waits for a flow that has just ended goes on by itself afterwards."""
+    if not isinstance(draft.compiled.stops.get(draft.top.state), Ask):
+        return
     if again := draft.fire(INTERRUPTED).again:
         withdraw(draft, again)
     draft.top = draft.top._replace(paused=True)

@@ -308,6 +308,20 @@ def test_who_denies_it_with_its_words_is_not_taken_for_a_yes(said):
     assert in_a_test(DOUBT).say(said).known.get("crisis") != "open"
 
 
+def test_a_sign_in_words_that_end_their_flow_is_asked_about_and_the_menu_follows():
+    """The last question of the squat days takes words of one's own: the answer ends the flow, and nothing waits to be interrupted."""
+    talk = Talk(BOOK["home"].flow, known=UNCHECKED, book=BOOK)
+    talk.say("my squat days", "mondays and fridays at 6pm", "yes", "2 hours before")
+    assert talk.state == "squat_days.goal"
+    talk.say("my left foot is dragging")
+    assert talk.state.startswith(("signs.", "pain."))
+    for _ in range(12):
+        if talk.state == "home.pick":
+            break
+        talk.say({"pain.bad": "3"}.get(talk.state, "no"))
+    assert talk.state == "home.pick"
+
+
 # while questions are open ------------------------------------------------------------------------------------
 
 
