@@ -127,7 +127,10 @@ FLOW = Flow(
             (AS_COMPUTED, "As the tests say", "take it back", "as computed")), only_if=fact("finding").known),
         Ask("reason", "{whom}:{your_reason}, in a few words? The lifter can read it.",
             Words(limit=300, example_text="seen in person on Tuesday"),
-            free=True, only_if=ACT_ASKED.one_of(*REASONED)),
+            free=True, only_if=ACT_ASKED.one_of(*REASONED) & ~ACT_ASKED.one_of(*NEEDS_REASON)),
+        Ask("must_reason", "{whom}:{your_reason}, in a few words? The lifter can read it, and without it nothing changes.",
+            Words(limit=300, example_text="seen in person on Tuesday", must=True), free=True, log_as="reason",
+            only_if=ACT_ASKED.one_of(*NEEDS_REASON)),
         Ask("until", "{whom}: until when does it hold? Then it ends by itself, and I tell you both.", choice(
             (f"{HOLDS_DAYS}", with_numbers("{order_holds:Count weeks}"), "usual"), ("28", "Four weeks"), ("7", "A week"),
             ("none", "Until I end it")), only_if=DATED.is_("yes") & ACT_ASKED.one_of(*ENDING)),

@@ -6,6 +6,7 @@ refused without its likeliest meanings.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Final
 
@@ -128,6 +129,13 @@ def _same_as(draft: Draft, name: str) -> str:
 DOES: Final = {"!skip": ("skip",), "!stop": ("later",), "@unsure": ("cant_tell", "unsure")}
 """The values of answers that do what a command does, or say what an act says."""
 
+_ENDS: Final = {
+    "!erase": re.compile(r"\b(?:delet|eras|remov|wip(?:e|ing)|forget|clear|scrub|purg|data|account|everything|information|records?|history|"
+                         r"keep|kept|stor(?:e|ing)|about me|unsubscrib|gdpr)"),
+    "!stop_reminders": re.compile(r"\b(?:remind|messag|text|notif|ping|nag|writ|bother|contact|spam|unsubscrib|alert|prompt|stop|quiet|"
+                                  r"silen|mute|off\b|leave me|enough|annoy)")}
+"""What erases or ends something is not guessed from words that name nothing of it."""
+
 _HELD: Final = frozenset(("!stop", "!back", "!erase", "!my_data", "!stop_reminders"))
 """Commands where a person is not free to go elsewhere."""
 
@@ -137,6 +145,10 @@ def _may_be_meant(draft: Draft, text: str, name: str) -> bool:
     there, and none where others come first."""
     if name[0] not in "#!@":
         return True
+    if name in _ENDS and not _ENDS[name].search(text.lower()):
+        return False
+    if name == "@not_yet" and draft.top.flow == draft.book.home:  # where nothing waits to be done
+        return False
     if name == A_NUMBER:
         return isinstance(draft.ask.kind.read(text, draft.context), Answer) or understand(draft, text, rules_at(draft, text)) is not None
     if draft.compiled.flow.policy.holds and name.startswith("!"):

@@ -280,12 +280,14 @@ class Hold(Ready):
 @dataclass(frozen=True, slots=True)
 class Words(Kind):
     """A few words of the lifter's own, stored unchanged; ``limit``: the most characters. ``tried``: answers worth trying for who
-    checks a flow that reads them. ``optional``: true if "no" means that there are none."""
+    checks a flow that reads them. ``optional``: true if "no" means that there are none; ``must``: true if nothing comes of leaving them
+    out, so that no button does."""
 
     limit: int = 500
     example_text: str = ""
     tried: tuple[str, ...] = ()
     optional: bool = False
+    must: bool = False
 
     @property
     def samples(self) -> tuple[Value, ...]:

@@ -100,12 +100,15 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
         while draft.session.stack:
             end(draft, "left")
         running = ()
+    if running and draft.top.flow == flow == draft.book.home and not asked:
+        ask_again(draft)
+        return
     if any(frame.flow == flow for frame in running) and not (flow == draft.book.home and len(running) > 1):
         ask_again(draft, "This question first; then say that again." if asked else "You are in the middle of it.")
         return
     others = tuple(frame for frame in running if frame.flow != draft.book.home)
     if others:
-        park(draft, f"{draft.book[others[-1].flow].flow.title} waits; say “go on” afterwards to pick it up.")
+        park(draft, f"I keep your place in “{draft.book[others[-1].flow].flow.title}”; say “go on” afterwards to pick it up.")
     over = tuple(stack for stack in draft.session.parked if stack[0].flow == flow and _over(draft, stack[0]))
     draft.effects.extend(Ended(frame.run, "left") for stack in over for frame in stack if frame.state)
     parked = tuple(stack for stack in draft.session.parked if stack not in over)

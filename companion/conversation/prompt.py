@@ -11,7 +11,7 @@ from typing import Final, NamedTuple
 from companion.conversation.condition import Facts, Value
 from companion.conversation.effects import Say, Tap
 from companion.conversation.flow import Ask, Flow, Offer
-from companion.conversation.kinds import Choice, Hold, Media, Option, Ready
+from companion.conversation.kinds import Choice, Hold, Media, Option, Ready, Words
 from companion.conversation.machine import Compiled
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
@@ -122,7 +122,8 @@ def in_one_line(compiled: Compiled, frame: Frame, facts: Facts, now: datetime) -
 
 def skippable(flow: Flow, ask: Ask) -> bool:
     """True if a question has a button that leaves it out."""
-    return (flow.policy.counted or ask.free or isinstance(ask.kind, Media)) and not ask.safety and not isinstance(ask.kind, Ready | Hold)
+    held = ask.safety or isinstance(ask.kind, Ready | Hold) or (isinstance(ask.kind, Words) and ask.kind.must)
+    return (flow.policy.counted or ask.free or isinstance(ask.kind, Media)) and not held
 
 
 def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap, ...], ...]:

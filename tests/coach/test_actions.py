@@ -112,6 +112,16 @@ async def test_an_overruling_needs_its_reason(gym):
     assert "overruled.control" not in log.facts_of(gym.db, sam)
 
 
+@pytest.mark.parametrize(("asked", "answers"), [("overrule", ("Control", "Ruled out")), ("raise_load", ("70",))])
+async def test_where_a_reason_is_needed_no_button_leaves_it_out(gym, asked, answers):
+    await gym.linked()
+    await gym.tap(KIM, f"go.coach_act.{gym.id_of(SAM)}-{asked}")
+    await gym.say(*answers, who=KIM)
+    last = next(message for message in reversed(gym.shown) if message.address == KIM)
+    assert "without it nothing changes" in last.text
+    assert "Skip" not in [button.label for row in last.buttons for button in row]
+
+
 async def test_a_review_is_said_and_leads_on_to_the_next_lifter(gym):
     await gym.linked()
     await gym.tap(KIM, f"go.coach_act.{gym.id_of(SAM)}-reviewed")

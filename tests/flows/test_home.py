@@ -152,3 +152,29 @@ def test_pain_told_at_the_menu_leads_to_the_pain_questions():
     talk = begun(within=BOOK).say("my back hurts")
     assert talk.state == "pain.where"
     assert [effect.flow for effect in talk.effects if isinstance(effect, Began)] == ["home", "pain"]
+
+
+@pytest.mark.parametrize("words", ["menu", "/start", "home"])
+def test_the_menu_asked_for_at_the_menu_is_shown(words: str):
+    talk = begun()
+    shown = talk.last
+    assert talk.say(words).last == shown
+    assert "in the middle" not in talk.last
+
+
+@pytest.mark.parametrize("words", ["worse", "that set killed me", "no fever", "it killed me", "no cough", "hmm not really my thing"])
+def test_nothing_that_erases_or_ends_is_guessed_from_words_that_name_nothing_of_it(words: str):
+    talk = begun(within=BOOK).say(words)
+    assert not {"Have everything about you erased", "Have no more reminders", "Not yet"} & set(labels(talk))
+
+
+@pytest.mark.parametrize(("words", "flow"), [("please delete everything about me", "erase"), ("stop all reminders", "home")])
+def test_what_erases_or_ends_is_done_where_it_is_said(words: str, flow: str):
+    talk = begun(within=BOOK).say(words)
+    assert talk.state.startswith(flow)
+    assert flow == "erase" or "reminders" in " ".join(say.text for say in talk.says).lower()
+
+
+def test_what_waits_is_named_so_that_any_title_fits():
+    talk = begun(within=BOOK).say("reminder times", "about you")
+    assert "I keep your place in “Reminder times”; say “go on” afterwards to pick it up." in [say.text for say in talk.says]

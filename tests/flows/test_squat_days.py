@@ -364,7 +364,7 @@ def test_wishes_told_once_are_not_asked_for_again():
 
 def test_while_a_test_goes_on_a_change_parks_it_and_it_can_go_on():
     talk = Talk(BOOK["about_you"].flow, known=PLANNED, book=BOOK).say("skip friday")
-    assert "waits; say “go on”" in heard(talk)
+    assert "I keep your place in “" in heard(talk)
     assert list(plan_of(talk)) == ["03", "10", "13", "17"]
     assert talk.say("go on").state.startswith("about_you.")
 
