@@ -17,8 +17,8 @@ AS_LIFTER = "Begin with “Find out why my back rounds”."
 AS_COACH = "Say “who needs me”, “find Sam”, “cap Sam at 80”, “compare Sam and Mia”, “my groups” or “invite a lifter”; “undo” too."
 
 
-URGENT = LEVEL.one_of(*URGENT_LEVELS)
-MAY_MOVE = LIFTS & ~URGENT
+SEEN_AT_ONCE = LEVEL.one_of(*URGENT_LEVELS)
+MAY_MOVE = LIFTS & ~SEEN_AT_ONCE
 """True where squats and tests are offered: not to somebody who has to be seen at once."""
 
 
@@ -57,7 +57,7 @@ FLOW = Flow(
             Option("squat_day", "Squatting today", ("squat", "squat today", "squatting"), only_if=MAY_MOVE),
             Option("squat_days", "My squat days", ("squat days", "days", "skip it", "skip", "reschedule"), only_if=LIFTS),
             Option("prime", "Priming drill", ("drill", "prime", "warm up drill"), only_if=MAY_MOVE),
-            Option("trial", "Does the drill help me?", ("trial", "priming trial"), only_if=~URGENT & ~fact("drill").is_("none")
+            Option("trial", "Does the drill help me?", ("trial", "priming trial"), only_if=~SEEN_AT_ONCE & ~fact("drill").is_("none")
                    & fact("drill").known),
             Option("outcome", "My results", ("results", "result", "findings"), only_if=LIFTS),
             Option("retest", "Test again", ("retest", "re-test"), only_if=MAY_MOVE),

@@ -99,7 +99,7 @@ DURING = choice(
 
 FLOW = Flow(
     "pain", version=2, title="Pain", policy=Policy.PAIN,
-    command=("pain", "it hurts", "something hurts"), sentences=(f"(?P<asked>{TAKES_BACK})",), said_by=TO_TAKE_BACK,
+    command=("pain", "it hurts", "something hurts"), sentences=(f"(?P<asked>{TAKES_BACK})",), said_by=TO_TAKE_BACK, at_rest=True,
     facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSES), SLIP_LEVEL,
            TAKING_BACK, THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, MAY, NOTHING, STOPS, VOID, VOID_WORDS, SOME_VOID,
            Fact("told", values=("yes", "sign"), of=told_so_far), Fact("hurt_in_words", of=hurt_in_words), UNTIL_ASKED,

@@ -73,7 +73,7 @@ SLIPPED_IN_PAIN = fact("safety.slip.of").is_("pain")
 FLOW = Flow(
     "wrong_tap", version=1, title="Wrong tap", policy=replace(Policy.SAFETY, counted=False),
     command=("wrong tap", "i tapped the wrong one", "that was a wrong tap", "wrong button"), gates=(NOTHING_TO_UNDO,),
-    sentences=IN_WORDS, said_by=fact("safety.slip.open").is_("yes"),
+    sentences=IN_WORDS, said_by=fact("safety.slip.open").is_("yes"), at_rest=True,
     facts=(LEVEL_AGAIN,), at_start=before_undoing,
     steps=(
         Tell("Then I ask each red flag again, one at a time. Please read them slowly. If in doubt, say not sure."),

@@ -182,13 +182,13 @@ class Flow:
 
     ``facts``: computed when they are needed; ``at_start``: returns facts once, when a run begins, which are stored with it. ``gates``:
     tried in order, on the known facts and these. ``policy``: its behaviour among other flows. ``command``: words that start it, besides its
-    own name and title; None if only a button, a reminder or another flow starts it. ``sentences``: patterns of whole sentences that start
-    it, with the group "asked" as the request, if ``fits`` accepts that (None: always), given the person's facts, and ``said_by``
-    holds for them. ``invite``: the text of a reminder that offers it, with the buttons ``invites`` (none: one that begins it);
-    ``missed``: the text if the reminder came too late. ``parked``: the reply to stopping it, if not the usual one; a template. ``why``:
-    why its questions are asked, where their cards do not say. ``compatible``: older versions whose open runs continue in this one.
-    ``rests_on``: facts of ``at_start``, and choices, on which its movements and loads rest; a run that goes on where one of them has
-    changed, or is no longer on offer, begins anew.
+    own name and title; None if only a button, a reminder or another flow starts it. ``sentences``: patterns of whole sentences that
+    start it, with the group "asked" as the request, if ``fits`` accepts that (None: always), given the person's facts, and ``said_by``
+    holds for them; ``at_rest``: only where nothing but the menu is open. ``invite``: the text of a reminder that offers it, with the
+    buttons ``invites`` (none: one that begins it); ``missed``: the text if the reminder came too late. ``parked``: the reply to
+    stopping it, if not the usual one; a template. ``why``: why its questions are asked, where their cards do not say. ``compatible``:
+    older versions whose open runs continue in this one. ``rests_on``: facts of ``at_start``, and choices, on which its movements and
+    loads rest; a run that goes on where one of them has changed, or is no longer on offer, begins anew.
     """
 
     name: str
@@ -204,6 +204,7 @@ class Flow:
     sentences: tuple[str, ...] = ()
     fits: Callable[[str, Facts], bool] | None = None
     said_by: Condition = ALWAYS
+    at_rest: bool = False
     invite: str = ""
     invites: tuple[Offer, ...] = ()
     missed: str = ""

@@ -21,7 +21,7 @@ from companion.conversation.session import SAID_AHEAD
 from companion.language.phrases import Phrase, hear
 
 _OPEN_QUESTION: Final = re.compile(r"(?:and |so )?(?:how|what|which|where|when|who|why)\b", re.IGNORECASE)
-WELL: Final = frozenset(("great", "cool", "good", "nice", "perfect", "fine"))
+PRAISE: Final = frozenset(("great", "cool", "good", "nice", "perfect", "fine"))
 """What answers "how", and else only acknowledges."""
 
 _TAPPED: Final = (Choice, YesNo, Ready, Media)

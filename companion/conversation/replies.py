@@ -25,7 +25,7 @@ from companion.conversation.effects import Say
 from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
 from companion.conversation.hearing import guesses, heard_at, meant_at, read_of
-from companion.conversation.invitations import WELL, adopt, answered_at, copy_of, opened, taken_up
+from companion.conversation.invitations import PRAISE, adopt, answered_at, copy_of, opened, taken_up
 from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
 from companion.conversation.moves import answer, begin_anew, cut_hold, hurt, noted, skip, take_back
 from companion.conversation.of_lifters import about_a_lifter, of_a_lifter
@@ -147,7 +147,7 @@ def begins_invited(draft: Draft, text: str) -> bool:
     thanks; return False otherwise."""
     said = normalise(text).strip(" .!")
     if is_question(text) or hear_act(text).act in (SpeechAct.QUESTION, SpeechAct.COMMAND) or hear(text) in _CONTROLS or (
-            said in _THANKS - WELL or said in _GREETINGS) or not (there := opened(draft)):
+            said in _THANKS - PRAISE or said in _GREETINGS) or not (there := opened(draft)):
         return False
     adopt(draft, there[0], text)
     return True
@@ -203,8 +203,8 @@ def heard_pain(draft: Draft, text: str) -> bool:
         return False
     if not free and draft.book.command(text):  # such as "how it went": what is asked for by name leaves nothing unsure
         return False
-    said = None if free else draft.book.sentence(text, draft.known.facts)
-    if said and said[0] == draft.book.pain:  # "i take it back"
+    at_rest = not stack or draft.top.flow == draft.book.home
+    if at_rest and (said := draft.book.sentence(text, draft.known.facts)) and said[0] == draft.book.pain:  # "i take it back"
         return False
     cut_hold(draft)
     ask_aside(draft, "ache", text)
@@ -345,13 +345,19 @@ def _asked_back(draft: Draft, text: str) -> bool:
         return False
     if isinstance(draft.ask.kind, SquatDays | Rest | Day | Zone) and isinstance(draft.ask.kind.read(text, draft.context), Answer):
         return False
-    if not draft.ask.free and not _why_this(draft, text) and (said := draft.book.sentence(text, draft.known.facts)):
+    if not draft.ask.free and not _why_this(draft, text) and (said := _begun_by(draft, text)):
         start(draft, *said)
         return True
     lost = matches("lost", flat(text).strip(" ."))
     if not lost and reads_acts(draft.ask) and heard_at(draft, text).act not in (SpeechAct.QUESTION, SpeechAct.NOTHING):
         return False
     return answered(draft, text)
+
+
+def _begun_by(draft: Draft, text: str) -> tuple[str, str] | None:
+    """Return the flow that a whole sentence starts over the open question, and the request in it; None for none."""
+    said = draft.book.sentence(text, draft.known.facts)
+    return said if said and (draft.top.flow == draft.book.home or not draft.book[said[0]].flow.at_rest) else None
 
 
 def _why_this(draft: Draft, text: str) -> bool:
@@ -363,7 +369,7 @@ def _why_this(draft: Draft, text: str) -> bool:
 def _read(draft: Draft, text: str) -> None:
     ask = draft.ask
     read = ask.kind.read(text, draft.context)
-    if not isinstance(read, Answer) and not ask.free and (said := draft.book.sentence(text, draft.known.facts)):
+    if not isinstance(read, Answer) and not ask.free and (said := _begun_by(draft, text)):
         start(draft, *said)
         return
     if (reads_acts(ask) and act_on(draft, text)) or (ask.free and not_words(draft, text)):

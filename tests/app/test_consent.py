@@ -85,8 +85,8 @@ def half(book, flow: str = "about_you", state: str = "height", run: str = "1", *
 
 
 @each_row(("at", "said", "stack", "parked", "told"), [
-    ("height", "/squat_days", ["squat_days", "consent_again"], [["about_you"]], ["About you waits"]),
-    ("height", "menu", ["home", "consent_again"], [["about_you"]], ["About you waits"]),
+    ("height", "/squat_days", ["squat_days", "consent_again"], [["about_you"]], ["I keep your place in “About you”"]),
+    ("height", "menu", ["home", "consent_again"], [["about_you"]], ["I keep your place in “About you”"]),
     ("height", "why", ["about_you", "why", "consent_again"], [], []),
     ("height", "bananas", ["about_you", "consent_again"], [], []),
     ("height", "stop maybe", ["about_you", "consent_again"], [], []),

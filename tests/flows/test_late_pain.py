@@ -300,3 +300,9 @@ def test_where_no_pain_was_told_these_words_begin_no_questions(words: str):
 def test_pain_and_signs_in_words_that_take_it_back_come_first(words: str):
     talk = pain(at("home"), *SMALL).say(words)
     assert talk.state in ("pain.where", "pain.bad", "pain.saddle_now") or talk.state.startswith("signs.")
+
+
+@pytest.mark.parametrize("words", ["nothing hurts", "it was nothing"])
+def test_over_another_question_they_are_its_answer_or_none(words: str):
+    talk = pain(at("home"), *SMALL).say("about you", words)
+    assert talk.state == "about_you.height"

@@ -81,7 +81,7 @@ def test_where_the_flow_has_no_use_for_what_is_asked_it_is_none():
 def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
     """The corpora hold thousands of answers, notes and sentences about pain."""
     assert len(LINES) > 4000
-    assert {line for line in LINES if BOOK.sentence(line) and not DAYS.search(line) and not line.casefold().startswith("why ")} <= {
+    assert {line for line in LINES if BOOK.sentence(line, KNOWN) and not DAYS.search(line) and not line.casefold().startswith("why ")} <= {
         "on holiday till the 12th", "not training this week, visiting my brother in cork", "at the gym now", "cant lift today, no time",
         "cant tonight, parents evening", "STOP THE REMINDERS", "i squat mon wed fri",
         "doc cleared me fully", "my surgeon cleared me last autumn", "physio cleared me in june, no pain since then",
@@ -108,7 +108,7 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
 
 
 def test_no_sentence_about_pain_starts_a_flow():
-    said = {line for line in LINES if BOOK.sentence(line) and hear_pain(line) is not Pain.NO}
+    said = {line for line in LINES if BOOK.sentence(line, KNOWN) and hear_pain(line) is not Pain.NO}
     assert said <= {"doctor cleared me for everything", "doc cleared me for everything",  # the second ear asks of "everything"
                     "can't make it tomorrow, funeral", "can't do saturday, double shift",  # and of "can't"
                     "no squats this week, crutching starts, 12 hr days",
