@@ -11,8 +11,8 @@ from typing import Final
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
-from companion.conversation.wording import cut
 from companion.language.limits import CLEARED, ToldLimit, parts_named, read_limit, sets_none
+from companion.language.passed_on import in_whole_words
 from companion.language.units import METRIC, shown
 from companion.screening.limits import STRETCHES, WORDS_MOST, Limit, LimitPart, LimitsTold, as_text, limits_in, most_kg, without, words_of
 from companion.screening.readings import NumberFormat
@@ -100,7 +100,7 @@ def _limit_of(*values: Value | None) -> Limit:
             parts.add(LimitPart.OTHER)
     end = str(got.get("until") or told.until)
     return Limit(frozenset(parts), kg, date.fromisoformat(end) if end not in ("", CLEARED) else None,
-                 WHO.get(str(got.get("by")), told.by), cut(_words(got), WORDS_MOST), "" if picks else told.elsewhere)
+                 WHO.get(str(got.get("by")), told.by), in_whole_words(_words(got), WORDS_MOST), "" if picks else told.elsewhere)
 
 
 def _with(limits: LimitsTold, new: Limit) -> LimitsTold:
@@ -117,7 +117,7 @@ UNSAID: Final = "not said yet"
 def _open(got: Facts) -> Limit:
     """Return what stands for a limit until the questions about it are answered: it closes everything that moves."""
     words = _words(got) or str(got.get("cut", "")) or UNSAID
-    return Limit(frozenset((LimitPart.OTHER,)), words=words[:WORDS_MOST])
+    return Limit(frozenset((LimitPart.OTHER,)), words=in_whole_words(words, WORDS_MOST))
 
 
 def _standing(got: Facts) -> LimitsTold:

@@ -8,6 +8,7 @@ from functools import lru_cache
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
+from companion.language.passed_on import in_whole_words
 from companion.screening.safety import Level, SafetyOutcome, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered, words_of
 from flows.cleared_by import by_clinician
@@ -66,7 +67,8 @@ def named(sign: str) -> Callable[[Facts, str], Value]:
 
 def quoted(got: Facts, side: str) -> Value:
     """Return the words in quotation marks; those that may be of self-harm were not kept."""
-    return f"“{got['said']}”" if got.get("said") else "something I could not place"
+    said = str(got.get("said", ""))
+    return f"“{in_whole_words(said, SAID_MOST - 1) if len(said) >= SAID_MOST else said}”" if said else "something I could not place"
 
 
 def crisis_asked(got: Facts, side: str) -> Value:

@@ -130,13 +130,13 @@ class Conversations:
             {"films": "yes"} if self.fetch_film else {}) | ({"machine.zone": self.here} if self.here else {})
         return replace(known, facts={**known.facts, **more}) if more else known
 
-    def advance(self, turn: Turn, session: Session, event: Happening, offer: Reminder | None = None, timing: bool = False) -> None:
+    def advance(self, turn: Turn, session: Session, event: Happening, offer: Reminder | None = None) -> None:
         """Step until the conversation waits for the person, dispatching each step's effects before the next. ``offer``: the reminder
-        its messages belong to; ``timing``: true if the event ends a timed hold. Raises RuntimeError where a flow loops endlessly."""
+        its messages belong to. Raises RuntimeError where a flow loops endlessly."""
         waited, told, flows, said = 0.0, set[str](), self.catalogue, list[Say]()
         turn.offer = offer
         for _ in range(SETTLING_MOST):
-            known = replace(turn.known, timing=True) if timing else turn.known
+            known = turn.known
             first = renewal(flows.book, flows.consent_again, session, event, known) if flows.consent_due.holds(known.facts) else None
             before = session
             session, effects = first or step(flows.book, session, event, known)
@@ -163,7 +163,7 @@ class Conversations:
                 session = session._replace(more=kept(held)) if held else session
                 people.save_session(turn.db, turn.person, session, turn.now)
                 return
-            event, timing = Settle(), False
+            event = Settle()
         raise RuntimeError(f"{session.top.flow if session.stack else 'nothing'} runs in a circle")
 
     def _after_erasing(self, turn: Turn, effects: Sequence[Effect]) -> None:

@@ -132,7 +132,7 @@ class Companion(Conversations):
                     put_message(db, here.person, Say(TIMER_RUNNING, must_arrive=False), now, turn.to, rank=Rank.MOVEMENT)
                 return
             self.watch.message_dropped("wrote_first", cancel_timed(db, here.person, now))
-        self.advance(turn, here.session, inbound.event, timing=here.timing)
+        self.advance(turn, here.session, inbound.event)
 
     def _ends_timer(self, turn: Turn, here: people.Sender, event: Happening) -> bool:
         """True if input during a timed hold ends it: stop, pain or another sign. Anything else keeps the timer running, since the question

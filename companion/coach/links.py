@@ -11,8 +11,8 @@ from companion.coach.holding import holding
 from companion.coach.letters import Letter, button, button_number, short
 from companion.coach.names import display_name
 from companion.conversation.effects import Find, Link, Redeem, Say
-from companion.conversation.wording import cut
 from companion.export.table import plain
+from companion.language.passed_on import in_whole_words
 from companion.language.units import METRIC, shown
 from companion.record import access, coaching, orders, people, persist
 from companion.record.thread import private_notes_of, thread_of
@@ -119,14 +119,14 @@ def my_coaches(turn: Turn) -> list[Letter]:
         lines.append("The older ones are in the copy under “my data”.")
     units = str(turn.known.facts.get("welcome.units", METRIC))
     acts = [f"{_when(at, turn.zone)}: {short(name)}, {COACH_ACTS[what].words if what in COACH_ACTS else what}: "
-            f"{plain(orders.value_words(what, value, units))[:60]}{f' ({cut(plain(reason), 80)})' if reason else ''}"
+            f"{plain(orders.value_words(what, value, units))[:60]}{f' ({in_whole_words(plain(reason), 80)})' if reason else ''}"
             for at, name, what, value, reason in coaching.latest_acts(db, person, LOOKS_SHOWN)]
     text = "Your coaches: " + ", ".join(short(name) for _, name in coaches) + "." if coaches else "No coach sees your answers."
     rows = tuple(button(f"End {plain(name)[:16]}'s view", "leave_coach", coach) for coach, name in coaches)
     kept = access.facts_of(db, person)
     held = holding(kept, access.findings_of(db, person), orders.held_of(db, person, units), turn.zone,
                    lambda value, unit: shown(value, unit, units))
-    written = [f"{_when(one.at, turn.zone)}: {short(one.coach) or 'you'}, {cut(plain(one.words), 120)}"
+    written = [f"{_when(one.at, turn.zone)}: {short(one.coach) or 'you'}, {in_whole_words(plain(one.words), 120)}"
                for one in thread_of(db, person, None, LOOKS_SHOWN)]
     written += [f"{short(name)} keeps {'a private note' if many == 1 else f'{many} private notes'} on you, which only they read."
                 for name, many in private_notes_of(db, person)]

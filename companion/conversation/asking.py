@@ -16,7 +16,8 @@ from companion.conversation.refusing import unsaid
 from companion.conversation.session import Aside
 from companion.conversation.table import AGAIN
 from companion.conversation.wishes import meant_words, wish_of
-from companion.conversation.wording import MOST_WORDS, cut
+from companion.conversation.wording import MOST_WORDS
+from companion.language.passed_on import in_whole_words
 from companion.language.units import shown
 
 MEANT_IS: Final = "meant_"
@@ -92,7 +93,7 @@ def show_aside(draft: Draft, before: str = "") -> None:
         case "which":
             text = "Which do you mean?" if len(meant_at(draft, aside.text)) > 1 else "Do you mean this?"
         case "whose":
-            text = f"Is “{cut(aside.text, WHOSE_MOST)}” about your lifter, or about you?"
+            text = f"Is “{in_whole_words(aside.text, WHOSE_MOST)}” about your lifter, or about you?"
         case "wish":
             text = f"Do you want to {wish_of(draft, aside.text)}?"
         case "return":

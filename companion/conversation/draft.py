@@ -97,9 +97,10 @@ class Draft:
         before = self.compiled.stops.get(self.top.trail[-1]) if self.top.trail else None
         return isinstance(before, Ask) and isinstance(before.kind, Hold)
 
-    def _hold_runs(self) -> bool:
+    @property
+    def hold_runs(self) -> bool:
         """True if the hold that the last message started is not over."""
-        before = self.compiled.stops.get(self.top.trail[-1])
+        before = self.compiled.stops.get(self.top.trail[-1]) if self.top.trail else None
         if not self.session.at or not isinstance(before, Ask) or not isinstance(before.kind, Hold) or before.key not in self.top.got:
             return False
         lasts = timedelta(seconds=before.kind.count_in + before.kind.held(self.facts()))
@@ -176,7 +177,7 @@ class Draft:
         here |= {tried(flow): "yes" for flow in top.tried}
         if top.trail:
             here[LAST_ANSWERED.name] = top.trail[-1]
-            here |= {HOLD_RUNS.name: "yes"} if self._hold_runs() else {}
+            here |= {HOLD_RUNS.name: "yes"} if self.hold_runs else {}
         if last is not None and last.flow in self.book.flows and self.book[last.flow].fire(BACK, last.state,
                 {LAST_ANSWERED.name: last.trail[-1]}):
             here[ENDED.name] = last.flow

@@ -163,7 +163,7 @@ class Known:
     ``facts`` holds "flow.key" for the latest answer to each question, and each finding by its name. ``run``: the name of the run that
     begins, so that a random order drawn for it can be drawn again; ``asked``: the words or the button's payload it was begun with,
     unchecked. ``offered``: the data of the buttons below the last messages, by their labels in normal form; ``invited``: the data of the
-    first button of each invitation after which nothing else was said, the latest first. ``timing``: true if a timed hold runs.
+    first button of each invitation after which nothing else was said, the latest first.
     """
 
     facts: Facts
@@ -172,7 +172,6 @@ class Known:
     run: str = ""
     asked: str = ""
     offered: Callable[[], Mapping[str, str]] = field(default=dict)
-    timing: bool = False
     invited: Callable[[], Sequence[str]] = field(default=tuple)
 
 

@@ -294,7 +294,7 @@ def back(draft: Draft) -> None:
 
 def cut_hold(draft: Draft) -> None:
     """Take a timed hold back that a message has cut short: it is not held, so nothing is asked of it, and it is offered again."""
-    if draft.known.timing and draft.session.stack and draft.after_hold:
+    if draft.session.stack and draft.hold_runs:
         withdraw(draft, draft.top.trail[-1])
 
 

@@ -17,8 +17,8 @@ PARKED_MOST: Final = 5
 
 
 def interrupt(draft: Draft) -> None:
-    """Pause the topmost run at its question, so that another flow can run first; at the timed hold that this cuts short, to do it again. One
-    that waits for a flow that has just ended goes on by itself afterwards."""
+    """Pause the topmost run at its question, so that another flow can run first; at the timed hold that this cuts short, to do it again.
+    One that waits for a flow that has just ended goes on by itself afterwards."""
     if not isinstance(draft.compiled.stops.get(draft.top.state), Ask):
         return
     if again := draft.fire(INTERRUPTED).again:

@@ -17,7 +17,8 @@ from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.conversation.progress import left
 from companion.conversation.session import SAID_AHEAD, Frame
-from companion.conversation.wording import MOST_WORDS, cut, dated, render
+from companion.conversation.wording import MOST_WORDS, dated, render
+from companion.language.passed_on import in_whole_words
 from companion.language.units import METRIC, shown
 
 PAYLOAD_BYTES: Final = 64
@@ -144,7 +145,7 @@ def buttons(flow: Flow, ask: Ask, frame: Frame, facts: Facts) -> tuple[tuple[Tap
 
 def _as_said(ask: Ask, noted: Value, facts: Facts) -> str:
     if isinstance(noted, str):
-        said = f"“{cut(noted, NOTED_MOST)}”" if ask.free else dated(noted) if _DATE.fullmatch(noted) else noted
+        said = f"“{in_whole_words(noted, NOTED_MOST)}”" if ask.free else dated(noted) if _DATE.fullmatch(noted) else noted
         return next((option.label for option in ask.kind.options if option.value == noted), said)
     return shown(noted, ask.kind.unit, str(facts.get("welcome.units", METRIC)))
 

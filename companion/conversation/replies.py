@@ -30,7 +30,7 @@ from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear,
 from companion.conversation.moves import answer, begin_anew, cut_hold, hurt, noted, skip, take_back
 from companion.conversation.of_lifters import about_a_lifter, of_a_lifter
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
-from companion.conversation.parking import THESE_FIRST, go_on, leave, over_again, park, start
+from companion.conversation.parking import THESE_FIRST, go_on, interrupt, leave, over_again, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
 from companion.conversation.refusing import NOT_THAT, card_words, within
 from companion.conversation.session import SAID_AHEAD

@@ -12,7 +12,7 @@ from companion.conversation.draft import Draft
 from companion.conversation.effects import Say
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, pick
-from companion.conversation.moves import SAID_MOST, answer, cut_hold, hurt, leave_all
+from companion.conversation.moves import SAID_MOST, answer, hurt, leave_all
 from companion.conversation.parking import interrupt
 from companion.conversation.session import Session
 from companion.conversation.whole import read_whole
@@ -215,10 +215,9 @@ def _ask_about(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
 
 
 def _interrupt(draft: Draft) -> None:
-    """Let the open question wait; a timed hold that runs is begun again after it."""
+    """Let the open question wait."""
     draft.session = draft.session._replace(aside=None, last=None)
     if _asks(draft):
-        cut_hold(draft)
         interrupt(draft)
 
 

@@ -60,14 +60,6 @@ def _written(value: Value | None, spec: str, units: str, now: datetime) -> str:
     return f"{value:g}" if isinstance(value, float) else str(value)  # ":g" is what a number is written as anyway
 
 
-def cut(text: str, most: int) -> str:
-    """Return a text as it is quoted, in at most so many characters: whole words, and "…" for those left out."""
-    if len(text) <= most:
-        return text
-    kept = text[:most].rpartition(" ")[0] or text[:most - 1]
-    return f"{kept.rstrip(' ,.;:')}…"
-
-
 def dated(day: str) -> str:
     """Return an ISO date in words: "Monday 2 March"."""
     read = date.fromisoformat(day)
