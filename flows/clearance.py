@@ -32,7 +32,8 @@ _CLINICIAN = r"(?:physio\w*|physical therapist|doctor|doc|gp|surgeon|consultant|
 FLOW = Flow(
     "clearance", version=1, title="I was cleared", policy=Policy.TOLD, gates=(WELCOMED,), at_start=clearance_facts,
     command=("cleared", "clearance", "i am cleared", "i'm cleared", "i have been cleared"),
-    sentences=(rf"(?P<asked>(?:so |ok |hey )?(?:my |the |our )?{_CLINICIAN}(?: has| have|'s)? (?:just |now |finally |fully )*(?:cleared me|lifted (?:it|that|them|(?:the|my) (?:limits?|restrictions?))|"
+    sentences=(rf"(?P<asked>(?:so |ok |hey )?(?:my |the |our )?{_CLINICIAN}(?: has| have|'s)? (?:just |now |finally |fully )*(?:cleared me|"
+               r"lifted (?:it|that|them|(?:the|my) (?:limits?|restrictions?))|"
                r"gave me the all clear|given me the all clear|said i'm cleared)\b.*)",
                r"(?P<asked>(?:i'm|i am|i've been|i have been|i was|i got|got|been|finally|now|fully|just|officially|today| )*cleared "
                r"(?:by|to|for)\b.*)"),

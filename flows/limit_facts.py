@@ -122,7 +122,7 @@ def _open(got: Facts) -> Limit:
 
 def _standing(got: Facts) -> LimitsTold:
     """Return what stands now beside this telling, whenever it was told: all but what its own open questions close."""
-    own = {str(got[key])[:WORDS_MOST] for key in ("words", "given", "cut") if key in got} | {UNSAID}
+    own = {in_whole_words(str(got[key]), WORDS_MOST) for key in ("words", "given", "cut") if key in got} | {UNSAID}
     return tuple(one for one in limits_in(got.get(LIMITS)) if one.words not in own or one != Limit(
         frozenset((LimitPart.OTHER,)), words=one.words))
 

@@ -46,9 +46,9 @@ PICKED = {name: fact("what").is_(name) | fact("also").is_(name) | fact("also_2")
 MORE = fact("what").known & ~fact("what").one_of("none", "training", "other")
 SETS_LIMIT = SOME & ~fact("what").is_("none")
 DONE = SETS_LIMIT & fact("right").is_("yes")
-TAKES_BACK = TELLS & ~SETS_LIMIT & NOW.is_("wrong")
+NEVER_TOLD = TELLS & ~SETS_LIMIT & NOW.is_("wrong")
 NONE_NEW = TELLS & ~SETS_LIMIT & ~fact("never").is_("no")
-TOLD_OR_NONE = DONE | NONE_NEW | TAKES_BACK
+TOLD_OR_NONE = DONE | NONE_NEW | NEVER_TOLD
 ENDS, STANDS = fact("end").known, fact("stands").known
 UNTIL_SAID = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & (
     fact("given").known | fact("words").known | CUT.known | NOW.is_("new")))
@@ -106,7 +106,7 @@ FLOW = Flow(
             only_if=SETS_LIMIT, then=(Jump(WRONG, "what"),)),
         Ask("never", "So nobody told you to leave that out: {limit.words}?", choice(
             ("yes", "Nobody told me that", "yes", "nobody", "never"), ("no", "It was said", "no", "it is over")), safety=True,
-            only_if=TAKES_BACK & fact("limit.words").known),
+            only_if=NEVER_TOLD & fact("limit.words").known),
         Do(Find("safety.limits", "{then}", "told by a clinician, in the lifter's words", "{understood}"), DONE),
         Do(Find("safety.limits", "{then}", "no limit was told"), TOLD_OR_NONE & ~DONE),
         Do(Find("safety.limits", "{then}", "nothing new was told"), ~TELLS),

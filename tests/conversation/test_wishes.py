@@ -117,13 +117,14 @@ def test_a_long_message_that_mentions_a_command_is_asked_about():
 
 
 def test_a_long_message_that_mentions_a_command_leaves_a_safety_question_open():
-    session, said = typed("limits/now", "the surgeon lifted it last thursday, i can go back to all of it")
+    session, said = typed("limits/now", "my physio and i will go back over all of it next thursday at the clinic")
     assert (session.aside, session.top.state) == (None, "now")
     assert said
 
 
 @pytest.mark.parametrize(("text", "flow"), [
-    ("the surgeon lifted it last thursday, i can go back to all of it", "limits"), ("it all feels far off when i sit on the bike", "signs"),
+    ("the surgeon lifted it last thursday, i can go back to all of it", "clearance"),
+    ("it all feels far off when i sit on the bike", "signs"),
     ("dont see a reason to get up any more", "crisis"), ("my doctor said no squats for a month", "signs")])
 def test_where_it_is_asked_what_a_clinician_said_only_what_is_sure_or_urgent_opens_other_questions(text, flow):
     assert typed("limits/now", text)[0].top.flow == flow
