@@ -7,10 +7,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.conversation import signs
-from companion.conversation.effects import Alert, Ended, Record
+from companion.conversation.effects import Alert, Ended, Find, Record
+from companion.conversation.flow import Do
 from companion.language.flags import Flag, Heard, hear_flags
 from companion.screening.safety import Level, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered
+from companion.screening.standing import QUESTIONS_OPEN
 from flows.catalogue import BOOK
 from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
 from tests.drive import CHECKED, UNCHECKED, Talk
@@ -442,3 +444,9 @@ def test_once_doubtful_words_were_meant_nothing_goes_on_and_no_menu_follows(answ
     assert talk.session.idle
     assert "begin again" in talk.last
     assert in_a_test("stop", DOUBT, answer).session.parked == ()
+
+
+def test_the_levels_of_open_questions_are_known_by_the_rule_their_flows_write():
+    for rule, flow in QUESTIONS_OPEN.items():
+        rules = {step.effect.rule for step in BOOK[flow].flow.steps if isinstance(step, Do) and isinstance(step.effect, Find)}
+        assert rule in rules
