@@ -123,10 +123,8 @@ def reasons_of_pain(got: Facts, side: str) -> Value:
 
 
 def told_to_coach(got: Facts, side: str) -> Value:
-    """Return what a coach is told: place and score, the lifter's words, the movement, what no longer counts for it, and the reasons that
-    decided, two at most."""
-    if nothing_hurt(got, side) is not None:
-        return reasons_of_pain(got, side)
+    """Return what a coach is told where something hurts: place and score, the lifter's words, the movement, what no longer counts for it,
+    and the reasons that decided, two at most."""
     outcome = pain_outcome(got, so_far=True)
     how_bad = f", {got['bad']:g} of 10" if "bad" in got else ""
     said, movement, struck = _passed_on(str(got.get("said", ""))), _hurt_during(got), struck_words(got, side)

@@ -136,7 +136,7 @@ FLOW = Flow(
         Do(Find("safety.body_first", "{body_first}", "body weight only: an old disc injury, or pregnancy"), fact("leg_signs").known),
         Do(Find("safety.pregnant", "{pregnant}", "safety check"), fact("pregnant").known),
         Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{who_and_when}; limits: {limits}"),
-           only_if=CLEARED_UNTIL.known & BY_CLINICIAN),
+           only_if=CLEARED_UNTIL.known),
         Do(Alert("{level}", "safety check. {because}"),
            only_if=OWN & (LEVEL_AFTER_CHECK.one_of("clinician", "emergency") | LEVEL_AFTER_CHECK.is_("same_day") & ~CARE_TODAY)),
         Tell("Please be seen first. Until then no test and no drill opens here.", NOT_SEEN, must_arrive=True),

@@ -37,13 +37,14 @@ PROTOCOLS: Final = ("arms_forward_squat", "bird_dog", "hand_on_back_squat", "hin
                     "pause_squat", "rock_back", "squat_look")
 TARGETS: Final = (
     Target("companion/screening/safety.py", (SAFETY_TESTS, *CHECK_TESTS)),
-    Target("flows/shared.py", (DOORS, "tests/flows/test_wrong_tap.py tests/flows/test_squat_day.py tests/flows/test_about_you.py "
+    Target("flows/shared.py", (DOORS, "tests/flows/test_closed_meanwhile.py", "tests/flows/test_wrong_tap.py tests/flows/test_squat_day.py tests/flows/test_about_you.py "
            "tests/flows/test_safety_check.py tests/flows/test_pause_squat.py tests/flows/test_rock_back.py"),
            but=("BANDS", "WATCHED", "watched_by")),
     Target("flows/safety_facts.py", CHECK_TESTS),
     Target("companion/screening/signs.py", ("tests/screening/test_signs.py", "tests/flows/test_signs.py")),
     Target("flows/pain_facts.py", ("tests/flows/test_pain_facts.py tests/flows/test_safety_facts.py",
-                                   "tests/flows/test_late_pain.py tests/flows/test_pain.py"), but=("MOVEMENTS",)),
+                                   "tests/flows/test_late_pain.py tests/flows/test_pain.py", "tests/coach/test_alerts.py"),
+           but=("MOVEMENTS",)),
     Target("companion/screening/limits.py", ("tests/screening/test_limits.py", "tests/flows/test_limits.py"), but=("LimitsTold",)),
     Target("companion/reminders/decision.py",
            ("tests/reminders/test_kinds.py tests/reminders/test_kind_rows.py", "tests/reminders/test_sweep.py")),
