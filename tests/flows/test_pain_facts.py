@@ -22,6 +22,7 @@ from flows.pain_facts import (
     reasons_of_pain,
     stops,
     told_so_far,
+    told_to_coach,
     void,
     void_words,
 )
@@ -166,3 +167,26 @@ def test_what_it_hurt_in_no_longer_counts(did: str, during: str, flows: str | No
 @pytest.mark.parametrize(("flow", "words"), [("squat_day", "squats of today"), ("menu", ""), (None, "")])
 def test_what_was_going_on_has_a_name(flow: str | None, words: str) -> None:
     assert hurt_in_words({"hurt_in": flow} if flow else {}, "") == words
+
+
+POPPED = {"where": "back", "bad": 8.0, "sharp": "yes", "below_knee": "no", "tingling": "no", "said": "something went pop",
+          "did": "hip_fold knee_to_wall", "hurt_in": "hip_fold"}
+SHARP = "Sharp, shooting, spreading or unfamiliar pain: no more today. Pain of 4 or more out of 10: no more today."
+SMALL = "A small pain: no loaded work today."
+NERVES = "Pain below the knee, tingling or numbness: see a clinician before going on."
+
+
+@each_row(("answers", "told"), [
+    (POPPED, f"something hurt (back, 8 of 10): “something went pop”. During: hip fold, which no longer counts. {SHARP}"),
+    ({**POPPED, "tingling": "yes"},
+     f"something hurt (back, 8 of 10): “something went pop”. During: hip fold, which no longer counts. {NERVES}"),
+    ({**POPPED, "during": "unsure"},
+     f"something hurt (back, 8 of 10): “something went pop”. No longer counted: hip fold, knee to wall. {SHARP}"),
+    ({"where": "knee", "did": "", "bad": 2.0, "said": "i want to die"},
+     "something hurt (knee, 2 of 10). Pain has risen by 2 or more since the start: no more today."),
+    ({"where": "knee", "did": "hip_fold", "during": "warm_up"}, f"something hurt (knee). During: warm-up. {SMALL}"),
+    ({"did": ""}, f"something hurt (somewhere). {SMALL}"),
+    ({"where": "chest", "bad": 8.0, "sharp": "yes", "did": ""},
+     "something hurt (chest, 8 of 10). Pain in the chest now needs emergency care.")])
+def test_a_coach_is_told_the_place_the_words_the_movement_what_is_struck_and_what_decided(answers: dict[str, Any], told: str):
+    assert told_to_coach(answers, "") == told

@@ -37,8 +37,9 @@ PROTOCOLS: Final = ("arms_forward_squat", "bird_dog", "hand_on_back_squat", "hin
                     "pause_squat", "rock_back", "squat_look")
 TARGETS: Final = (
     Target("companion/screening/safety.py", (SAFETY_TESTS, *CHECK_TESTS)),
-    Target("flows/shared.py", (DOORS, "tests/flows/test_closed_meanwhile.py", "tests/flows/test_wrong_tap.py tests/flows/test_squat_day.py tests/flows/test_about_you.py "
-           "tests/flows/test_safety_check.py tests/flows/test_pause_squat.py tests/flows/test_rock_back.py"),
+    Target("flows/shared.py", (DOORS, "tests/flows/test_closed_meanwhile.py", "tests/flows/test_wrong_tap.py "
+           "tests/flows/test_squat_day.py tests/flows/test_about_you.py tests/flows/test_safety_check.py "
+           "tests/flows/test_pause_squat.py tests/flows/test_rock_back.py"),
            but=("BANDS", "WATCHED", "watched_by")),
     Target("flows/safety_facts.py", CHECK_TESTS),
     Target("companion/screening/signs.py", ("tests/screening/test_signs.py", "tests/flows/test_signs.py")),

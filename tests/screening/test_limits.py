@@ -100,6 +100,9 @@ def test_a_clearance_takes_away_its_parts_and_leaves_the_rest():
     assert without((NO_LOAD, UP_TO_60), frozenset(LimitPart), load=True) == ()
     running_too = Limit(frozenset((LimitPart.ELSEWHERE, LimitPart.SQUATS)))
     assert without((running_too,), frozenset((LimitPart.SQUATS,))) == (), "what nothing here asks for is nothing to be cleared of"
+    jumping = Limit(frozenset((LimitPart.ELSEWHERE, LimitPart.SQUATS)), elsewhere="jumping")
+    assert without((jumping,), frozenset((LimitPart.SQUATS,))) == (Limit(frozenset((LimitPart.ELSEWHERE,)), elsewhere="jumping"),)
+    assert without((jumping,), frozenset(LimitPart), load=True) == ()
 
 
 @pytest.mark.parametrize("work", Work)
