@@ -172,7 +172,9 @@ class DueSweep:
             turn = self._turn(db, one.person)
             facts, zone = turn.known.facts, turn.zone
             wishes = preferences_from(facts)
-            due = after_quiet(one.at, wishes, zone) + UNSEEN_AFTER + UNSEEN_EVERY * one.again
+            due = after_quiet(one.at, wishes, zone) + UNSEEN_AFTER
+            for _ in range(one.again):
+                due = after_quiet(due, wishes, zone) + UNSEEN_EVERY
             if is_quiet(now, wishes, zone) or now < due or one.again >= _TIMES:
                 continue
             told = True

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 
 import pytest
 
+from companion.app.due import UNSEEN_UNTIL
 from companion.coach.report import report_html
 from companion.conversation.events import Typed
 from companion.conversation.flow import Known
@@ -154,8 +155,17 @@ async def test_an_alert_no_coach_has_seen_in_two_hours_is_told_to_the_lifter_onc
     assert await pass_hours(gym, 1.75) == []
     assert len(await pass_hours(gym, 0.5)) == 1
     assert len(await pass_hours(gym, 60)) == 1
-    again = [text for text in gym.heard(KIM) if "no coach has seen this yet: something hurt" in text]
-    assert len(again) == 4, "after two hours and then every six, four times: choice"
+
+
+async def test_an_alert_that_no_coach_has_seen_is_sent_again_after_two_hours_and_then_every_six_four_times(gym):
+    """The hours are our choice; none is sent in the lifter's quiet hours, of which the third waits for the end, at nine."""
+    await an_alert(gym, "2026-03-09T06:15+00:00")
+    came = list[float]()
+    for quarter in range(1, round(UNSEEN_UNTIL / timedelta(minutes=15)) + 20):
+        await pass_hours(gym, 0.25)
+        count = sum("no coach has seen this yet: something hurt" in text for text in gym.heard(KIM))
+        came += [quarter / 4] * (count - len(came))
+    assert came == [4.75, 10.75, 26.75, 32.75]
 
 
 async def test_by_night_it_waits_for_the_end_of_quiet_hours_and_two_hours_more(gym):

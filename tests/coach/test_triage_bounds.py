@@ -13,6 +13,8 @@ from companion.coach.triage import RESULT_WORDS, TRIAGE, WHERE_WORDS, reasons_of
 from companion.record.caseload import CaseloadRow
 from companion.record.timestamps import text_of
 from companion.screening.limits import Limit, LimitPart, as_text
+from companion.screening.safety import Level
+from companion.screening.standing import OpenQuestions
 from tests.coach.caseload_rows import NOW, ago
 from tests.table import each_row
 
@@ -58,6 +60,10 @@ RESULT = {"outcome_at": ago(2).isoformat(), "overall": "likely"}
     ("hurt", {**HURT, "level": "clinician", "level_at": at(2)}, "hurt on Tuesday; a clinician comes first"),
     ("referred", {"level": "clinician", "level_at": at(2)}, "a clinician comes first, since Tuesday"),
     ("referred", {"level": "not_today", "level_at": at(0)}, None),
+    ("referred", {"asked": OpenQuestions("signs", ago(2), Level.EMERGENCY)}, None),
+    ("unanswered", {"asked": OpenQuestions("hurt", ago(2))}, None),
+    ("unanswered", {"asked": OpenQuestions("signs", ago(2))}, "questions about a sign open, since Tuesday"),
+    ("unanswered", {}, None),
     ("over_load", OVER, "over by 9 kg, last told Tuesday"),
     ("over_load", {**OVER, "over_at": None}, None),
     ("over_load", {**OVER, "over": None}, None),

@@ -376,6 +376,18 @@ def test_an_alert_is_unseen_between_two_moments_until_a_coach_saw_it(db: sqlite3
     assert told == [(first, 0, 0), (mias, 0, 1), (last, 1, 0)]
 
 
+def test_an_alert_is_sent_again_by_itself_and_counted_from_a_moment_for_its_lifter_only(db: sqlite3.Connection) -> None:
+    for lifter in (SAM, MIA):
+        coaching.link(db, lifter, ADA, NOW - DAY)
+    alert(db, MIA, NOW)
+    sams = alert(db, SAM, NOW - MINUTE)
+    coaching.note_sent_again(db, sams)
+    assert {one.person: one.again for one in coaching.alerts_unseen(db, NOW + DAY, NOW - DAY)} == {SAM: 1, MIA: 0}
+    assert coaching.alerted_since(db, SAM, NOW - MINUTE)
+    assert not coaching.alerted_since(db, SAM, NOW)
+    assert not coaching.alerted_since(db, ADA, NOW - DAY)
+
+
 def test_what_was_noted_of_an_alert_stays_as_it_was_first_noted(db: sqlite3.Connection) -> None:
     first, last = alert(db, SAM, NOW), alert(db, SAM, NOW)
     coaching.note_seen(db, SAM, first, NOW)
