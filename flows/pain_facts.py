@@ -124,14 +124,14 @@ def reasons_of_pain(got: Facts, side: str) -> Value:
 
 def told_to_coach(got: Facts, side: str) -> Value:
     """Return what a coach is told where something hurts: place and score, the lifter's words, the movement, what no longer counts for it,
-    and the reasons that decided, two at most."""
+    and the reasons that decided."""
     outcome = pain_outcome(got, so_far=True)
     how_bad = f", {got['bad']:g} of 10" if "bad" in got else ""
     said, movement, struck = _passed_on(str(got.get("said", ""))), _hurt_during(got), struck_words(got, side)
     counts = ", which no longer counts" if struck == movement else f"; no longer counted: {struck}" if struck else ""
     parts = (f"something hurt ({got.get('where', 'somewhere')}{how_bad}){f': “{said}”' if said else ''}",
              f"During: {movement}{counts}" if movement else f"No longer counted: {struck}" if struck else "")
-    reasons = [one.words for one in outcome.because if one.level is outcome.level][:2]  # two: our choice, for a locked phone
+    reasons = [one.words for one in outcome.because if one.level is outcome.level]
     return " ".join([f"{part}." for part in parts if part] + reasons)
 
 

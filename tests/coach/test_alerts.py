@@ -168,6 +168,16 @@ async def test_an_alert_that_no_coach_has_seen_is_sent_again_after_two_hours_and
     assert came == [4.75, 10.75, 26.75, 32.75]
 
 
+async def test_without_quiet_hours_it_is_sent_again_four_times_and_no_more(gym):
+    await gym.linked()
+    gym.db.execute("insert into facts values (?, 'squat.wishes', '0 18:00 00:00 00:00', 1, '2026-03-02T18:05:00.000Z')", (gym.id_of(SAM),))
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    await pass_hours(gym, 2 + 3 * 6)
+    assert sum("no coach has seen this yet" in text for text in gym.heard(KIM)) == 4
+    await pass_hours(gym, 24)
+    assert sum("no coach has seen this yet" in text for text in gym.heard(KIM)) == 4
+
+
 async def test_by_night_it_waits_for_the_end_of_quiet_hours_and_two_hours_more(gym):
     await an_alert(gym, "2026-03-09T23:30+00:00")
     assert await pass_hours(gym, 9.5) == []

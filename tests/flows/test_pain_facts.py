@@ -180,6 +180,8 @@ NERVES = "Pain below the knee, tingling or numbness: see a clinician before goin
     (POPPED, f"something hurt (back, 8 of 10): “something went pop”. During: hip fold, which no longer counts. {SHARP}"),
     ({**POPPED, "tingling": "yes"},
      f"something hurt (back, 8 of 10): “something went pop”. During: hip fold, which no longer counts. {NERVES}"),
+    ({**POPPED, "during": "knee_to_wall"},
+     f"something hurt (back, 8 of 10): “something went pop”. During: knee to wall, which no longer counts. {SHARP}"),
     ({**POPPED, "during": "unsure"},
      f"something hurt (back, 8 of 10): “something went pop”. No longer counted: hip fold, knee to wall. {SHARP}"),
     ({"where": "knee", "did": "", "bad": 2.0, "said": "i want to die"},
