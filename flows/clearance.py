@@ -5,7 +5,7 @@ from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import Words, YesNo, choice
 from companion.conversation.policy import Policy
-from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, ONLY_THEM, asked_who_and_when
+from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, asked_who_and_when, not_cleared
 from flows.limit_facts import (
     clearance_facts,
     cleared_to_load,
@@ -63,7 +63,7 @@ FLOW = Flow(
             Words(limit=200, example_text="nothing over 40 kg for a month", tried=("none",)),
             safety=True, free=True, signs=TOLD, only_if=YES),
         Run("limits", YES & LIMITED.is_("yes"), asked="{limits}"),
-        Tell(ONLY_THEM, ASKS & ~BY_CLINICIAN),
+        *not_cleared(ASKS),
         Tell("Then nothing changes. Say “cleared” when it is clear.", CLEARED & ~YES),
         Tell("What still stands: {limit.words}.", YES & STILL),
         Tell("Noted. A new safety check opens the rest: say “safety check”.", YES & CHECK_NEXT),

@@ -3,16 +3,23 @@
 from __future__ import annotations
 
 from companion.conversation.condition import Condition, Fact, Facts, Value, fact
-from companion.conversation.flow import Ask, Step
+from companion.conversation.flow import Ask, Step, Tell
 from companion.conversation.kinds import Words, YesNo
-from companion.language.limits import names_clinician, names_when
+from companion.language.limits import is_ahead, names_clinician, names_when
 
-EXAMPLES = ("my physio, yesterday", "my physio", "my mate", "me, today")
+EXAMPLES = ("my physio, yesterday", "my physio", "my mate", "me, today", "my doctor, tomorrow")
 
 
 def by_clinician(got: Facts) -> bool:
-    """True if a clinician cleared them: the words name one, or they say that it was one."""
-    return names_clinician(str(got["cleared_at"])) or got.get("clinician") == "yes"
+    """True if a clinician cleared them, and that is done: the words name one, or they say that it was one; and a day that is not to come,
+    unless that is still to be asked."""
+    days = [_day_of(str(got[key])) for key in ("cleared_at", "cleared_when") if key in got]
+    treats = names_clinician(str(got["cleared_at"])) or got.get("clinician") == "yes"
+    return treats and "ahead" not in days and (len(days) == 1 or "said" in days)
+
+
+def _day_of(words: str) -> str:
+    return "ahead" if is_ahead(words) else "said" if names_when(words) else "none"
 
 
 def _names(got: Facts, side: str) -> Value:
@@ -20,7 +27,11 @@ def _names(got: Facts, side: str) -> Value:
 
 
 def _says_when(got: Facts, side: str) -> Value:
-    return "yes" if names_when(str(got["cleared_at"])) else "no"
+    return _day_of(str(got["cleared_at"]))
+
+
+def _said_then(got: Facts, side: str) -> Value | None:
+    return _day_of(str(got["cleared_when"])) if "cleared_when" in got else None
 
 
 def who_and_when(got: Facts, side: str) -> Value:
@@ -29,13 +40,25 @@ def who_and_when(got: Facts, side: str) -> Value:
 
 
 YES_NO = ("yes", "no")
-NAMED, DATED = Fact("names_clinician", values=YES_NO, of=_names), Fact("says_when", values=YES_NO, of=_says_when)
-CLEARED_FACTS = (NAMED, DATED, Fact("who_and_when", of=who_and_when))
-BY_CLINICIAN = NAMED.is_("yes") | fact("clinician").is_("yes")
-NOT_BY_ONE = fact("cleared_at").known & ~BY_CLINICIAN
+DAYS = ("said", "ahead", "none")
+NAMED, DATED = Fact("names_clinician", values=YES_NO, of=_names), Fact("says_when", values=DAYS, of=_says_when)
+DATED_THEN = Fact("says_when_asked", values=DAYS, of=_said_then)
+CLEARED_FACTS = (NAMED, DATED, DATED_THEN, Fact("who_and_when", of=who_and_when))
+TREATS = NAMED.is_("yes") | fact("clinician").is_("yes")
+BY_CLINICIAN = TREATS & (DATED.is_("said") | DATED.is_("none") & DATED_THEN.is_("said"))
 
 ONLY_THEM = ("Thank you for telling me. Only a doctor, or somebody else who treats you, can clear you, so nothing changes for now. "
              "Ask them, and once they say so, say “cleared”.")
+
+
+NOT_YET = ("Thank you for telling me. A clearance counts once it is given, with the day, so nothing changes for now. When they have "
+           "said so, say “cleared”.")
+
+
+def not_cleared(only_if: Condition) -> tuple[Step, ...]:
+    """Return what is said where nobody who treats them has cleared them, or not yet."""
+    told = fact("cleared_at").known
+    return Tell(ONLY_THEM, only_if & told & ~TREATS), Tell(NOT_YET, only_if & told & TREATS & ~BY_CLINICIAN)
 
 
 def asked_who_and_when(say: str, signs: tuple[str, ...], only_if: Condition) -> tuple[Step, ...]:
@@ -47,4 +70,4 @@ def asked_who_and_when(say: str, signs: tuple[str, ...], only_if: Condition) -> 
         Ask("clinician", "You wrote “{cleared_at}”. Is that a doctor, a physio, or someone else who treats you?", YesNo(unsure=True),
             safety=True, only_if=only_if & ~NAMED.is_("yes")),
         Ask("cleared_when", "And when did they clear you? A day or a month is enough.", Words(limit=60, example_text="yesterday"),
-            safety=True, free=True, signs=signs, only_if=only_if & BY_CLINICIAN & ~DATED.is_("yes")))
+            safety=True, free=True, signs=signs, only_if=only_if & TREATS & DATED.is_("none")))

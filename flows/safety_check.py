@@ -10,7 +10,7 @@ from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.safety import Level
 from companion.screening.sources import with_numbers
-from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, NOT_BY_ONE, ONLY_THEM, asked_who_and_when
+from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, asked_who_and_when, not_cleared
 from flows.safety_facts import (
                CLEARED_WHY,
                HISTORY_KEYS,
@@ -120,7 +120,7 @@ FLOW = Flow(
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
             only_if=HISTORY & ~fact("same_history").is_("yes")),
         *asked_who_and_when("Who cleared you, and when?", TOLD, ASKING_ON & fact("cleared").is_("yes")),
-        Tell(ONLY_THEM, ASKING_ON & fact("cleared").is_("yes") & NOT_BY_ONE),
+        *not_cleared(ASKING_ON & fact("cleared").is_("yes")),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts", tried=("none",)),
             safety=True, free=True, signs=TOLD, only_if=ASKING_ON & fact("cleared").is_("yes") & BY_CLINICIAN),
         HALF_DONE,

@@ -23,7 +23,7 @@ _CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant"
           "limits", "pain", "soreness", "leg_signs")
 HISTORY_KEYS: Final = ("history", "history_signs", "history_care")
 """The questions about what a doctor should know of first: three short ones, which count as one."""
-_READ = (*_CHECK, *HISTORY_KEYS[1:], "clinician", "urgent", "was_pregnant", "same_history", "stood_cleared_until", "today")
+_READ = (*_CHECK, *HISTORY_KEYS[1:], "clinician", "cleared_when", "urgent", "was_pregnant", "same_history", "stood_cleared_until", "today")
 """All answers that decide a check's outcome."""
 _PAIN = ("where", "bad", "sharp", "below_knee", "tingling", "bladder", "weakness")
 _SIGNS = frozenset(("leg_signs", "below_knee", "tingling"))

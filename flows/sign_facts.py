@@ -18,13 +18,19 @@ _ASKED = ("bladder", "weakness", "pain", "when", "cleared", "cleared_at", "limit
 
 
 def before_signs(known: Known) -> dict[str, Value]:
-    """Return the level and reasons before the questions, stored with their run: of questions that were left open today, where nothing has
-    closed more since, those before these."""
+    """Return the level and reasons before the questions, stored with their run, and the number they were begun with: of these questions
+    taken up again, or of others that wait under them, where nothing has closed more since, the level and reasons before those."""
     stands = (str(known.facts.get("safety.level", "go")), str(known.facts.get("safety.why", "")))
+    before, opened, whose = _kept(known)
+    level, why = before if whose in known.asked.split() and opened == stands else stands
+    return {"level_before": level, "why_before": why, "number": known.asked.partition(" ")[0]}
+
+
+def _kept(known: Known) -> tuple[tuple[str, str], tuple[str, str], str]:
+    """Return what was kept today when questions were opened: the level and reasons before and since, and whose number."""
     kept = str(known.facts.get("signs.before", "")) if "signs.before.today" in known.facts else ""
-    before, _, opened = kept.partition(" | ")
-    level, why = _parted(before) if kept and _parted(opened) == stands else stands
-    return {"level_before": level, "why_before": why}
+    before, opened, whose = kept.split(" | ") if kept.count(" | ") == 2 else ("", "", "none")
+    return _parted(before), _parted(opened), whose
 
 
 def _parted(level_and_why: str) -> tuple[str, str]:

@@ -7,7 +7,7 @@ from companion.conversation.kinds import Option, Words, choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.signs import SCREENED_SIGNS
-from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, NOT_BY_ONE, ONLY_THEM, asked_who_and_when
+from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, asked_who_and_when, not_cleared
 from flows.safety_check import LEVELS, OLD_DISC, TOLD, UNSURE
 from flows.safety_facts import CLEARED_WHY, cleared_until
 from flows.shared import CAUDA_EQUINA, CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
@@ -67,7 +67,7 @@ MEANT = fact("so").is_("no") | fact("when").is_("no") | fact("which").is_("no")
 NOTHING_HEARD = Gate(~fact("heard").known, "I have no question about what you wrote just now.")
 """The gate for whoever comes without a sign that was heard."""
 
-OPEN_SIGNS = (Do(Find("signs.before", "{level_before} {why_before} | {until} {why}", "what stood before a sign was written, and since")),
+OPEN_SIGNS = (Do(Find("signs.before", "{level_before} {why_before} | {until} {why} | {number}", "what stood before a sign, and since")),
               Do(Find("safety.level", "{until}", "a sign was written, questions open")),
               Do(Find("safety.why", "{why}", "the answers that weighed so far")))
 """Until it is answered the day is closed."""
@@ -111,7 +111,7 @@ FLOW = Flow(
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
             only_if=ON & HISTORY_HEARD.is_("yes")),
         *asked_who_and_when("Who cleared you, and when?", TOLD, ON & fact("cleared").is_("yes")),
-        Tell(ONLY_THEM, ON & fact("cleared").is_("yes") & NOT_BY_ONE),
+        *not_cleared(ON & fact("cleared").is_("yes")),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts", tried=("none",)),
             safety=True, free=True, signs=TOLD, only_if=ON & fact("cleared").is_("yes") & BY_CLINICIAN),
         Do(Find("signs.before", "", "the questions are answered")),

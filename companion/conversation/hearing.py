@@ -130,7 +130,7 @@ DOES: Final = {"!skip": ("skip",), "!stop": ("later",), "@unsure": ("cant_tell",
 """The values of answers that do what a command does, or say what an act says."""
 
 _ENDS: Final = {
-    "!erase": re.compile(r"\b(?:delet|eras|remov|wip(?:e|ing)|forget|clear|scrub|purg|data|account|everything|information|records?|history|"
+    "!erase": re.compile(r"\b(?:delet|eras|remov|wip(?:e|ing)|forget|scrub|purg|data|account|"
                          r"keep|kept|stor(?:e|ing)|about me|unsubscrib|gdpr)"),
     "!stop_reminders": re.compile(r"\b(?:remind|messag|text|notif|ping|nag|writ|bother|contact|spam|unsubscrib|alert|prompt|stop|quiet|"
                                   r"silen|mute|off\b|leave me|enough|annoy)")}

@@ -9,7 +9,7 @@ from companion.conversation.draft import Draft
 from companion.conversation.effects import Tap
 from companion.conversation.prompt import start_payload
 from companion.language.coach_words import SOMEBODY, lifters_in, told_of
-from companion.language.flags import hear_flags
+from companion.language.flags import URGENT, Flag, hear_flags
 from companion.language.pain import Pain, hear_pain
 
 OF_A_LIFTER: Final = (
@@ -21,6 +21,9 @@ OF_A_LIFTER: Final = (
 def about_a_lifter(draft: Draft, text: str) -> bool:
     """True if a coach's message tells of a lifter and reports a sign or pain, said as it is or as theirs. Then it is asked whose it is,
     unless the question takes words of one's own, which they stay. Not while the coach's own body is at work: "they hurt" stops that."""
+    if _may_be_own(draft, text):
+        ask_aside(draft, "whose", text)
+        return True
     told = told_of(text, lifters_in(draft.known.facts))
     if told is None or not any(hear_flags(one) or hear_pain(one) is Pain.YES for one in (text, told.as_own)):
         return False
@@ -29,6 +32,15 @@ def about_a_lifter(draft: Draft, text: str) -> bool:
     if not (draft.session.stack and draft.ask.free):
         ask_aside(draft, "whose", text)
     return True
+
+
+def _may_be_own(draft: Draft, text: str) -> bool:
+    """True if words typed where a coach writes of somebody else may be of harming oneself, or, where no words of one's own are expected,
+    of an urgent sign or pain: they are never passed on, and whose they are is asked."""
+    if not draft.session.stack or draft.session.aside or draft.compiled.flow.policy.hears_signs:
+        return False
+    flags = {one.flag for one in hear_flags(text)}
+    return Flag.SELF_HARM in flags or (not draft.ask.free and (not URGENT.isdisjoint(flags) or hear_pain(text) is Pain.YES))
 
 
 def of_a_lifter(draft: Draft, text: str) -> None:

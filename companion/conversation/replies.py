@@ -181,7 +181,7 @@ def heard_out(draft: Draft, text: str) -> bool:
         waits = bool(draft.session.aside or free or (draft.session.stack and draft.ask.safety))
         text = of_oneself(text, names.values(), not waits and bool(_offered(draft, text)))
         if about_a_lifter(draft, text):
-            return not free
+            return not free or draft.session.aside is not None
     return heard_sign(draft, text) or heard_pain(draft, text)
 
 
@@ -260,7 +260,7 @@ def _aside_decided(draft: Draft, decided: str) -> None:
         case "whose", "no":
             of_a_lifter(draft, aside.text)
         case "whose", _:
-            if not (heard_sign(draft, aside.text) or heard_pain(draft, aside.text)):
+            if not (heard_sign(draft, aside.text, own=True) or heard_pain(draft, aside.text)):
                 ask_aside(draft, "ache", aside.text)
         case "wish" | "corrected", _ if keeps:
             fill(draft, aside.text)

@@ -30,18 +30,20 @@ SIGN_THERE: Final = "so"
 """The key of the question whether what was heard is there."""
 
 
-def heard_sign(draft: Draft, text: str) -> bool:
+def heard_sign(draft: Draft, text: str, own: bool = False) -> bool:
     """Act on the signs that a message reports; return True if nothing more is to be read from it.
 
     Thoughts of self-harm end everything. A sign that the open question asks about is an answer to it. If the answer is in the lifter's own
     words, it is stored unchanged, and the questions about other signs follow; with pain they follow the pain questions. Doubtful words that
     also report pain are left to the pain questions if these ask about the sign; where the flow asks what a clinician said, to its question.
-    What the open questions are about is no new sign; another one is asked about before they go on.
+    What the open questions are about is no new sign; another one is asked about before they go on. ``own``: it is known that they write
+    of themselves, at a question where a coach writes of somebody else.
     """
     stack = draft.session.stack
-    if not draft.book.signs or draft.book.brings_code(text) or (stack and not draft.compiled.flow.policy.hears_signs):
+    if not draft.book.signs or draft.book.brings_code(text) or (stack and not own and (
+            not draft.compiled.flow.policy.hears_signs)):
         return False
-    waiting = draft.ask if stack and draft.top.state in draft.compiled.stops and not draft.session.aside else None
+    waiting = draft.ask if not own and stack and draft.top.state in draft.compiled.stops and not draft.session.aside else None
     if waiting and _taken_back(waiting, text):
         answer(draft, Answer("no", text))
         return True
@@ -222,7 +224,10 @@ def _interrupt(draft: Draft) -> None:
 
 
 def _push(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
-    draft.push(draft.book.signs)
+    """Put the questions about these signs on top. They are begun with a number of their own, which stays theirs however often they begin
+    anew, and that of those which wait right under them."""
+    over = next((frame.asked.split()[0] for frame in reversed(draft.session.stack) if frame.flow == draft.book.signs and frame.asked), "")
+    draft.push(draft.book.signs, f"{draft.session.runs + 1} {over}".strip())
     sure = "yes" if any(one.sure for one in heard) else "no"
     got = {"said": text[:SAID_MOST], "heard": " ".join(one.flag.value for one in heard), "sure": sure}
     if heard[0].also:

@@ -144,9 +144,11 @@ def _returns(draft: Draft, event: Happening) -> bool:
         return False
     if isinstance(event, Tapped) and read_start(event.data):
         return False
-    if isinstance(event, Typed) and (answers_invitation(draft, event.text) or heard_out(draft, event.text)
-                                     or draft.book.command(event.text) or draft.book.sentence(event.text, draft.known.facts)):
-        return bool(draft.effects)
+    if isinstance(event, Typed):
+        if answers_invitation(draft, event.text) or heard_out(draft, event.text):
+            return True
+        if draft.book.command(event.text) or draft.book.sentence(event.text, draft.known.facts):
+            return False
     ask_aside(draft, "return")
     return True
 

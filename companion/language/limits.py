@@ -6,6 +6,7 @@ Nothing is guessed: what is left over once all that is understood is taken away 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 from difflib import get_close_matches
@@ -141,6 +142,8 @@ def read_limit(text: str, today: date, system: str = "") -> ToldLimit:
     line = f" {normalise(text)} "
     by, line = _who(line)
     until, line = _end(line, today)
+    ends = [until, *_ends(line, today)]  # of two, the later: one is kept; the words of the second are left, so that the parts are asked
+    until = CLEARED if CLEARED in ends else max(ends)
     kg, line = _kilos(line, system)
     parts, elsewhere, rest = _left_out(line)
     return ToldLimit(parts, kg, until, by, rest, elsewhere=elsewhere)
@@ -192,13 +195,22 @@ def names_when(text: str) -> bool:
     return bool(_WHEN.search(normalise(text)))
 
 
+def is_ahead(text: str) -> bool:
+    """True if words speak of a day to come: "tomorrow", "next friday", "in two weeks", "when I see them"."""
+    return bool(_AHEAD.search(normalise(text)))
+
+
+_AHEAD: Final = re.compile(
+    r"\b(?:tomorrow|tmrw|tmw|next|coming|upcoming|will|'ll|gonna|going to|soon|later|when i|once i|booked|appointment|not yet|until|till)"
+    r"\b|\bin (?:a|an|one|two|three|four|five|six|a few|\d+) (?:day|week|month)s?\b")
+
 SPELT_ALIKE, SPELT_LEAST = 0.78, 4
 """How alike a word is to a clinician's name that counts as it misspelt (difflib), and the fewest letters it has; our choice."""
 _CLINICIANS: Final = ("physio", "physiotherapist", "doctor", "surgeon", "consultant", "specialist", "clinician", "orthopaedic", "midwife",
                       "hospital", "clinic", "nurse", "chiropractor", "osteopath", "therapist", "fizio", "fysio")
 _LAY: Final = re.compile(
     r"\b(?:not|never|nobody|no ?one|without|isn't|mates?|friends?|buddy|bro|brother|sister|wife|husband|girlfriend|boyfriend|partner|mum|"
-    r"mom|dad|mother|father|neighbou?r|coach|trainer|pt|gym|google\w*|internet|online|youtube|chat ?gpt|ai|app|myself|"
+    r"mom|dad|mother|father|neighbou?r|coach|trainer|pt|gym|google\w*|internet|online|ai|app|myself|"
     r"i (?:did|cleared|decided|think|feel))\b|^(?:me|i|self)\b(?! (?:saw|was|went|had|got|have|ve|'ve))")
 """Who is no clinician; beside one it is asked, since "my mate the physio" and "me, not the doctor" look alike."""
 _WHEN: Final = re.compile(
@@ -232,6 +244,12 @@ def _end(line: str, today: date) -> tuple[str, str]:
         day = today + (relativedelta(months=count) if unit == "month" else relativedelta(days=count * (1 if unit == "day" else 7)))
         return (day.isoformat(), line.replace(found[0], " , ", 1)) if count else ("", line)
     return "", line
+
+
+def _ends(line: str, today: date) -> Iterator[str]:
+    while (found := _end(line, today))[0]:
+        yield found[0]
+        line = found[1]
 
 
 def _day(named: str, today: date) -> date | None:

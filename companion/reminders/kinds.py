@@ -18,8 +18,8 @@ from companion.screening.sources import SOURCES
 STOP_ALL: Final = "stop all reminders"
 
 UNANSWERED_SAYS: Final = (
-    "What you told me can matter, and my questions about it are still open. Please answer them now: until then no squat and no "
-    "test opens here. If it got worse, don't wait for me: call your doctor, or in an emergency your emergency number.")
+    "What you told me can matter, and my questions about it are still open. Please answer them now, before any squat or test. "
+    "If it got worse, don't wait for me: call your doctor, or in an emergency your emergency number.")
 
 _REFERRALS, _LIMITS, _RETESTS, _GAP = map(int, SOURCES["asked_again"].value)
 

@@ -409,3 +409,10 @@ def test_the_old_disc_asks_for_a_clearance_in_what_was_written_too():
     assert "safety.body_first" not in talk.say("yes", "my physio, in May", "none").found
 
 
+
+
+@pytest.mark.parametrize("when", [("Dr Okafor", "tomorrow"), ("the surgeon, next week",), ("my physio", "no idea")])
+def test_a_clearance_to_come_or_without_a_day_ends_no_limit(when: tuple[str, ...]):
+    talk = Limited("home", TOLD).say("cleared", *when)
+    assert (talk.limits, talk.alerts) == ((TOLD,), [])
+    assert "counts once it is given" in talk.heard

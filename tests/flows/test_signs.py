@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -124,6 +126,15 @@ def test_a_sign_that_leaves_the_day_open_ends_with_what_holds_now(said: tuple[st
 
 @pytest.mark.parametrize(("who", "level"), [(("my mate, yesterday", "no"), "clinician"), (("me, today", "Not sure"), "clinician"),
                                             (("my mate Ada, yesterday", "yes", "none"), "go")])
+@pytest.mark.parametrize("when", [
+    ("my doctor, tomorrow",), ("my gp, when i see them next week",), ("my gp", "none"), ("dr okafor", "next friday")])
+def test_a_clearance_to_come_or_without_a_day_opens_nothing(when: tuple[str, ...]):
+    talk = at_menu("i take warfarin", "yes", "yes", *when)
+    assert talk.found["safety.level"] == "clinician"
+    assert "safety.cleared_until" not in talk.found
+    assert any("counts once it is given" in say.text for say in talk.says)
+
+
 def test_only_who_treats_them_clears_them(who: tuple[str, ...], level: str):
     talk = at_menu("i take warfarin", "yes", "yes", *who)
     assert talk.found["safety.level"] == level
@@ -175,6 +186,16 @@ def test_a_sign_beside_pain_is_asked_about_after_the_pain():
     talk = at_menu("sharp pain in my hip and i have a fever", "hip", "2", "no", "no", "no")
     assert talk.session.top.flow == "signs"
     assert "fever" in talk.last
+
+
+@pytest.mark.parametrize("words", ["my chest hurts", "i cant feel between my legs", "got a fever",
+                                   "my physio said no squats until the 30th", "im pregnant", "feels odd down there", "i want to kill myself"])
+@pytest.mark.parametrize("hours", [4, 26])
+def test_it_is_heard_at_once_also_after_hours(words: str, hours: int):
+    talk = in_a_test()
+    talk.now += timedelta(hours=hours)
+    assert talk.say(words).session.stack == () or talk.session.top.flow in ("pain", "signs")
+    assert talk.found.get("safety.level", "go") != "go" or talk.known.get("crisis") == "open"
 
 
 def test_self_harm_ends_everything_and_keeps_no_word_of_it():
@@ -355,6 +376,15 @@ def test_a_sign_that_was_so_stays_when_the_one_before_it_is_taken_back():
 def test_questions_that_were_left_and_taken_up_again_give_back_what_stood_before_them():
     talk = at_menu("got a fever", "stop", "go on", "no", "i meant the heating")
     assert talk.found["safety.level"] == "go"
+
+
+@pytest.mark.parametrize(("left", "level"), [
+    ("i cant feel between my legs", "emergency"), ("i fell off a ladder yesterday", "same_day")])
+@pytest.mark.parametrize("then", [("im pregnant", "No, I meant something else", "my sister is"),
+                                  ("got a fever", "No, I meant something else", "i meant the heating"), ("got a fever", "yes", "0"),
+                                  ("i take warfarin", "yes", "yes", "my doctor, in May", "none")])
+def test_a_sign_left_open_holds_whatever_becomes_of_another_told_after_it(left: str, level: str, then: tuple[str, ...]):
+    assert at_menu(left, "stop", *then).found["safety.level"] == level
 
 
 def test_a_sign_answered_yes_is_not_undone_by_another_that_is_taken_back_later():

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.limits import CLEARED, is_end, names_clinician, names_when, parts_named, read_end, read_limit, sets_none
+from companion.language.limits import CLEARED, is_ahead, is_end, names_clinician, names_when, parts_named, read_end, read_limit, sets_none
 from companion.language.units import IMPERIAL
 from companion.screening.limits import LimitPart
 from tests.table import each_row
@@ -116,3 +116,19 @@ def test_whatever_is_typed_gives_parts_that_are_known_and_never_fails(text: str)
     told = read_limit(text, TODAY)
     assert told.parts <= {part.value for part in LimitPart}
     assert told.until in ("", CLEARED) or date.fromisoformat(told.until) >= TODAY
+
+
+@each_row(("words", "end"), [
+    ("no squats until 20 december and nothing over 40 kg until 3 january", "2027-01-03"),
+    ("no weights for 3 months and no squats for 1 week", "2027-02-28"),
+    ("no squats for 1 week and no weights until i am cleared", CLEARED)])
+def test_of_two_ends_the_later_is_kept_and_what_is_left_out_is_asked(words: str, end: str):
+    told = read_limit(words, TODAY)
+    assert (told.until, told.read) == (end, False)
+
+
+@each_row(("words", "ahead"), [
+    ("tomorrow", True), ("next friday", True), ("in two weeks", True), ("when i see them", True), ("not yet", True), ("yesterday", False),
+    ("last friday", False), ("in May", False), ("my physio, on Tuesday", False), ("two weeks ago", False)])
+def test_a_day_to_come_is_told_from_one_that_was(words: str, ahead: bool):
+    assert is_ahead(words) is ahead
