@@ -40,9 +40,9 @@ def who_and_when(got: Facts, side: str) -> Value:
 
 
 YES_NO = ("yes", "no")
-DAYS = ("said", "ahead", "none")
-NAMED, DATED = Fact("names_clinician", values=YES_NO, of=_names), Fact("says_when", values=DAYS, of=_says_when)
-DATED_THEN = Fact("says_when_asked", values=DAYS, of=_said_then)
+DAY_SAID = ("said", "ahead", "none")
+NAMED, DATED = Fact("names_clinician", values=YES_NO, of=_names), Fact("says_when", values=DAY_SAID, of=_says_when)
+DATED_THEN = Fact("says_when_asked", values=DAY_SAID, of=_said_then)
 CLEARED_FACTS = (NAMED, DATED, DATED_THEN, Fact("who_and_when", of=who_and_when))
 TREATS = NAMED.is_("yes") | fact("clinician").is_("yes")
 BY_CLINICIAN = TREATS & (DATED.is_("said") | DATED.is_("none") & DATED_THEN.is_("said"))
@@ -51,14 +51,14 @@ ONLY_THEM = ("Thank you for telling me. Only a doctor, or somebody else who trea
              "Ask them, and once they say so, say “cleared”.")
 
 
-NOT_YET = ("Thank you for telling me. A clearance counts once it is given, with the day, so nothing changes for now. When they have "
-           "said so, say “cleared”.")
+NOT_CLEARED_YET = ("Thank you for telling me. A clearance counts once it is given, with the day, so nothing changes for now. When they "
+                   "have said so, say “cleared”.")
 
 
 def not_cleared(only_if: Condition) -> tuple[Step, ...]:
     """Return what is said where nobody who treats them has cleared them, or not yet."""
     told = fact("cleared_at").known
-    return Tell(ONLY_THEM, only_if & told & ~TREATS), Tell(NOT_YET, only_if & told & TREATS & ~BY_CLINICIAN)
+    return Tell(ONLY_THEM, only_if & told & ~TREATS), Tell(NOT_CLEARED_YET, only_if & told & TREATS & ~BY_CLINICIAN)
 
 
 def asked_who_and_when(say: str, signs: tuple[str, ...], only_if: Condition) -> tuple[Step, ...]:

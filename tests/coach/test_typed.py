@@ -110,10 +110,10 @@ async def test_asking_who_is_hurt_is_not_the_coach_s_own_pain_and_that_is_heard_
     assert people.load_session(gym.db, gym.id_of(KIM)).top.flow == "pain"
 
 
-@pytest.mark.parametrize("begun", [("write to sam",), ("cap sam at 80", "yes"), ("invite a lifter",)])
+@pytest.mark.parametrize("begun", ["go.coach_note.{}", "go.coach_act.{}-overrule", "go.invite_lifter"])
 async def test_what_may_be_of_self_harm_is_never_passed_on_and_whose_it_is_is_asked(gym, begun):
     await gym.linked()
-    await gym.say(*begun, who=KIM)
+    await gym.tap(KIM, begun.format(gym.id_of(SAM)))
     said = await gym.say("i want to kill myself", who=KIM)
     assert said[-1].startswith("Is “i want to kill myself” about your lifter, or about you?")
     assert "get them emergency help now" in " ".join(await gym.say("My lifter", who=KIM))
@@ -126,9 +126,7 @@ async def test_what_may_be_of_self_harm_is_never_passed_on_and_whose_it_is_is_as
 
 async def test_a_coachs_own_pain_is_heard_where_they_act_for_a_lifter(gym):
     await gym.linked()
-    await gym.say("hand sam over", who=KIM)
-    if people.load_session(gym.db, gym.id_of(KIM)).top.flow != "coach_act":
-        await gym.tap(KIM, f"go.coach_act.put_aside {gym.id_of(SAM)}")
+    await gym.tap(KIM, f"go.coach_act.{gym.id_of(SAM)}-drill")
     said = await gym.say("my chest hurts", who=KIM)
     assert said[-1].startswith("Is “my chest hurts” about your lifter, or about you?")
     await gym.say("Me", who=KIM)

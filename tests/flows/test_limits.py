@@ -411,7 +411,7 @@ def test_the_old_disc_asks_for_a_clearance_in_what_was_written_too():
 
 
 
-@pytest.mark.parametrize("when", [("Dr Okafor", "tomorrow"), ("the surgeon, next week",), ("my physio", "no idea")])
+@pytest.mark.parametrize("when", [("Dr Okafor", "tomorrow"), ("the surgeon, next week",), ("my physio", "none")])
 def test_a_clearance_to_come_or_without_a_day_ends_no_limit(when: tuple[str, ...]):
     talk = Limited("home", TOLD).say("cleared", *when)
     assert (talk.limits, talk.alerts) == ((TOLD,), [])

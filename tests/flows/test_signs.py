@@ -124,10 +124,8 @@ def test_a_sign_that_leaves_the_day_open_ends_with_what_holds_now(said: tuple[st
     assert left_out in " ".join(say.text for say in talk.says[-3:-1])
 
 
-@pytest.mark.parametrize(("who", "level"), [(("my mate, yesterday", "no"), "clinician"), (("me, today", "Not sure"), "clinician"),
-                                            (("my mate Ada, yesterday", "yes", "none"), "go")])
 @pytest.mark.parametrize("when", [
-    ("my doctor, tomorrow",), ("my gp, when i see them next week",), ("my gp", "none"), ("dr okafor", "next friday")])
+    ("my doctor, tomorrow",), ("my gp, next week",), ("my gp", "none"), ("dr okafor", "next friday")])
 def test_a_clearance_to_come_or_without_a_day_opens_nothing(when: tuple[str, ...]):
     talk = at_menu("i take warfarin", "yes", "yes", *when)
     assert talk.found["safety.level"] == "clinician"
@@ -135,6 +133,8 @@ def test_a_clearance_to_come_or_without_a_day_opens_nothing(when: tuple[str, ...
     assert any("counts once it is given" in say.text for say in talk.says)
 
 
+@pytest.mark.parametrize(("who", "level"), [(("my mate, yesterday", "no"), "clinician"), (("me, today", "Not sure"), "clinician"),
+                                            (("my mate Ada, yesterday", "yes", "none"), "go")])
 def test_only_who_treats_them_clears_them(who: tuple[str, ...], level: str):
     talk = at_menu("i take warfarin", "yes", "yes", *who)
     assert talk.found["safety.level"] == level
@@ -188,8 +188,9 @@ def test_a_sign_beside_pain_is_asked_about_after_the_pain():
     assert "fever" in talk.last
 
 
-@pytest.mark.parametrize("words", ["my chest hurts", "i cant feel between my legs", "got a fever",
-                                   "my physio said no squats until the 30th", "im pregnant", "feels odd down there", "i want to kill myself"])
+@pytest.mark.parametrize("words", [
+    "my chest hurts", "i cant feel between my legs", "got a fever", "my physio said no squats until the 30th", "im pregnant",
+    "feels odd down there", "i want to kill myself"])
 @pytest.mark.parametrize("hours", [4, 26])
 def test_it_is_heard_at_once_also_after_hours(words: str, hours: int):
     talk = in_a_test()
