@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from companion.language.flags import Flag, hear_flags
 
 
+@lru_cache(64)
 def in_whole_words(text: str, most: int) -> str:
     """Return a text in one line of at most ``most`` characters, cut between two words where it is longer."""
     clean = " ".join(text.split())

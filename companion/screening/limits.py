@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from enum import Enum
+from functools import lru_cache
 from typing import Final
 
 from companion.screening.readings import NumberFormat, metric
@@ -115,6 +116,7 @@ class Limit:
 LimitsTold = tuple[Limit, ...]
 
 
+@lru_cache(64)  # a step reads the same ones a dozen times
 def limits_in(text: object) -> LimitsTold:
     """Return the limits of a stored text. One that can't be read closes everything that moves: a doubtful case goes to the safe side."""
     if not text:

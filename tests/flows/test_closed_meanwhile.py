@@ -17,6 +17,7 @@ from companion.conversation.step import interrupted
 from companion.conversation.table import body_works
 from companion.screening.limits import Limit, LimitPart, as_text, facts_in, limits_in
 from flows.catalogue import BOOK
+from tests.by_night import BY_NIGHT
 from tests.flows.squatting import Lifter
 
 AT_HAND: Mapping[str, Value] = {
@@ -28,7 +29,7 @@ CLOSED: Mapping[str, Mapping[str, Value]] = {
     "nothing above 10 kg": {"safety.limits": as_text((Limit(frozenset(), 10.0),)), "load.told": "10"},
     "nothing above 60 kg": {"safety.limits": as_text((Limit(frozenset(), 60.0),)), "load.told": "60"},
     "no load": {"safety.level": "no_load"}, "clinician": {"safety.level": "clinician"}}
-WALKS, LONGEST = 3, 12
+WALKS, LONGEST = 3 if BY_NIGHT else 1, 12
 
 
 class Run(Lifter):
