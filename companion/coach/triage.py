@@ -90,18 +90,23 @@ def on_day(day: str) -> str:
     return day if day in ("today", "yesterday") else f"on {day}"
 
 
+def _at(kept: str) -> tuple[datetime, str]:
+    """Return the moment and the words of what is kept as a time, a space and words."""
+    at, _, words = kept.partition(" ")
+    return moment_of(at), words
+
+
 def _asks(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if not one.asks:
         return None
-    since = moment_of(one.asks.partition(" ")[0])
+    since, _ = _at(one.asks)
     return f"asked {on_day(day_name(since))} that you call them", since
 
 
 def _clinicians_word(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if not one.told:
         return None
-    at, _, because = one.told.partition(" ")
-    since = moment_of(at)
+    since, because = _at(one.told)
     return f"{day_name(since)}: {because}", since
 
 
@@ -174,8 +179,7 @@ def _changed(one: CaseloadRow, change: str, day_name: DayNamer) -> LineReason:
 
 def _quiet(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if one.gone:
-        at, _, why = one.gone.partition(" ")
-        since = moment_of(at)
+        since, why = _at(one.gone)
         return f"can't be reached since {day_name(since)}" + (f": {why}" if why else ""), since
     since = moment_of(one.answered or one.linked)
     zone, plan = zone_from(json.loads(one.zones), now), Plan.loads(str(one.plan or ""))
@@ -240,8 +244,7 @@ def _contradiction(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineR
 def _note(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if not one.note:
         return None
-    at, _, said = one.note.partition(" ")
-    since = moment_of(at)
+    since, said = _at(one.note)
     return f"wrote {on_day(day_name(since))}: “{said}”", since
 
 

@@ -78,6 +78,15 @@ def test_where_the_flow_has_no_use_for_what_is_asked_it_is_none():
 # what never does ----------------------------------------------------------------------------------------------
 
 
+BOTH = {
+    "can not tonight, my daughter graduates", "cant tomorrow, babysitting", "doctor cleared me for everything, no limits",
+    "cleared by cardiology in 2016, the flutter turned out to be nothing and they closed the file",
+    "cleared by the gp for everything including heavy lifting, no limits", "cleared by the midwife ages ago, youngest is six now",
+    "i train 4 days, sometimes 3, depends on shifts at the bakery", "physio cleared me fully in may, no limits at all",
+    "no squats today only tests. floor: fine, wall: fine, ankle: left stiffer", "pause till 3rd", "unpause"}
+"""These say a day or a clearance, and the second ear of pain asks about some of them."""
+
+
 def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
     """The corpora hold thousands of answers, notes and sentences about pain."""
     assert len(LINES) > 4000
@@ -99,24 +108,14 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
         "skip today's drill please", "wont make squat day, flight to my cousin's wedding",
         "doc gave me the all clear, no limits", "got cleared by the physio, no limits", "physio cleared me completly, no limits",
         "no squats this week, I'm at a conference in a town whose hotel gym has one dumbbell",
-        "no squats this week, crutching starts, 12 hr days",
-        "can not tonight, my daughter graduates", "cant tomorrow, babysitting", "doctor cleared me for everything, no limits",
-        "cleared by cardiology in 2016, the flutter turned out to be nothing and they closed the file",
-        "cleared by the gp for everything including heavy lifting, no limits", "cleared by the midwife ages ago, youngest is six now",
-        "i train 4 days, sometimes 3, depends on shifts at the bakery", "physio cleared me fully in may, no limits at all",
-        "no squats today only tests. floor: fine, wall: fine, ankle: left stiffer", "pause till 3rd", "unpause"}
+        "no squats this week, crutching starts, 12 hr days"} | BOTH
 
 
 def test_no_sentence_about_pain_starts_a_flow():
     said = {line for line in LINES if BOOK.sentence(line, KNOWN) and hear_pain(line) is not Pain.NO}
     assert said <= {"doctor cleared me for everything", "doc cleared me for everything",  # the second ear asks of "everything"
                     "can't make it tomorrow, funeral", "can't do saturday, double shift",  # and of "can't"
-                    "no squats this week, crutching starts, 12 hr days",
-        "can not tonight, my daughter graduates", "cant tomorrow, babysitting", "doctor cleared me for everything, no limits",
-        "cleared by cardiology in 2016, the flutter turned out to be nothing and they closed the file",
-        "cleared by the gp for everything including heavy lifting, no limits", "cleared by the midwife ages ago, youngest is six now",
-        "i train 4 days, sometimes 3, depends on shifts at the bakery", "physio cleared me fully in may, no limits at all",
-        "no squats today only tests. floor: fine, wall: fine, ankle: left stiffer", "pause till 3rd", "unpause"}
+                    "no squats this week, crutching starts, 12 hr days"} | BOTH
 
 
 def control_words() -> list[str]:
