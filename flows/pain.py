@@ -11,6 +11,7 @@ from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.protocols import protocols, route
 from companion.screening.safety import Level, worst
+from flows.level_parts import LEVEL_PARTS, stood
 from flows.pain_facts import (
     MOVEMENTS,
     SQUATS_OF_DAY,
@@ -22,6 +23,8 @@ from flows.pain_facts import (
     may_take_back,
     nothing_hurt,
     others_done,
+    parts_after_pain,
+    parts_while_open,
     reasons_of_pain,
     stops,
     told_so_far,
@@ -51,7 +54,7 @@ CLOSES = {"where": fact("where").is_("chest"),
           **{key: fact(key).one_of("yes", "unsure") for key in ("heart_now", "saddle_now", "bladder", "weakness")}}
 SLIP_IN_PAIN = closed_by_tap(**CLOSES) & HURTS & ~fact("said_heart").is_("yes") & ~fact("said_saddle").is_("yes") & ~SAID_WEAK.is_("yes")
 """True if only taps closed everything, and none of it was written in words, so that they can be undone."""
-SLIP_LEVEL = Fact("slip_level", of=lambda got, side: worst((Level(str(got.get("level_before", "go"))), Level.NOT_TODAY)).value)
+SLIP_LEVEL = Fact("slip_level", of=lambda got, side: worst((stood(got), Level.NOT_TODAY)).value)
 
 HURT_IN = Fact("hurt_in", values=tuple(MOVEMENTS))
 """The movement in which it hurt; unknown if the body was at rest."""
@@ -73,6 +76,9 @@ NOTHING = Fact("nothing", values=("misheard", "taken_back", "stands"), of=nothin
 PAIN_STANDS = HURTS | NOTHING.is_("stands")
 """True if pain stands, also if the lifter says now that nothing hurts."""
 
+SIGN_WRITTEN = SAID_SIGNS.is_("yes") | SAID_WEAK.is_("yes")
+"""True if a sign from the nerves is in the lifter's words."""
+
 TAKING_BACK = Fact("taking_back", values=("yes",))
 """True if these questions were begun by words that take pain back."""
 TO_TAKE_BACK = fact("pain.told.today").known & ~fact("pain.hurt").is_("no") & ~fact("safety.slip.open").is_("yes")
@@ -82,7 +88,8 @@ THEIR_WORDS = Fact("said", values=("ouch", "my foot is numb", "i feel faint", "i
                               "my chest hurts and i wet myself", "my foot drops when i walk"))
 """The lifter's words, with one example of each kind."""
 
-OPEN_QUESTIONS = (Do(Find("safety.level", "{until_asked}", "something hurt, questions open"), HURTS),
+OPEN_QUESTIONS = (Do(Find(LEVEL_PARTS, "{parts_open}", "what the level is made of"), HURTS),
+                  Do(Find("safety.level", "{until_asked}", "something hurt, questions open"), HURTS),
                   Do(Find("safety.why", "{why}", "the answers that weighed so far"), HURTS),
                   Do(Find("pain.told", "{told}", "whether pain was told, and a sign with it"), HURTS & fact("where").known))
 """Until these are answered the day is closed: somebody who puts the phone away now is not offered a squat."""
@@ -104,13 +111,13 @@ FLOW = Flow(
            TAKING_BACK, THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, MAY, NOTHING, STOPS, VOID, VOID_WORDS, SOME_VOID,
            Fact("told", values=("yes", "sign"), of=told_so_far), Fact("hurt_in_words", of=hurt_in_words), UNTIL_ASKED,
            Fact("told_to_coach", of=told_to_coach),
-           LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, SAID_WEAK, Fact("why", of=keys_of_pain), Fact("tomorrow", of=tomorrow),
+           LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, SAID_WEAK, Fact("why", of=keys_of_pain), Fact("parts_open", of=parts_while_open),
+           Fact("parts", of=parts_after_pain), Fact("tomorrow", of=tomorrow),
            Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
     at_start=before_pain,
     parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
     steps=(
-        Do(Find("pain.before", "{level_before} {now} {why_before}", "what stood before something hurt, since when, and why"),
-           fact("first").is_("yes")),
+        Do(Find("pain.since", "{now}", "the first pain of today that stands"), fact("first").is_("yes")),
         *OPEN_QUESTIONS,
         Tell("Stop there, and get comfortable. A few questions, then we see.", ~TAKING_BACK.known, must_arrive=True),
         Ask("heart_now", "Chest pain, faintness, or being unusually short of breath: now?", UNSURE, safety=True,
@@ -147,6 +154,7 @@ FLOW = Flow(
             only_if=ASKED & LEG_SIGNS & fact("bladder").is_("no")),
         *OPEN_QUESTIONS,
         Ask("during", "During what did it hurt?", DURING, safety=True, only_if=ASKED & ~URGENT_SIGNS & OTHERS_DONE.is_("yes")),
+        Do(Find(LEVEL_PARTS, "{parts}", "what the level is made of")),
         Do(Find("safety.level", "{level}", "pain questions", "{because}")),
         Do(Find("safety.why", "{why}", "the answers that weighed")),
         Do(Find("pain.stops", "{stops}", "whether what was going on is over")),
@@ -165,8 +173,10 @@ FLOW = Flow(
         Do(Remind("morning", "morning", ""), NOTHING.is_("taken_back")),
         Tell("Good. Then we go on, or you stop: both are fine.", NOTHING.is_("misheard")),
         Tell("Noted as a mistake. What I had stopped counting counts again. Both stay in your log.", NOTHING.is_("taken_back")),
+        Tell("Noted. But you wrote “{said}”, and I never take back numbness or weakness: that stands until somebody has looked at it.",
+             NOTHING.is_("stands") & SIGN_WRITTEN & ~fact("mistake").is_("no")),
         Tell("Noted. What you told me before still stands: I take pain back once a day, and never after numbness, weakness or chest "
-             "pain.", NOTHING.is_("stands") & ~fact("mistake").is_("no")),
+             "pain.", NOTHING.is_("stands") & ~SIGN_WRITTEN & ~fact("mistake").is_("no")),
         Tell("Noted. Then what you told me stands for today.", fact("mistake").is_("no")),
         Do(Find("safety.slip", "{slip_level}", "closed by a tap, in pain"), SLIP_IN_PAIN),
         Do(Find("safety.slip.of", "pain", "closed by a tap, in pain"), SLIP_IN_PAIN),

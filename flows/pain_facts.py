@@ -16,6 +16,7 @@ from companion.conversation.moves import SAID_MOST
 from companion.language.passed_on import passed_on
 from companion.screening.protocols import protocols, route
 from companion.screening.safety import Level, worst
+from flows.level_parts import LevelPart, checked_today, level_of, others, own, parts_of, stood, text_of, why_of
 from flows.safety_facts import outcome_words, pain_outcome, said_leg_signs, said_weak
 
 SQUATS_OF_DAY: Final = "squat_day"
@@ -23,8 +24,6 @@ MOVEMENTS: Final[Mapping[str, str]] = {**{test: one.short_name for test, one in 
                                        "warm_up": "warm-up", "prime": "priming drill", SQUATS_OF_DAY: "squats of today"}
 """The movements in which it may have hurt, by flow, with their names in a sentence."""
 
-MILD: Final = frozenset(("sharp", "bad", "taken_back"))
-"""Reasons of pain that may be taken back; every other is a sign, or no reason of the pain questions at all."""
 NERVE_AND_CHEST: Final = ("below_knee", "tingling", "bladder", "weakness", "heart_now", "saddle_now")
 
 
@@ -36,22 +35,21 @@ TAKES_BACK: Final = (
 
 
 def before_pain(known: Known) -> dict[str, Value]:
-    """Return the state before the pain questions, stored with their run: the level and why, the moment, the level before the
-    first pain that closed it, and what was done today."""
-    level, why = str(known.facts.get("safety.level", "go")), str(known.facts.get("safety.why", ""))
+    """Return the state before the pain questions, stored with their run: whose part of the level they are, the moment, that of the first
+    pain of today that stands, and what was done today."""
     now = known.now.astimezone(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
-    before, since = _closed_from(known, why) or (level, now)
+    told = any(map(of_pain, parts_of(known.facts))) and "pain.since.today" in known.facts
+    since = str(known.facts["pain.since"]) if told else now
     did = _done_today(known)
-    return {"level_before": level, "why_before": why, "now": now, "before": before, "since": since,
-            "first": "yes" if since == now else "no", "did": " ".join(did), "named": known.asked if known.asked in MOVEMENTS else "",
+    return {"whose": f"pain.{known.first_run}", "now": now, "since": since, "first": "no" if told else "yes",
+            "did": " ".join(did), "named": known.asked if known.asked in MOVEMENTS else "",
             **({"where": "nothing", "taking_back": "yes"} if re.fullmatch(TAKES_BACK, known.asked) else {}),
             **{f"did_{flow}": "yes" for flow in did}}
 
 
-def _closed_from(known: Known, why: str) -> tuple[str, str] | None:
-    """Return the level before today's pain closed it, and since when; None if something else has closed it since."""
-    level, since, *reasons = str(known.facts.get("pain.before", "")).split() if "pain.before.today" in known.facts else ("", "")
-    return (Level(level).value, since) if level and set(why.split()) <= MILD | set(reasons) else None
+def of_pain(part: LevelPart) -> bool:
+    """True if a part of the level is pain that was told."""
+    return part.whose.startswith("pain.")
 
 
 def _done_today(known: Known) -> list[str]:
@@ -80,13 +78,14 @@ def _signs_written(got: Facts) -> bool:
 
 
 def may_take_back(got: Facts, side: str) -> Value:
-    """Return what “nothing hurts” can do: "misheard" where no pain was told today, "taken_back" once a day for pain without any sign,
-    else "stands"."""
+    """Return what “nothing hurts” can do: "misheard" where no pain was told today or left open, "taken_back" once a day for pain without
+    any sign, else "stands"."""
     told = got.get("pain.told") if got.get("pain.told.today") == "yes" else ""
-    live, before = Level(str(got.get("safety.level", "go"))), Level(str(got.get("level_before", "go")))
+    live, before = Level(str(got.get("safety.level", "go"))), stood(got)
+    left_open = any(of_pain(one) and one.state == "open" for one in others(got))
     if told == "sign" or _signs_written(got) or (live > before and live >= Level.CLINICIAN):
         return "stands"
-    if not told:
+    if not told and not left_open:
         return "misheard"
     return "stands" if got.get("pain.taken_back.today") == "yes" or before >= Level.CLINICIAN else "taken_back"
 
@@ -99,18 +98,35 @@ def nothing_hurt(got: Facts, side: str) -> Value | None:
 
 
 def level_after_pain(got: Facts, side: str) -> Value:
-    """Return the level after the pain questions, never freer than the one before them; if pain is taken back, the level before
-    that pain, and no load today."""
-    before = Level(str(got.get("level_before", "go")))
-    nothing = nothing_hurt(got, side)
+    """Return the level after the pain questions, never freer than without them; if pain is taken back, the level without today's pain,
+    and no load today."""
+    checked = checked_today(got) if nothing_hurt(got, side) in ("misheard", "taken_back") else Level.GO
+    return worst((level_of(_parts_after(got)), checked)).value
+
+
+def _parts_after(got: Facts) -> tuple[LevelPart, ...]:
+    nothing, rest, whose = nothing_hurt(got, ""), others(got), str(got.get("whose", ""))
     if nothing is None:
-        return worst((pain_outcome(got).level, before)).value
-    if nothing == "stands":
-        signs = Level.GO if got.get("mistake") == "no" else Level(str(got.get("safety.level", "go")))
-        return worst((before, signs if signs >= Level.CLINICIAN else Level.GO)).value
-    checked = str(got.get("safety.checked", "go")) if got.get("safety.checked.today") == "yes" else "go"
-    floor = Level.NO_LOAD if nothing == "taken_back" else Level.GO
-    return worst((Level(str(got.get("before", before.value))), Level(checked), floor)).value
+        return (*rest, LevelPart(whose, pain_outcome(got).level, why=_weighed(got)))
+    if nothing == "taken_back":
+        return (*(one for one in rest if not of_pain(one)), LevelPart("taken_back", Level.NO_LOAD, why=("taken_back",)))
+    said = own(got) if nothing == "stands" and got.get("mistake") != "no" else None
+    return (*rest, said._replace(state="told")) if said and said.level >= Level.CLINICIAN else rest
+
+
+def _weighed(got: Facts) -> tuple[str, ...]:
+    return tuple(reason.key for reason in pain_outcome(got, so_far=True).because)
+
+
+def parts_while_open(got: Facts, side: str) -> Value:
+    """Return the parts of the level while the questions are open."""
+    so_far = worst((Level.NOT_TODAY, pain_outcome(got, so_far=True).level))
+    return text_of((*others(got), LevelPart(str(got.get("whose", "")), so_far, "open", _weighed(got))))
+
+
+def parts_after_pain(got: Facts, side: str) -> Value:
+    """Return the parts of the level after the questions."""
+    return text_of(_parts_after(got))
 
 
 def reasons_of_pain(got: Facts, side: str) -> Value:
@@ -155,10 +171,7 @@ def struck_words(got: Facts, side: str) -> str:
 
 def keys_of_pain(got: Facts, side: str) -> Value:
     """Return the keys of the answers that counted, after those from before."""
-    nothing = nothing_hurt(got, side)
-    keys = [reason.key for reason in pain_outcome(got, so_far=True).because] if nothing is None else []
-    keys = ["taken_back"] if nothing == "taken_back" else str(got.get("safety.why", "")).split() if nothing == "stands" else keys
-    return " ".join(dict.fromkeys((*str(got.get("why_before", "")).split(), *keys)))
+    return " ".join(why_of(_parts_after(got)))
 
 
 def stops(got: Facts, side: str) -> Value:

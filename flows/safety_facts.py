@@ -14,6 +14,7 @@ from companion.language.limits import sets_none
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
 from companion.screening.sources import value, with_numbers
 from flows.cleared_by import by_clinician
+from flows.level_parts import level_of, others
 
 CLEARED_FOR: Final = timedelta(days=30.5 * value("clearance_months"))
 """When a clinician's clearance is asked for again."""
@@ -211,7 +212,7 @@ def pain_outcome(got: Facts, so_far: bool = False) -> SafetyOutcome:
 
 def level_until_asked(got: Facts, side: str) -> Value:
     """Return the level while the pain questions are open: not today, or a worse one from before or from the answers so far."""
-    return worst((Level.NOT_TODAY, Level(str(got.get("level_before", "go"))), pain_outcome(got, so_far=True).level)).value
+    return worst((Level.NOT_TODAY, level_of(others(got)), pain_outcome(got, so_far=True).level)).value
 
 
 def outcome_words(outcome: SafetyOutcome) -> str:

@@ -12,30 +12,15 @@ from companion.language.passed_on import in_whole_words
 from companion.screening.safety import Level, SafetyOutcome, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered, words_of
 from flows.cleared_by import by_clinician
+from flows.level_parts import LevelPart, checked_today, level_of, others, text_of, why_of
 from flows.safety_facts import limits_among
 
 _ASKED = ("bladder", "weakness", "pain", "when", "cleared", "cleared_at", "limits", "old_disc", "pregnant")
 
 
 def before_signs(known: Known) -> dict[str, Value]:
-    """Return the level and reasons before the questions, stored with their run, and the number they were begun with: of these questions
-    taken up again, or of others that wait under them, where nothing has closed more since, the level and reasons before those."""
-    stands = (str(known.facts.get("safety.level", "go")), str(known.facts.get("safety.why", "")))
-    before, opened, whose = _kept(known)
-    level, why = before if whose in known.asked.split() and opened == stands else stands
-    return {"level_before": level, "why_before": why, "number": known.asked.partition(" ")[0]}
-
-
-def _kept(known: Known) -> tuple[tuple[str, str], tuple[str, str], str]:
-    """Return what was kept today when questions were opened: the level and reasons before and since, and whose number."""
-    kept = str(known.facts.get("signs.before", "")) if "signs.before.today" in known.facts else ""
-    before, opened, whose = kept.split(" | ") if kept.count(" | ") == 2 else ("", "", "none")
-    return _parted(before), _parted(opened), whose
-
-
-def _parted(level_and_why: str) -> tuple[str, str]:
-    level, _, why = level_and_why.partition(" ")
-    return level, why
+    """Return whose part of the level these questions are, stored with their run; those that begin anew keep it."""
+    return {"whose": f"sign.{known.first_run}"}
 
 
 SELF_HARM = "self_harm"
@@ -115,14 +100,33 @@ def taken_back(got: Facts) -> bool:
 
 def level_until(got: Facts, side: str) -> Value:
     """Return the level while the questions are open, never better than what stood before them."""
-    until = level_until_answered(signs_in(got), sure=got.get("sure") == "yes")
-    return worst((until, Level(str(got.get("level_before", "go"))))).value
+    return level_of((*others(got), _while_open(got))).value
+
+
+def _while_open(got: Facts) -> LevelPart:
+    level = level_until_answered(signs_in(got), sure=got.get("sure") == "yes")
+    return LevelPart(str(got.get("whose", "")), level, "open", tuple(reason.key for reason in _outcome(got).because))
+
+
+def parts_while_open(got: Facts, side: str) -> Value:
+    """Return the parts of the level while the questions are open."""
+    return text_of((*others(got), _while_open(got)))
 
 
 def level_after_signs(got: Facts, side: str) -> Value:
     """Return the level after the questions: what stood before where the words were taken back, else the worse of both."""
-    before = Level(str(got.get("level_before", "go")))
-    return before.value if taken_back(got) else worst((_outcome(got).level, before)).value
+    return worst((level_of(_parts_after(got)), checked_today(got) if taken_back(got) else Level.GO)).value
+
+
+def _parts_after(got: Facts) -> tuple[LevelPart, ...]:
+    outcome = _outcome(got)
+    told = LevelPart(str(got.get("whose", "")), outcome.level, why=tuple(reason.key for reason in outcome.because))
+    return others(got) if taken_back(got) else (*others(got), told)
+
+
+def parts_after_signs(got: Facts, side: str) -> Value:
+    """Return the parts of the level after the questions."""
+    return text_of(_parts_after(got))
 
 
 def reasons_of_signs(got: Facts, side: str) -> Value:
@@ -134,8 +138,7 @@ def reasons_of_signs(got: Facts, side: str) -> Value:
 
 def keys_of_signs(got: Facts, side: str) -> Value:
     """Return the keys of the answers that counted, after those from before."""
-    keys = () if taken_back(got) else tuple(reason.key for reason in _outcome(got).because)
-    return " ".join(dict.fromkeys((*str(got.get("why_before", "")).split(), *keys)))
+    return " ".join(why_of(_parts_after(got)))
 
 
 def body_weight_only(got: Facts, side: str) -> Value:

@@ -8,6 +8,7 @@ from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.signs import SCREENED_SIGNS
 from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, asked_who_and_when, not_cleared
+from flows.level_parts import LEVEL_PARTS
 from flows.safety_check import LEVELS, OLD_DISC, TOLD, UNSURE
 from flows.safety_facts import CLEARED_WHY, cleared_until
 from flows.shared import CAUDA_EQUINA, CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
@@ -23,6 +24,8 @@ from flows.sign_facts import (
     level_until,
     limit_said,
     named,
+    parts_after_signs,
+    parts_while_open,
     quoted,
     reasons_of_signs,
     understood,
@@ -67,7 +70,7 @@ MEANT = fact("so").is_("no") | fact("when").is_("no") | fact("which").is_("no")
 NOTHING_HEARD = Gate(~fact("heard").known, "I have no question about what you wrote just now.")
 """The gate for whoever comes without a sign that was heard."""
 
-OPEN_SIGNS = (Do(Find("signs.before", "{level_before} {why_before} | {until} {why} | {number}", "what stood before a sign, and since")),
+OPEN_SIGNS = (Do(Find(LEVEL_PARTS, "{parts_open}", "what the level is made of")),
               Do(Find("safety.level", "{until}", "a sign was written, questions open")),
               Do(Find("safety.why", "{why}", "the answers that weighed so far")))
 """Until it is answered the day is closed."""
@@ -79,6 +82,7 @@ FLOW = Flow(
            Fact("crisis_asked", of=crisis_asked), Fact("sure", values=YES_NO), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
            ILL, SPINE, EXPECTING, YOUNG, LIMIT_SAID, HISTORY_HEARD, Fact("understood", of=understood),
            Fact("because", of=reasons_of_signs),
+           Fact("parts_open", of=parts_while_open), Fact("parts", of=parts_after_signs),
            Fact("why", of=keys_of_signs), Fact("body_first", values=YES_NO, of=body_weight_only),
            Fact("cleared_until", of=cleared_until)),
     parked="All right. Say “go on” when you can answer. Until then no test and no drill opens today.",
@@ -114,7 +118,7 @@ FLOW = Flow(
         *not_cleared(ON & fact("cleared").is_("yes")),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts", tried=("none",)),
             safety=True, free=True, signs=TOLD, only_if=ON & fact("cleared").is_("yes") & BY_CLINICIAN),
-        Do(Find("signs.before", "", "the questions are answered")),
+        Do(Find(LEVEL_PARTS, "{parts}", "what the level is made of")),
         Do(Find("safety.level", "{level}", "signs written", "{because}")),
         Do(Find("safety.why", "{why}", "the answers that weighed")),
         Do(Find("safety.pregnant", "{pregnant}", "signs written"), fact("pregnant").known),

@@ -5,7 +5,7 @@ A draft lives for one step only, so that ``step`` as a whole is pure. The machin
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any, Final
 
@@ -150,6 +150,10 @@ class Draft:
         frame = Frame(flow, self.book[flow].flow.version, str(runs), asked=asked)
         self.session = self.session._replace(stack=(*self.session.stack, frame), runs=runs, aside=None, idle=False, refused=0, told=(),
                                              room=0)
+
+    def known_at_start(self, frame: Frame) -> Known:
+        """Return what a run's facts are worked out from as it begins."""
+        return replace(self.known, run=frame.run, first_run=frame.first_run or frame.run, asked=frame.asked)
 
     def unpark(self, flow: str = "") -> bool:
         """Put the flow parked last, or the parked flow of this name, on top; return False where there is none."""

@@ -161,15 +161,17 @@ class Known:
     """The known facts of a lifter at the time of a step, the answers so far (read on demand), and the time.
 
     ``facts`` holds "flow.key" for the latest answer to each question, and each finding by its name. ``run``: the name of the run that
-    begins, so that a random order drawn for it can be drawn again; ``asked``: the words or the button's payload it was begun with,
-    unchecked. ``offered``: the data of the buttons below the last messages, by their labels in normal form; ``invited``: the data of the
-    first button of each invitation after which nothing else was said, the latest first.
+    begins, so that a random order drawn for it can be drawn again; ``first_run``: the run it was first begun as, where it begins anew;
+    ``asked``: the words or the button's payload it was begun with, unchecked. ``offered``: the data of the buttons below the last
+    messages, by their labels in normal form; ``invited``: the data of the first button of each invitation after which nothing else was
+    said, the latest first.
     """
 
     facts: Facts
     now: datetime
     answers: Callable[[], Sequence[Any]] = field(default=tuple)
     run: str = ""
+    first_run: str = ""
     asked: str = ""
     offered: Callable[[], Mapping[str, str]] = field(default=dict)
     invited: Callable[[], Sequence[str]] = field(default=tuple)

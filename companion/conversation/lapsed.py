@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
 from companion.conversation.session import Frame
@@ -37,7 +35,7 @@ def _rests_on_else(draft: Draft, frame: Frame) -> bool:
     flow = draft.book[frame.flow].flow
     if not flow.rests_on or not flow.at_start:
         return False
-    now = flow.at_start(replace(draft.known, run=frame.run, asked=frame.asked))
+    now = flow.at_start(draft.known_at_start(frame))
     return any(now.get(name) != frame.fixed.get(name) for name in flow.rests_on if name in now or name in frame.fixed)
 
 

@@ -3,7 +3,6 @@ logs what belongs to it, and keeps the stack of runs."""
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fnmatch import fnmatchcase
 from typing import Any, Final
 
@@ -50,7 +49,7 @@ _BY: Final = "_by"
 def begin(draft: Draft) -> None:
     """Begin the topmost flow, or first the flow that one of its gates needs, or leave it closed."""
     flow = draft.compiled.flow
-    fixed = flow.at_start(replace(draft.known, run=draft.top.run, asked=draft.top.asked)) if flow.at_start else {}
+    fixed = flow.at_start(draft.known_at_start(draft.top)) if flow.at_start else {}
     draft.top = draft.top._replace(fixed=dict(fixed))
     move = draft.fire(BEGIN)
     if not _let_first(draft, move):
@@ -78,7 +77,7 @@ def begin_anew(draft: Draft) -> None:
     draft.effects.append(Ended(before.run, "left"))
     draft.session = draft.session._replace(stack=draft.session.stack[:-1], last=None)
     draft.push(before.flow, before.asked)
-    draft.top = draft.top._replace(got=beside)
+    draft.top = draft.top._replace(got=beside, first_run=before.first_run or before.run)
 
 
 def take_up(draft: Draft) -> None:

@@ -25,7 +25,8 @@ class Frame(NamedTuple):
     ``state``: "" before it begins; ``trail``: the questions answered or skipped, in order; ``fixed``: the facts computed at its start;
     ``asked``: the request it was begun with; ``paused``: true while another flow runs over its question; ``hurt``: true if pain ended it;
     ``tried``: the flows that its gates have run before it; ``noted``: what the person said of questions still to come, by their state; with
-    ``SAID_AHEAD`` before it if it is to be confirmed where its movement is done.
+    ``SAID_AHEAD`` before it if it is to be confirmed where its movement is done; ``first_run``: the run it was first begun as, "" if
+    this one.
     """
 
     flow: str
@@ -40,6 +41,7 @@ class Frame(NamedTuple):
     tried: tuple[str, ...] = ()
     asked: str = ""
     noted: Mapping[str, Value] = _NONE
+    first_run: str = ""
 
 
 class Aside(NamedTuple):

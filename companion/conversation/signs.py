@@ -224,10 +224,8 @@ def _interrupt(draft: Draft) -> None:
 
 
 def _push(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
-    """Put the questions about these signs on top. They are begun with a number of their own, which stays theirs however often they begin
-    anew, and that of those which wait right under them."""
-    over = next((frame.asked.split()[0] for frame in reversed(draft.session.stack) if frame.flow == draft.book.signs and frame.asked), "")
-    draft.push(draft.book.signs, f"{draft.session.runs + 1} {over}".strip())
+    """Put the questions about these signs on top."""
+    draft.push(draft.book.signs)
     sure = "yes" if any(one.sure for one in heard) else "no"
     got = {"said": text[:SAID_MOST], "heard": " ".join(one.flag.value for one in heard), "sure": sure}
     if heard[0].also:

@@ -26,7 +26,7 @@ A_MOMENT: Final = "2026-03-02T18:05:00+00:00"
 WORDS: Final = "tingling and numb below the knee"
 """For a text that a worked-out fact reads: words that weigh something."""
 
-COMBINATIONS_MOST: Final = 1_500
+COMBINATIONS_MOST: Final = 6_000
 """Combinations of what a worked-out fact reads; where there are more, its declared values stand for it."""
 
 DRAWS: Final = 12

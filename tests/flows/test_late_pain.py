@@ -165,7 +165,7 @@ SIGNS = [("Leg", "1", "no", "yes", "no", "no", "no"), ("Lower back", "1", "no", 
 
 def test_pain_taken_back_opens_the_floor_again_but_no_load():
     talk = pain(pain(at("home"), "Lower back", "6", "no", "no", "no"), "Nothing hurts", "Yes, a mistake")
-    assert (level(talk), talk.found["pain.hurt"], talk.found["safety.why"]) == ("no_load", "no", "bad taken_back")
+    assert (level(talk), talk.found["pain.hurt"], talk.found["safety.why"]) == ("no_load", "no", "taken_back")
     assert [one.level for one in of(talk, Alert)] == ["not_today", "no_load"]
     assert "taken back" in of(talk, Alert)[-1].because
     assert of(talk, Remind)[-1].date == "", "nobody asks about it the next morning"

@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 
 from companion.conversation.flow import Known
+from companion.screening.safety import Level
 from flows.pain_facts import (
-    MILD,
     NERVE_AND_CHEST,
     before_pain,
     hurt_in_words,
@@ -30,36 +30,37 @@ from tests.drive import NOW
 from tests.table import each_row
 
 TODAY = {"today": "2026-03-02"}
+LEVELS = [level.value for level in Level]
 MOMENT = "2026-03-02T09:00:00.000Z"
 
 
 def before(asked: str = "", **facts: str) -> dict[str, Any]:
     """The state before the pain questions; "_" stands for "."."""
-    return before_pain(Known({**TODAY, **{name.replace("_", "."): value for name, value in facts.items()}}, NOW, asked=asked))
+    known = {**TODAY, **{name.replace("_", "."): value for name, value in facts.items()}}
+    return before_pain(Known(known, NOW, first_run="7", asked=asked))
 
 
-def test_what_may_be_taken_back_and_what_is_a_sign() -> None:
-    assert set(MILD) == {"sharp", "bad", "taken_back"}
+def test_what_is_a_sign() -> None:
     assert NERVE_AND_CHEST == ("below_knee", "tingling", "bladder", "weakness", "heart_now", "saddle_now")
 
 
-def test_the_first_pain_of_a_day_is_kept_with_the_level_and_the_moment_before_it() -> None:
+def test_the_first_pain_of_a_day_is_kept_with_its_moment() -> None:
     state = before(safety_level="no_load", safety_why="pain")
-    assert state == {"level_before": "no_load", "why_before": "pain", "before": "no_load", "first": "yes", "did": "", "named": "",
-                     "now": state["now"], "since": state["now"]}
+    assert state == {"whose": "pain.7", "first": "yes", "did": "", "named": "", "now": state["now"], "since": state["now"]}
     assert str(state["now"]).endswith("Z")
 
 
-@each_row(("why", "kept", "level", "first"), [
-    ("sharp", "go SINCE", "go", "no"), ("sharp bad", "go SINCE", "go", "no"), ("taken_back", "no_load SINCE", "no_load", "no"),
-    ("tingling", "go SINCE", "not_today", "yes"), ("tingling sharp", "go SINCE tingling", "go", "no"),
-    ("sharp bad taken_back", "go SINCE", "go", "no"), ("sharp bad taken_back tingling", "go SINCE tingling", "go", "no")])
-def test_later_pain_of_the_day_keeps_the_level_before_the_first_unless_something_else_has_closed_it(
-    why: str, kept: str, level: str, first: str,
+@each_row(("parts", "why", "first"), [
+    ("before go told | pain.3 not_today told sharp", "sharp", "no"), ("before go told | pain.3 not_today open bad", "bad", "no"),
+    ("before go told | sign.3 not_today told fever", "fever", "yes"),
+    ("before go told | pain.3 not_today told sharp", "sharp fever", "yes"),
+    ("before not_today told fall", "fall", "yes")])
+def test_later_pain_of_the_day_counts_from_the_first_that_stands_unless_something_else_has_closed_it(
+    parts: str, why: str, first: str,
 ) -> None:
-    facts = {"safety_level": "not_today", "safety_why": why, "pain_before": kept.replace("SINCE", MOMENT)}
-    state = before(**facts, pain_before_today="yes")
-    assert (state["before"], state["first"], state["since"] == MOMENT) == (level, first, first == "no")
+    facts = {"safety_level": "not_today", "safety_why": why, "safety_parts": parts, "safety_parts_today": "yes", "pain_since": MOMENT}
+    state = before(**facts, pain_since_today="yes")
+    assert (state["first"], state["since"] == MOMENT) == (first, first == "no")
     assert before(**facts)["first"] == "yes", "of another day"
 
 
@@ -100,12 +101,23 @@ def test_a_sign_that_was_told_today_stays_told(got: dict[str, Any], told: str) -
 TOLD = {"pain.told": "yes", "pain.told.today": "yes"}
 
 
+def made_of(stood: str, own: str, left: str = "") -> dict[str, str]:
+    """What stood before these questions, what they add so far, and other pain: told, or left open ("open")."""
+    parts = [f"before {stood} told", *([f"pain.1 not_today {left} bad"] if left else []), f"pain.7 {own} open sharp"]
+    level = max((stood, own, *(["not_today"] if left else [])), key=LEVELS.index)
+    return {"whose": "pain.7", "safety.parts": " | ".join(parts), "safety.parts.today": "yes", "safety.level": level,
+            "safety.why": "bad sharp" if left else "sharp"}
+
+
+
+
 @each_row(("got", "may"), [
     ({}, "misheard"), (TOLD, "taken_back"), ({"pain.told": "yes"}, "misheard"), ({**TOLD, "pain.told": "sign"}, "stands"),
     ({**TOLD, "said": "pins and needles"}, "stands"), ({**TOLD, "pain.taken_back.today": "yes"}, "stands"),
-    ({**TOLD, "level_before": "clinician"}, "stands"), ({**TOLD, "level_before": "not_today"}, "taken_back"),
-    ({**TOLD, "safety.level": "clinician"}, "stands"), ({"safety.level": "clinician"}, "stands"),
-    ({"safety.level": "clinician", "level_before": "clinician"}, "misheard"), ({**TOLD, "safety.level": "not_today"}, "taken_back")])
+    ({**TOLD, "safety.level": "clinician"}, "stands"), ({**TOLD, "safety.level": "not_today"}, "taken_back"),
+    ({**TOLD, **made_of("go", "clinician")}, "stands"), (made_of("go", "clinician"), "stands"), (made_of("go", "not_today"), "misheard"),
+    (made_of("clinician", "not_today"), "misheard"), ({**TOLD, **made_of("go", "not_today")}, "taken_back"),
+    (made_of("go", "not_today", "open"), "taken_back"), (made_of("go", "not_today", "told"), "misheard")])
 def test_what_nothing_hurts_can_do(got: dict[str, Any], may: str) -> None:
     assert may_take_back(got, "") == may
     assert nothing_hurt({**got, "where": "nothing"}, "") == may
@@ -118,15 +130,17 @@ SMALL = {"where": "back", "bad": 1.0, "sharp": "no", "below_knee": "no", "tingli
 
 
 @each_row(("got", "level"), [
-    ({"where": "nothing"}, "go"), (NOTHING, "no_load"), ({**NOTHING, "before": "not_today"}, "not_today"),
-    ({**NOTHING, "before": "go", "level_before": "not_today"}, "no_load"),
+    ({"where": "nothing"}, "go"), (NOTHING, "no_load"), ({**NOTHING, "safety.level": "not_today"}, "not_today"),
+    ({**NOTHING, **made_of("go", "not_today", "told")}, "no_load"), ({**NOTHING, **made_of("clinician", "not_today")}, "clinician"),
+    ({**NOTHING, "safety.checked": "undone", "safety.checked.today": "yes"}, "no_load"),
     ({**NOTHING, "safety.checked": "not_today", "safety.checked.today": "yes"}, "not_today"),
     ({**NOTHING, "safety.checked": "not_today"}, "no_load"),
     ({**NOTHING, "pain.told": "sign", "safety.level": "clinician"}, "clinician"),
-    ({**NOTHING, "pain.told": "sign", "safety.level": "not_today", "level_before": "no_load"}, "no_load"),
-    ({**NOTHING, "mistake": "no", "safety.level": "clinician", "level_before": "not_today"}, "not_today"),
-    ({**NOTHING, "mistake": "no"}, "go"), ({**NOTHING, "pain.told": "sign", "safety.level": "not_today"}, "go"),
-    ({**SMALL, "bad": 5.0}, "not_today"), (SMALL, "no_load"), ({**SMALL, "level_before": "not_today"}, "not_today")])
+    ({**NOTHING, "pain.told": "sign", **made_of("no_load", "not_today")}, "no_load"),
+    ({**NOTHING, "mistake": "no", **made_of("not_today", "clinician")}, "not_today"),
+    ({**NOTHING, "mistake": "no"}, "go"), ({**NOTHING, "pain.told": "sign", **made_of("go", "not_today")}, "go"),
+    ({**NOTHING, "pain.told": "sign", **made_of("go", "same_day")}, "same_day"),
+    ({**SMALL, "bad": 5.0}, "not_today"), (SMALL, "no_load"), ({**SMALL, "safety.level": "not_today"}, "not_today")])
 def test_the_level_after_pain(got: dict[str, Any], level: str) -> None:
     assert level_after_pain(got, "") == level
 
@@ -140,8 +154,9 @@ def test_what_a_coach_and_a_record_read_of_pain_that_was_taken_back() -> None:
 
 
 @each_row(("got", "keys"), [
-    ({**NOTHING, "why_before": "soreness"}, "soreness taken_back"), ({"where": "nothing", "why_before": "soreness"}, "soreness"),
-    ({**NOTHING, "mistake": "no", "safety.why": "tingling sharp", "why_before": "sharp"}, "sharp tingling")])
+    ({**NOTHING, "safety.why": "soreness"}, "soreness taken_back"), ({"where": "nothing", "safety.why": "soreness"}, "soreness"),
+    ({**NOTHING, "mistake": "no", **made_of("go", "not_today", "told")}, "bad"),
+    ({**NOTHING, "pain.told": "sign", **made_of("go", "clinician", "told")}, "bad sharp")])
 def test_the_reasons_of_before_stay_first(got: dict[str, Any], keys: str) -> None:
     assert keys_of_pain(got, "") == keys
 

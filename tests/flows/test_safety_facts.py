@@ -6,11 +6,10 @@ from typing import Any
 
 import pytest
 
-from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.language.flags import Flag
 from flows import safety_facts
-from flows.pain_facts import before_pain, keys_of_pain, level_after_pain, reasons_of_pain
+from flows.pain_facts import keys_of_pain, level_after_pain, reasons_of_pain
 from flows.safety_facts import (
     CLEARED_FOR,
     HISTORY_KEYS,
@@ -42,8 +41,7 @@ BEFORE: dict[str, Any] = {"today": "2026-03-02", "stood": "go", "stood_today": "
 WELL: dict[str, Any] = {**BEFORE, "bladder": "no", "chest": "no", "urgent": "no", "history": "no", "history_signs": "no",
                         "history_care": "no",
                         "pain": 0.0, "leg_signs": "no"}
-SMALL: dict[str, Any] = {"where": "back", "bad": 1.0, "sharp": "no", "below_knee": "no", "tingling": "no", "level_before": "go",
-                         "why_before": ""}
+SMALL: dict[str, Any] = {"where": "back", "bad": 1.0, "sharp": "no", "below_knee": "no", "tingling": "no"}
 """A small pain in the lower back and nothing else."""
 
 
@@ -265,15 +263,6 @@ def test_tomorrow_is_one_day_on() -> None:
 # pain ---------------------------------------------------------------------------------------------------------
 
 
-def test_pain_keeps_what_stood_before_it() -> None:
-    def kept(**known: str) -> dict[str, Value]:
-        return before_pain(Known({"today": "2026-03-02", **{f"safety.{name}": value for name, value in known.items()}}, NOW))
-
-    assert kept() | {"level_before": "go", "why_before": ""} == kept()
-    history = kept(level="clinician", why="history")
-    assert history | {"level_before": "clinician", "why_before": "history"} == history
-
-
 @each_row(("changed", "level"), [
     ({}, "no_load"), ({"bad": 2.0}, "not_today"), ({"bad": 4.0}, "not_today"), ({"sharp": "yes"}, "not_today"),
     ({"bad": 3.0, "safety_check.pain": 2.0, "safety.checked.today": "yes"}, "no_load"),
@@ -289,8 +278,8 @@ def test_pain_keeps_what_stood_before_it() -> None:
     ({"where": "chest"}, "emergency"), ({"where": "chest", "bad": None, "sharp": None, "below_knee": None, "tingling": None}, "emergency"),
     ({"heart_now": "yes"}, "emergency"), ({"heart_now": "unsure"}, "emergency"), ({"heart_now": "no"}, "no_load"),
     ({"saddle_now": "yes"}, "emergency"), ({"saddle_now": "unsure"}, "emergency"), ({"saddle_now": "no"}, "no_load"),
-    ({"level_before": "clinician"}, "clinician"), ({"level_before": "go"}, "no_load"), ({"where": "nothing"}, "go"),
-    ({"where": "nothing", "level_before": "same_day"}, "same_day"), ({"where": "nothing", "level_before": None}, "go")])
+    ({"safety.level": "clinician"}, "clinician"), ({"where": "nothing"}, "go"),
+    ({"where": "nothing", "safety.level": "same_day"}, "same_day"), ({"where": "nothing", "safety.level": "go"}, "go")])
 def test_the_level_that_pain_leads_to(changed: dict[str, Any], level: str) -> None:
     got = {key: value for key, value in {**SMALL, **changed}.items() if value is not None}
     assert level_after_pain(got, "") == level
@@ -300,7 +289,7 @@ def test_the_level_that_pain_leads_to(changed: dict[str, Any], level: str) -> No
 @pytest.mark.parametrize("said", ["yes", "unsure"])
 def test_an_emergency_is_told_for_its_one_reason(key: str, said: str) -> None:
     """Nothing more is asked after it, and what was not asked is not held against anybody."""
-    got = {"level_before": "go", "why_before": "", key: said}
+    got = {key: said}
     assert level_after_pain(got, "") == level_until_asked(got, "") == "emergency"
     assert keys_of_pain(got, "").split()[0] == {"heart_now": "where", "saddle_now": "bladder"}[key]
     assert not {"sharp", "below_knee", "tingling", "weakness"} & set(keys_of_pain(got, "").split())
@@ -319,7 +308,7 @@ def test_pain_in_the_chest_is_told_for_that_alone() -> None:
 
 
 @each_row(("said", "level"), [
-    ({}, "not_today"), ({"where": "back", "bad": 1.0}, "not_today"), ({"level_before": "clinician"}, "clinician"),
+    ({}, "not_today"), ({"where": "back", "bad": 1.0}, "not_today"), ({"safety.level": "clinician"}, "clinician"),
     ({"where": "chest"}, "emergency"), ({"below_knee": "yes"}, "clinician"), ({"below_knee": "yes", "bladder": "yes"}, "emergency"),
     ({"below_knee": "yes", "bladder": "no", "weakness": "yes"}, "same_day"), ({"heart_now": "yes"}, "emergency")])
 def test_until_all_is_answered_the_day_is_closed_or_worse(said: dict[str, Any], level: str) -> None:
@@ -329,10 +318,9 @@ def test_until_all_is_answered_the_day_is_closed_or_worse(said: dict[str, Any], 
 @pytest.mark.parametrize(("changed", "words", "keys"), [
     ({}, "back, 1 of 10. A small pain: no loaded work today.", "bad"),
     ({"where": "nothing"}, "nothing hurt after all", ""),
-    ({"where": "nothing", "why_before": "history"}, "nothing hurt after all", "history"),
-    ({"why_before": "history bad"}, "back, 1 of 10. A small pain: no loaded work today.", "history bad"),
-    ({"where": None, "bad": None}, "somewhere. A small pain: no loaded work today.", "bad"),
-    ({"where": None, "bad": None, "why_before": None}, "somewhere. A small pain: no loaded work today.", "bad")])
+    ({"where": "nothing", "safety.why": "history"}, "nothing hurt after all", "history"),
+    ({"safety.why": "history bad"}, "back, 1 of 10. A small pain: no loaded work today.", "history bad"),
+    ({"where": None, "bad": None}, "somewhere. A small pain: no loaded work today.", "bad")])
 def test_where_how_bad_and_why_in_words_and_keys(changed: dict[str, Any], words: str, keys: str) -> None:
     got = {key: value for key, value in {**SMALL, **changed}.items() if value is not None}
     assert (reasons_of_pain(got, ""), keys_of_pain(got, "")) == (words, keys)
