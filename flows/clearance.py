@@ -5,7 +5,8 @@ from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import Words, YesNo, choice
 from companion.conversation.policy import Policy
-from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, asked_who_and_when, not_cleared
+from companion.language.clearances import CLEARANCES
+from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, CLEARED_SAID, SENTENCES, asked_who_and_when, not_cleared
 from flows.limit_facts import (
     clearance_facts,
     cleared_to_load,
@@ -27,23 +28,19 @@ ASKS, YES = WAITS.is_("yes"), fact("right").is_("yes")
 CLEARED, STILL = ASKS & BY_CLINICIAN, fact("limit.words").known
 PREGNANT = fact("safety.pregnant").one_of("yes", "unsure") | fact("safety_check.pregnant").one_of("yes", "unsure")
 CHECK_NEXT = fact("safety.level").one_of("clinician", "same_day", "emergency")
-_CLINICIAN = r"(?:physio\w*|physical therapist|doctor|doc|gp|surgeon|consultant|clinician|specialist|cardiologist|midwife|hospital|dr \w+)"
 
 FLOW = Flow(
     "clearance", version=1, title="I was cleared", policy=Policy.TOLD, gates=(WELCOMED,), at_start=clearance_facts,
     command=("cleared", "clearance", "i am cleared", "i'm cleared", "i have been cleared"),
-    sentences=(rf"(?P<asked>(?:so |ok |hey )?(?:my |the |our )?{_CLINICIAN}(?: has| have|'s)? (?:just |now |finally |fully )*(?:cleared me|"
-               r"lifted (?:it|that|them|(?:the|my) (?:limits?|restrictions?))|"
-               r"gave me the all clear|given me the all clear|said i'm cleared)\b.*)",
-               r"(?P<asked>(?:i'm|i am|i've been|i have been|i was|i got|got|been|finally|now|fully|just|officially|today| )*cleared "
-               r"(?:by|to|for)\b.*)"),
-    facts=(WAITS, STAND, *CLEARED_FACTS, TO_LOAD, LIMITED, Fact("before", values=STANDING), Fact("for_read", values=("lifting", "squats")),
+    sentences=CLEARANCES,
+    facts=(WAITS, STAND, Fact(CLEARED_SAID, values=SENTENCES), *CLEARED_FACTS, TO_LOAD, LIMITED, Fact("before", values=STANDING),
+           Fact("for_read", values=("lifting", "squats")),
            Fact("cleared_words", of=cleared_words), Fact("left", values=STANDING, of=limits_left),
            Fact("kilos", values=("60",), of=kilos_left), Fact("end", values=("2026-03-16",), of=end_left),
            Fact("cleared_until", of=until_asked_again)),
     steps=(
         Tell("Good to hear. Nothing here waits for a clearance just now.", ~ASKS),
-        *asked_who_and_when("Good to hear. Who cleared you, and when?", TOLD, ASKS),
+        *asked_who_and_when("Good to hear. {who_asked}", TOLD, ASKS),
         Ask("cleared_for", "What stood: {limit.words}. What were you cleared for?", choice(
             ("all", "Everything", "all", "training"), ("lifting", "Lifting weights", "lifting", "weights"),
             ("squats", "Squats", "squatting"), ("bending", "Bending"), ("stretching", "Stretching", "stretches")), safety=True,

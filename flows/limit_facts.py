@@ -11,12 +11,14 @@ from typing import Final
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
+from companion.language.findings import without_the_found
 from companion.language.limits import CLEARED, ToldLimit, parts_named, read_limit, sets_none
 from companion.language.passed_on import in_whole_words
 from companion.language.units import METRIC, shown
 from companion.screening.limits import STRETCHES, WORDS_MOST, Limit, LimitPart, LimitsTold, as_text, limits_in, most_kg, without, words_of
 from companion.screening.readings import NumberFormat
 from companion.screening.sources import value
+from flows.cleared_by import CLEARED_SAID
 from flows.safety_facts import CLEARED_FOR
 
 LIMITS: Final = "safety.limits"
@@ -58,7 +60,7 @@ def _words(got: Facts) -> str:
 
 
 def _told(got: Facts) -> ToldLimit:
-    return read_limit(_words(got), date.fromisoformat(str(got["on"])), str(got.get("units", METRIC)))
+    return read_limit(without_the_found(_words(got)), date.fromisoformat(str(got["on"])), str(got.get("units", METRIC)))
 
 
 def how_read(got: Facts, side: str) -> Value:
@@ -241,7 +243,7 @@ def clearance_facts(known: Known) -> dict[str, Value]:
     facts["waits"] = "yes" if limits or waits else "no"
     named = {LimitPart(one) for one in parts_named(said)}
     read = next((name for name, parts in _CLEARED_FOR.items() if name != "all" and named == parts), "")
-    return facts | ({"for_read": read} if read else {})
+    return facts | ({"for_read": read} if read else {}) | ({CLEARED_SAID: said} if said else {})
 
 
 def _for(got: Facts) -> str:

@@ -41,7 +41,8 @@ from companion.language.act_rules import matches, tables_in
 from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import flat
 from companion.language.coach_words import lifters_in, of_oneself
-from companion.language.flags import hear_flags
+from companion.language.findings import beside_the_found
+from companion.language.flags import Flag, hear_flags
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, label_key, normalise
 from companion.language.questions import asked_surely, is_question
@@ -191,7 +192,10 @@ def heard_pain(draft: Draft, text: str) -> bool:
     if (stack and not draft.compiled.flow.policy.hears_pain) or draft.book.brings_code(text):
         return False
     asking = draft.ask if stack and draft.top.state in draft.compiled.stops else None
-    pain = hear_pain(beside_the_asked(draft, text), body_at_work=bool(asking and draft.works))
+    words, works = beside_the_asked(draft, text), bool(asking and draft.works)
+    pain = hear_pain(words, body_at_work=works)
+    if pain is not Pain.NO and _was_said(draft, asking, text):
+        pain = hear_pain(beside_the_found(words), body_at_work=works)
     aside = draft.session.aside
     free = asking is not None and asking.free and aside is None
     if pain is Pain.YES and not free:
@@ -209,6 +213,15 @@ def heard_pain(draft: Draft, text: str) -> bool:
     cut_hold(draft)
     ask_aside(draft, "ache", text)
     return True
+
+
+def _was_said(draft: Draft, asking: Ask | None, text: str) -> bool:
+    """True if a message tells what a clinician said: where that is asked for in words, or as a whole sentence that begins such a flow. The
+    name of what was found is no pain in it."""
+    if asking and asking.free and Flag.RESTRICTION.value in asking.signs:
+        return True
+    said = draft.book.sentence(text, draft.known.facts)
+    return bool(said and draft.book[said[0]].flow.policy.told)
 
 
 def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:

@@ -9,7 +9,6 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
-from difflib import get_close_matches
 from functools import lru_cache
 from typing import Final
 
@@ -68,7 +67,7 @@ _CLEARED: Final = re.compile(
 _NUMBERS: Final = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
                    "ten": 10, "twelve": 12, "a couple of": 2}
 
-_BY: Final = (
+CLINICIANS: Final = (
     ("a physiotherapist", r"physio\w*|pt\b|physical therapist"), ("a surgeon", r"surgeon\w*|orthop\w+"),
     ("a midwife", r"midwife|midwives"),
     ("a doctor", r"doctors?\b|doc\b|gp\b|dr\b\.?(?: \w+)?|physician|consultant|cardiologist|neurologist|rheumatologist|specialist|gyn\w+|"
@@ -112,7 +111,9 @@ _ALLOWED: Final = re.compile(r"\b(?:fine|ok|okay|allowed|may|can|could|good|safe
 _NOTHING_SET: Final = re.compile(
     r"(?:(?:he|she|they|the \w+|my \w+) (?:said |set |gave |put |told me )?)?(?:(?:there (?:are|is|were|was) )?(?:no|none|nothing|nope|"
     r"not any|not really|no (?:limits?|restrictions?|problems?|worries|issues?|need)(?: (?:at all|set|to worry|found))?|"
-    r"nothing (?:serious|wrong|special|bad|to worry about|new|at all)|all (?:good|clear|fine|ok|okay)|i'm (?:fine|ok)|"
+    r"(?:it'?s |it is |it was |that's )?nothing(?: (?:serious|wrong|special|bad|to worry about|new|at all))?|"
+    r"(?:to )?(?:carry on|keep (?:going|moving|training|active)|stay active)(?: as (?:usual|normal|before)| normally)?|"
+    r"all (?:good|clear|fine|ok|okay)|i'm (?:fine|ok)|"
     r"(?:i )?(?:can|may) (?:train|lift|squat|do everything|carry on|go on)(?: as (?:usual|normal|before)| normally| again| fully)?|"
     r"train(?:ing)? (?:as (?:usual|normal)|normally|is (?:fine|ok|okay))|everything (?:is )?(?:fine|ok|okay|allowed)|fully cleared|"
     r"(?:i'm |it's |all )?(?:fine|ok|okay|good|safe|clear|cleared) to (?:train|lift|squat|exercise|go on|carry on|go)"
@@ -122,14 +123,14 @@ ALLOWED_MOST: Final = 6
 """Words of a clause that allows something unnamed, above which it is asked about; our choice."""
 _SPLIT: Final = re.compile(r"\s*(?:[,;.!?()]|\band\b|\bbut\b|\bor\b|\bnor\b|&|\+|\bplus\b|\bthen\b)\s*")
 _FILLERS: Final = """
-    the a an my me i i've im i'm he she they it we you him her them was were is are be been being has have had to of for from in on at
-    with by as that this these those there so also too still just only again please now today yesterday said says say told tells tell
-    advised advises advice wants want wanted asked asks set sets gave put orders order doctors doctor's strict strictly medical
-    medically under any anything at all really completely total totally absolutely definitely than then more do doing does done did go
-    going keep use using get not no never nothing none neither nor without avoid avoiding avoided don't dont can't cant cannot must
-    mustn't shouldn't should forbidden forbid forbade banned ban off stay away allowed out leave skip stop stopped rest until till til
-    limit limits restriction restrictions yes ok okay well because my back will would if time being while week weeks next last few kind
-    sort type exercise exercises movement movements"""
+    the a an my me i i've im i'm it's its that's he she they it we you him her them was were is are be been being has have had to of for
+    from in on at with by as that this these those there so also too still just only again please now today yesterday said says say told
+    tells tell advised advises advice wants want wanted asked asks set sets gave put orders order doctors doctor's strict strictly
+    medical medically under any anything at all really completely total totally absolutely definitely than then more do doing does done
+    did go going keep use using get not no never nothing none neither nor without avoid avoiding avoided don't dont can't cant cannot
+    must mustn't shouldn't should forbidden forbid forbade banned ban off stay away allowed out leave skip stop stopped rest until till
+    til limit limits restriction restrictions yes ok okay well because my back will would if time being while week weeks next last few
+    kind sort type exercise exercises movement movements"""
 _FILLER: Final = frozenset(_FILLERS.split())
 """Words that say nothing of what to leave out beyond what was read."""
 
@@ -152,6 +153,16 @@ def read_limit(text: str, today: date, system: str = "") -> ToldLimit:
 def sets_none(text: str) -> bool:
     """True if words say, and say no more than, that there is no limit."""
     return bool(_NOTHING_SET.fullmatch(normalise(text).strip(" .!,")))
+
+
+def split_up(text: str) -> list[str]:
+    """Return the parts of what was said, each of which forbids or allows by itself."""
+    return [part for one in _SPLIT.split(normalise(text)) if (part := one.strip())]
+
+
+def forbids(part: str) -> bool:
+    """True if a part of what was said forbids something, or may."""
+    return bool(_NOT.search(part))
 
 
 def sets_one(text: str, today: date) -> bool:
@@ -180,48 +191,9 @@ def parts_named(text: str) -> frozenset[str]:
     return _named(f" {normalise(text)} ")[0]
 
 
-def names_clinician(text: str) -> bool:
-    """True if words that say who cleared somebody name a clinician, and nobody else and no "not" beside it: "my fisio", "dr smith"."""
-    line = normalise(text).strip(" .!,")
-    if _LAY.search(line):
-        return False
-    words = re.findall(r"[a-z]+", line)
-    return any(re.search(rf"\b(?:{pattern})(?!\w)", line) for _, pattern in _BY) or any(
-        get_close_matches(word, _CLINICIANS, 1, SPELT_ALIKE) for word in words if len(word) >= SPELT_LEAST)
-
-
-def names_when(text: str) -> bool:
-    """True if words say when something was: "yesterday", "in May", "two weeks ago"."""
-    return bool(_WHEN.search(normalise(text)))
-
-
-def is_ahead(text: str) -> bool:
-    """True if words speak of a day to come: "tomorrow", "next friday", "in two weeks", "when I see them"."""
-    return bool(_AHEAD.search(normalise(text)))
-
-
-_AHEAD: Final = re.compile(
-    r"\b(?:tomorrow|tmrw|tmw|next|coming|upcoming|will|'ll|gonna|going to|soon|later|when i|once i|booked|appointment|not yet|until|till)"
-    r"\b|\bin (?:a|an|one|two|three|four|five|six|a few|\d+) (?:day|week|month)s?\b")
-
-SPELT_ALIKE, SPELT_LEAST = 0.78, 4
-"""How alike a word is to a clinician's name that counts as it misspelt (difflib), and the fewest letters it has; our choice."""
-_CLINICIANS: Final = ("physio", "physiotherapist", "doctor", "surgeon", "consultant", "specialist", "clinician", "orthopaedic", "midwife",
-                      "hospital", "clinic", "nurse", "chiropractor", "osteopath", "therapist", "fizio", "fysio")
-_LAY: Final = re.compile(
-    r"\b(?:not|never|nobody|no ?one|without|isn't|mates?|friends?|buddy|bro|brother|sister|wife|husband|girlfriend|boyfriend|partner|mum|"
-    r"mom|dad|mother|father|neighbou?r|coach|trainer|pt|gym|google\w*|internet|online|ai|app|myself|"
-    r"i (?:did|cleared|decided|think|feel))\b|^(?:me|i|self)\b(?! (?:saw|was|went|had|got|have|ve|'ve))")
-"""Who is no clinician; beside one it is asked, since "my mate the physio" and "me, not the doctor" look alike."""
-_WHEN: Final = re.compile(
-    r"\b(?:today|yesterday|tonight|just now|now|ago|this \w+|last \w+|the other day|\d{1,2}(?:st|nd|rd|th)?|"
-    r"(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tues?|weds?|thurs?|fri|sat|sun|(?:jan|febr)uary|march|april|may|june|july|august|(?:septem|octo|novem|decem)ber|jan|feb|mar|"
-    r"apr|jun|jul|aug|sept?|oct|nov|dec|christmas|easter|spring|summer|autumn|winter)\b")
-
-
 def _who(line: str) -> tuple[str, str]:
     said = ""
-    for name, pattern in _BY:
+    for name, pattern in CLINICIANS:
         line, count = re.subn(rf"\b(?:my |the |a |our )?(?:{pattern})(?:'s|s')?(?!\w)", " ", line)
         said = said or (name if count else "")
     return said, line

@@ -336,16 +336,69 @@ def test_before_any_date_there_is_nothing_to_ask():
 # cleared ----------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("words", [
-    "my physio cleared me for lifting", "i've been cleared to lift", "the doctor has cleared me for weights"])
+@pytest.mark.parametrize(("words", "asked", "who_and_when"), [
+    ("my physio cleared me for lifting", "And when did they clear you?", "my physio cleared me for lifting, yesterday"),
+    ("i've been cleared to lift", "Good to hear. Who cleared you, and when?", "my physio, yesterday"),
+    ("the doctor has cleared me for weights", "And when did they clear you?", "the doctor has cleared me for weights, yesterday"),
+    ("the hospital has cleared me for lifting", "And when did they clear you?", "the hospital has cleared me for lifting, yesterday"),
+    ("i was cleared for lifting yesterday", "Good to hear. Who cleared you?", "i was cleared for lifting yesterday, my physio")])
 @pytest.mark.parametrize("begun", ["home", "safety_check"])
-def test_a_clearance_says_who_and_when_and_takes_away_its_part(words: str, begun: str):
+def test_a_clearance_asks_who_and_when_as_far_as_its_sentence_does_not_say_and_takes_away_its_part(
+        words: str, asked: str, who_and_when: str, begun: str):
     talk = Limited(begun, TOLD, **{"safety.body_first": "yes"}).say(words)
-    assert talk.state == "clearance.cleared_at"
-    talk.say("my physio, yesterday", "yes")
+    assert talk.last.startswith(asked)
+    talk.say("yesterday" if "when did" in asked else "my physio, yesterday" if "when" in asked else "my physio", "yes")
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.HAMSTRINGS,))]
     assert (talk.found["safety.body_first"], talk.found["safety.cleared_until"]) == ("no", "2026-09-01")
-    assert talk.alerts == ["was cleared for lifting weights. By whom and when: my physio, yesterday"]
+    assert talk.alerts == [f"was cleared for lifting weights. By whom and when: {who_and_when}"]
+
+
+@pytest.mark.parametrize("words", [
+    "dr okafor cleared me on friday", "the hospital cleared me yesterday", "my physio said im good to train again last tuesday",
+    "i got the all clear from my doctor on monday", "cleared by my physio on monday", "my gp gave me the all clear this morning"])
+def test_a_clearance_told_in_one_sentence_is_only_said_back(words: str):
+    talk = Limited("home", **{"safety.level": "clinician"}).say(words)
+    assert talk.last == f"I understand: cleared for everything. By whom and when: {words}. Is that right?"
+    talk.say("yes", "none")
+    assert talk.alerts == [f"was cleared for everything. By whom and when: {words}"]
+    assert "safety.level" not in talk.found, "only a safety check opens the rest"
+
+
+@pytest.mark.parametrize(("words", "state"), [
+    ("i got the all clear", "clearance.cleared_at"), ("i've been cleared", "clearance.cleared_at"),
+    ("they cleared me", "clearance.cleared_at"), ("i was cleared yesterday", "clearance.cleared_at"),
+    ("my doctor says i can squat again", "clearance.cleared_when"), ("my coach cleared me", "clearance.clinician"),
+    ("my coach cleared me yesterday", "clearance.clinician"), ("my mate the physio cleared me on friday", "clearance.clinician")])
+def test_of_a_clearance_only_what_its_sentence_does_not_say_for_certain_is_asked(words: str, state: str):
+    assert Limited("home", TOLD).say(words).state == state
+
+
+def test_a_coach_s_word_in_one_sentence_clears_nothing():
+    talk = Limited("home", TOLD).say("my coach cleared me yesterday", "no")
+    assert (talk.limits, talk.alerts, "safety.cleared_until" in talk.found) == ((TOLD,), [], False)
+    assert "Only a doctor, or somebody else who treats you, can clear you" in talk.heard
+
+
+@pytest.mark.parametrize("words", [
+    "my doctor cleared me tomorrow", "my physio cleared me to start next week", "dr okafor cleared me from monday"])
+def test_a_clearance_to_come_in_one_sentence_clears_nothing(words: str):
+    talk = Limited("home", TOLD).say(words)
+    assert (talk.limits, talk.alerts, "safety.cleared_until" in talk.found) == ((TOLD,), [], False)
+    assert "A clearance counts once it is given" in talk.heard
+
+
+@pytest.mark.parametrize("words", [
+    "my physio hasn't cleared me", "nobody cleared me", "has my physio cleared me?", "dr okafor will clear me on friday"])
+def test_what_is_no_clearance_begins_none(words: str):
+    talk = Limited("home", TOLD).say(words)
+    assert all(frame.flow != "clearance" for frame in talk.session.stack)
+    assert talk.limits == (TOLD,)
+
+
+def test_pain_beside_a_clearance_is_heard_first():
+    talk = Limited("home", TOLD).say("the hospital cleared me yesterday but my back hurts")
+    assert talk.last == "Did something hurt?"
+    assert talk.say("yes").state == "pain.where"
 
 
 def test_cleared_asks_for_what_and_for_new_limits():
@@ -394,7 +447,7 @@ def test_in_pregnancy_a_clearance_leaves_body_weight():
 
 
 def test_a_clearance_opens_no_level_by_itself():
-    talk = Limited("home", **{"safety.level": "clinician"}).say("my physio cleared me", "my physio, today", "yes", "none")
+    talk = Limited("home", **{"safety.level": "clinician"}).say("my physio cleared me", "today", "yes", "none")
     assert "safety.level" not in talk.found
     assert "say “safety check”" in talk.heard
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.limits import CLEARED, is_ahead, is_end, names_clinician, names_when, parts_named, read_end, read_limit, sets_none
+from companion.language.limits import CLEARED, is_end, parts_named, read_end, read_limit, sets_none
 from companion.language.units import IMPERIAL
 from companion.screening.limits import LimitPart
 from tests.table import each_row
@@ -102,15 +102,6 @@ def test_a_clearance_names_parts_whatever_it_says_of_them():
     assert parts_named("my physio cleared me") == set()
 
 
-@each_row(("words", "clinician", "when"), [
-    ("my physio, yesterday", True, True), ("docter", True, False), ("surgoen, monday", True, True), ("dr. patel last week", True, True),
-    ("the orthopaedic guy in may", True, True), ("i saw my gp two days ago", True, True), ("physio cleared me", True, False),
-    ("my mate, yesterday", False, True), ("me, today", False, True), ("i did", False, False), ("Sarah", False, False),
-    ("not the doctor, me", False, False), ("my wife, she's a nurse", False, False), ("dr google", False, False)])
-def test_who_cleared_somebody_is_a_clinician_by_name_alone_and_the_rest_is_asked(words: str, clinician: bool, when: bool):
-    assert (names_clinician(words), names_when(words)) == (clinician, when)
-
-
 @given(st.text(max_size=200))
 def test_whatever_is_typed_gives_parts_that_are_known_and_never_fails(text: str):
     told = read_limit(text, TODAY)
@@ -125,10 +116,3 @@ def test_whatever_is_typed_gives_parts_that_are_known_and_never_fails(text: str)
 def test_of_two_ends_the_later_is_kept_and_what_is_left_out_is_asked(words: str, end: str):
     told = read_limit(words, TODAY)
     assert (told.until, told.read) == (end, False)
-
-
-@each_row(("words", "ahead"), [
-    ("tomorrow", True), ("next friday", True), ("in two weeks", True), ("when i see them", True), ("not yet", True), ("yesterday", False),
-    ("last friday", False), ("in May", False), ("my physio, on Tuesday", False), ("two weeks ago", False)])
-def test_a_day_to_come_is_told_from_one_that_was(words: str, ahead: bool):
-    assert is_ahead(words) is ahead

@@ -1,0 +1,116 @@
+"""Reads from words that a clinician cleared somebody: who did, and when. A name that is no clinician's for certain is asked about."""
+
+from __future__ import annotations
+
+import re
+from difflib import get_close_matches
+from typing import Final, NamedTuple
+
+from companion.language.limits import CLINICIANS
+from companion.language.phrases import normalise
+
+
+def names_clinician(text: str) -> bool:
+    """True if words that say who cleared somebody name a clinician, and nobody else and no "not" beside it: "my fisio", "dr smith"."""
+    line = normalise(text).strip(" .!,")
+    if _LAY.search(line):
+        return False
+    words = re.findall(r"[a-z]+", line)
+    return any(re.search(rf"\b(?:{pattern})(?!\w)", line) for _, pattern in CLINICIANS) or any(
+        get_close_matches(word, _CLINICIANS, 1, SPELT_ALIKE) for word in words if len(word) >= SPELT_LEAST)
+
+
+def names_when(text: str) -> bool:
+    """True if words say when something was: "yesterday", "in May", "two weeks ago"."""
+    return bool(_WHEN.search(normalise(text)))
+
+
+def is_ahead(text: str) -> bool:
+    """True if words speak of a day to come: "tomorrow", "next friday", "in two weeks", "when I see them"."""
+    return bool(_AHEAD.search(normalise(text)))
+
+
+class ToldClearance(NamedTuple):
+    """A clearance as a sentence tells it: the words that say who gave it, and whether it names the day ("said"), one to come
+    ("ahead") or none ("none")."""
+
+    who: str
+    day: str
+
+
+def read_clearance(text: str) -> ToldClearance:
+    """Return who cleared somebody, and when, as a whole sentence says it: "dr smith cleared me on friday". A sentence that names a day
+    that was and one to come says neither. Numbers and "may" alone are no days in it."""
+    line = normalise(text).strip(" .!")
+    who = next((found["who"] for pattern in _WHOLE if (found := pattern.fullmatch(line)) and found.groupdict().get("who")), "")
+    was, ahead = bool(_DAY.search(_FROM.sub(" ", line))), is_ahead(line) or bool(_FROM.search(line))
+    return ToldClearance("" if _NOBODY.fullmatch(who) else who, "none" if was == ahead else "said" if was else "ahead")
+
+
+def only_clears(text: str) -> bool:
+    """True if a sentence says that somebody was cleared, perhaps when, and nothing that may limit it."""
+    line = normalise(text).strip(" .!")
+    found = next((found for pattern in _WHOLE if (found := pattern.fullmatch(line))), None)
+    return found is not None and bool(_NO_MORE.fullmatch(found.groupdict().get("beside") or ""))
+
+
+_AHEAD: Final = re.compile(
+    r"\b(?:tomorrow|tmrw|tmw|next|coming|upcoming|will|'ll|gonna|going to|soon|later|when i|once i|booked|appointment|not yet|until|till)"
+    r"\b|\bin (?:a|an|one|two|three|four|five|six|a few|\d+) (?:day|week|month)s?\b")
+
+SPELT_ALIKE, SPELT_LEAST = 0.78, 4
+"""How alike a word is to a clinician's name that counts as it misspelt (difflib), and the fewest letters it has; our choice."""
+_CLINICIANS: Final = ("physio", "physiotherapist", "doctor", "surgeon", "consultant", "specialist", "clinician", "orthopaedic", "midwife",
+                      "hospital", "clinic", "nurse", "chiropractor", "osteopath", "therapist", "fizio", "fysio")
+_LAY: Final = re.compile(
+    r"\b(?:not|never|nobody|no ?one|without|isn't|mates?|friends?|buddy|bro|brother|sister|wife|husband|girlfriend|boyfriend|partner|mum|"
+    r"mom|dad|mother|father|neighbou?r|coach|trainer|pt|gym|google\w*|internet|online|ai|app|myself|"
+    r"i (?:did|cleared|decided|think|feel))\b|^(?:me|i|self)\b(?! (?:saw|was|went|had|got|have|ve|'ve))")
+"""Who is no clinician; beside one it is asked, since "my mate the physio" and "me, not the doctor" look alike."""
+
+_WEEKDAY: Final = r"(?:(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tues?|weds?|thurs?|fri|sat|sun)"
+_MONTH: Final = (r"(?:(?:jan|febr)uary|march|april|may|june|july|august|(?:septem|octo|novem|decem)ber|jan|feb|mar|apr|jun|jul|aug|sept?|"
+                 r"oct|nov|dec)")
+_SEASON: Final = r"(?:christmas|easter|spring|summer|autumn|winter)"
+_WHEN: Final = re.compile(
+    r"\b(?:today|yesterday|tonight|just now|now|ago|this \w+|last \w+|the other day|\d{1,2}(?:st|nd|rd|th)?|"
+    rf"{_WEEKDAY}|{_MONTH}|{_SEASON})\b")
+"""A day in an answer to "when?"."""
+_DAY: Final = re.compile(
+    r"\b(?:today|yesterday|tonight|just now|ago|the other day|"
+    rf"(?:this|last) (?:morning|afternoon|evening|night|week|weekend|month|year|{_WEEKDAY}|{_MONTH}|{_SEASON})|"
+    rf"on {_WEEKDAY}|{_WEEKDAY}(?: (?:morning|afternoon|evening))?$|in {_MONTH}|\d{{1,2}}(?:st|nd|rd|th)?(?: of)? {_MONTH}|"
+    rf"{_MONTH} \d{{1,2}}(?:st|nd|rd|th)?|on the \d{{1,2}}(?:st|nd|rd|th)|(?:at|before|over) {_SEASON})\b")
+"""The same in a sentence that says more."""
+_FROM: Final = re.compile(rf"\b(?:from|as of|starting|after) (?:this |the \d{{1,2}}(?:st|nd|rd|th)|{_WEEKDAY}|{_MONTH})\b")
+"""A day from which something is to be."""
+
+_NAME_WORD: Final = (
+    r"(?!(?:not|never|nobody|no|none|if|when|until|unless|once|whether|should|would|will|could|can|may|did|does|do|has|have|had|is|was|are|"
+    r"were|who|what|which|why|how|you|i|i'm|i've|say|said|says)\b)(?!\w+n't\b)[\w'.-]+")
+_WHO: Final = rf"(?P<who>{_NAME_WORD}(?: {_NAME_WORD}){{0,3}})"
+_TREATS: Final = rf"(?P<who>(?:(?:my|the|our|a) )?(?:{'|'.join(pattern for _, pattern in CLINICIANS)}|they|he|she))"
+_HOW: Final = r"(?: has| have|'s)?(?: (?:just|now|finally|fully|officially|already))*"
+_LEAD: Final = r"(?:(?:so|ok|okay|hey|hi|yes|well|update|finally|good news|great news|and)[,:]? )*"
+_ALL_CLEAR: Final = r"(?:all[ -]clear|green light|go[ -]ahead)"
+_AGAIN: Final = r"(?: (?:again|now|fully|normally|as (?:usual|normal|before)|everything|anything))*"
+_TRAIN: Final = (
+    r"(?:train|lift|squat|exercise|work ?out|start|resume|return to|go back to|get back to)(?:ing|ting)?"
+    r"(?: (?:training|lifting|squatting|weights?|squats?|the gym|heavy|with weights?))*")
+_MAY: Final = (rf"(?:i'?m|i am) (?:cleared|(?:good|fine|ok|okay|clear|cleared|safe|allowed|free|ready) (?:to|for) {_TRAIN})|"
+               rf"(?:i can|i may|it'?s (?:good|fine|ok|okay|safe) to) {_TRAIN}")
+_A_DAY: Final = (
+    rf"(?:,? (?:on|in|at|the|this|last|a|few|two|three|\d{{1,2}}(?:st|nd|rd|th)?|of|days?|weeks?|months?|ago|{_WEEKDAY}|{_MONTH}|just now|"
+    r"yesterday|today|tonight|morning|afternoon|evening|other|day))*")
+_ME: Final = r"(?:i'?m|i am|i'?ve|i have|i was|i got|i|been|got|was|have|finally|now|fully|just|officially|today)"
+
+CLEARANCES: Final = (
+    rf"{_LEAD}(?P<asked>{_WHO}{_HOW} (?:cleared me(?! (?:of|out)\b)|(?:gave|given) me (?:the|an|my) {_ALL_CLEAR})\b(?P<beside>.*))",
+    rf"{_LEAD}(?P<asked>{_TREATS}{_HOW} lifted (?:it|that|them|(?:the|my) (?:limits?|restrictions?))\b.*)",
+    rf"{_LEAD}(?P<asked>{_TREATS}{_HOW} (?:said|says?|told me|confirmed|confirms)(?: that)? (?:{_MAY}){_AGAIN}{_A_DAY})",
+    rf"{_LEAD}(?P<asked>(?:{_ME} )*(?:(?<!\bi )cleared|the {_ALL_CLEAR})(?P<beside> (?:(?:by|from) (?P<who>.+)|(?:to|for) .*)))",
+    rf"{_LEAD}(?P<asked>(?:{_ME} )+(?:(?<!\bi )cleared|(?:the |an )?{_ALL_CLEAR}){_AGAIN}{_A_DAY})")
+"""Whole sentences by which somebody says that they were cleared, with the group "asked": who cleared them, if they say so, is "who"."""
+_WHOLE: Final = tuple(map(re.compile, CLEARANCES))
+_NO_MORE: Final = re.compile(rf"(?: (?:to|for) (?:{_TRAIN}|everything|training))?{_AGAIN}{_A_DAY}")
+_NOBODY: Final = re.compile(r"(?:they|he|she|it|them|him|her|we|somebody|someone)?")

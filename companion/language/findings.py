@@ -1,0 +1,57 @@
+"""Reads what a clinician found, "a trapped nerve", apart from what hurts and from what was told to leave out.
+
+Only what nobody is sent to urgent care for is named here: a break, a growth, an infection or a clot is left to be asked about.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from companion.language.clearances import only_clears
+from companion.language.limits import CLINICIANS, forbids, sets_none, split_up
+from companion.language.phrases import normalise
+
+_FINDINGS: Final = (
+    r"(?:(?:trapped|pinched|compressed|irritated|sciatic) nerves?(?: roots?)?|nerve (?:root )?(?:irritation|compression|pain)|sciatica|"
+    r"radiculopathy|(?:(?:slipped|bulging|herniated|prolapsed|worn) )?dis[ck]s?(?: (?:bulge|prolapse|protrusion|herniation|problem))?|"
+    r"(?:pulled|strained|tight)(?: an?| my| the)? (?:back |hip |groin |leg )?(?:muscles?|hamstrings?|glutes?|hip flexors?)|"
+    r"(?:muscles?|muscular|back|groin|hamstring|calf|ligament|hip flexor)? ?(?:strains?|sprains?|spasms?)|muscular|(?:only )?muscles?|"
+    r"tend[oi]nitis|tendinopathy|bursitis|(?:osteo)?arthritis|arthrosis|impingement|fai|facet joints?|facet|si joints?|sacroiliac joints?|"
+    r"piriformis(?: syndrome)?|wear and tear|degeneration|stiffness|stenosis|spondylolisthesis|scoliosis|overuse|lumbago|"
+    r"(?:non[- ]?specific|mechanical|simple|ordinary) (?:low(?:er)? )?back (?:pain|ache))")
+_FOUND: Final = re.compile(rf"\b{_FINDINGS}(?!\w)")
+_NONE_OF_IT: Final = re.compile(
+    r"\b(?:just|only|nothing (?:is )?(?:torn|broken|serious|wrong|fractured)|no (?:breaks?|tears?|fractures?))\b")
+_SAID: Final = re.compile(rf"\b(?:my |the |a |our )?(?:{'|'.join(pattern for _, pattern in CLINICIANS)})(?!\w)")
+_SAYS_NOTHING: Final = """
+    a an the my i i'm i've it it's its is was that that's there there's he he's she she's they they're we have has had got get be of in on
+    at and or said says say told me think thinks thought reckon reckons found shows showed called diagnosed with probably likely maybe
+    mild slight small minor bit little some old only just left right lower upper low back hip hips leg legs knee knees groin glute ankle
+    foot calf thigh buttock spine lumbar l3 l4 l5 s1 mri scan xray x-ray from"""
+_BESIDE: Final = frozenset(_SAYS_NOTHING.split())
+"""Words that say nothing of what to leave out beside what was found."""
+
+
+def without_the_found(text: str) -> str:
+    """Return a message without what was found, in normal form: what is left may say what to leave out."""
+    return _FOUND.sub(" ", normalise(text))
+
+
+def beside_the_found(text: str) -> str:
+    """Return a message without who treats somebody and what was found: of "my sciatica hurts" that it hurts."""
+    return _FOUND.sub(",", _SAID.sub(",", normalise(text)))
+
+
+def tells_no_limit(text: str) -> bool:
+    """True if words that say what a clinician said set no limit: each part says that there is none, or only what was found."""
+    if sets_none(text) or only_clears(text):
+        return True
+    parts = split_up(text)
+    return bool(parts) and all(sets_none(part) or only_clears(part) or _only_found(part) for part in parts)
+
+
+def _only_found(part: str) -> bool:
+    left = _NONE_OF_IT.sub(",", beside_the_found(part))
+    found = left.count(",") > part.count(",")
+    return found and not forbids(left) and _BESIDE.issuperset(re.findall(r"[^\W_][\w'’-]*", left))

@@ -1,0 +1,59 @@
+"""Who cleared somebody, and when, is read from words; what is not said for certain is asked."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from companion.language.clearances import CLEARANCES, is_ahead, names_clinician, names_when, only_clears, read_clearance
+from tests.table import each_row
+
+
+@each_row(("words", "clinician", "when"), [
+    ("my physio, yesterday", True, True), ("docter", True, False), ("surgoen, monday", True, True), ("dr. patel last week", True, True),
+    ("the orthopaedic guy in may", True, True), ("i saw my gp two days ago", True, True), ("physio cleared me", True, False),
+    ("my mate, yesterday", False, True), ("me, today", False, True), ("i did", False, False), ("Sarah", False, False),
+    ("not the doctor, me", False, False), ("my wife, she's a nurse", False, False), ("dr google", False, False)])
+def test_who_cleared_somebody_is_a_clinician_by_name_alone_and_the_rest_is_asked(words: str, clinician: bool, when: bool):
+    assert (names_clinician(words), names_when(words)) == (clinician, when)
+
+
+@each_row(("words", "ahead"), [
+    ("tomorrow", True), ("next friday", True), ("in two weeks", True), ("when i see them", True), ("not yet", True), ("yesterday", False),
+    ("last friday", False), ("in May", False), ("my physio, on Tuesday", False), ("two weeks ago", False)])
+def test_a_day_to_come_is_told_from_one_that_was(words: str, ahead: bool):
+    assert is_ahead(words) is ahead
+
+
+@each_row(("words", "who", "day"), [
+    ("dr okafor cleared me on friday", "dr okafor", "said"), ("my physio has just cleared me", "my physio", "none"),
+    ("my physio cleared me for 60 kg", "my physio", "none"), ("my doctor says i may train", "my doctor", "none"),
+    ("they cleared me yesterday", "", "said"), ("i got the all clear from the surgeon in may", "the surgeon in may", "said"),
+    ("i've been cleared", "", "none"), ("my doctor cleared me to lift from monday", "my doctor", "ahead"),
+    ("my doctor cleared me tomorrow", "my doctor", "ahead"), ("my coach cleared me", "my coach", "none"),
+    ("physio cleared me yesterday and i start next week", "physio", "none"), ("my back is fine", "", "none")])
+def test_a_sentence_says_who_cleared_somebody_and_on_which_day(words: str, who: str, day: str):
+    assert read_clearance(words) == (who, day)
+
+
+@pytest.mark.parametrize("words", [
+    "my physio hasn't cleared me", "my physio has not cleared me", "nobody cleared me", "has dr okafor cleared me?", "i'm not cleared",
+    "my physio will clear me", "i cleared 100 kg today", "all clear", "my coach said i can lift again", "my mate lifted it",
+    "my doctor says i can squat but not below parallel", "if my physio cleared me i would lift"])
+def test_what_says_no_clearance_is_none(words: str):
+    assert not any(re.fullmatch(pattern, words) for pattern in CLEARANCES)
+
+
+@pytest.mark.parametrize(("words", "only"), [
+    ("my physio cleared me last week", True), ("they cleared me to train", True), ("my doctor cleared me but no heavy stuff", False),
+    ("cleared for squats only", False), ("no lifting", False)])
+def test_a_clearance_that_may_be_limited_is_not_one_alone(words: str, only: bool):
+    assert only_clears(words) is only
+
+
+@given(st.text(max_size=120))
+def test_whatever_is_typed_is_read_without_fail(text: str):
+    assert read_clearance(text).day in ("said", "ahead", "none")
