@@ -14,7 +14,7 @@ from companion.screening.levels import REFERRED
 from companion.screening.safety import Level
 from companion.screening.sources import SOURCES
 from flows.safety_check import TOLD
-from flows.safety_facts import limits_among
+from flows.safety_facts import limits_told
 from flows.shared import CLINICIAN, EMERGENCY, SAME_DAY, WELCOMED
 
 _SOON, _LATER = map(int, SOURCES["referral_days"].value)
@@ -34,7 +34,7 @@ def next_time(got: Facts, side: str) -> Value:
 
 STOOD = Fact("stood", values=tuple(level.value for level in Level))
 SENT, WENT = STOOD.one_of(*REFERRED), fact("went")
-LIMIT_SAID = Fact("limit_said", of=lambda got, side: limits_among([str(got.get("said", ""))]))
+LIMIT_SAID = Fact("limit_said", of=lambda got, side: limits_told(str(got.get("said", ""))))
 STILL_NOT_SEEN = WENT.one_of("booked", "no")
 
 FLOW = Flow(

@@ -9,6 +9,7 @@ from typing import Final
 
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
+from companion.language.findings import tells_no_limit
 from companion.language.flags import Flag, hear_flags
 from companion.language.limits import sets_none
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
@@ -134,7 +135,7 @@ def cleared_until(got: Facts, side: str) -> Value | None:
 
 def limit_said(got: Facts, side: str) -> Value | None:
     """Return the words of this check that set a limit, or may; of an earlier one where they were never taken apart. None for none."""
-    said = [str(one) for key in ("told", "limits") if (one := got.get(key)) is not None]
+    said = [limits_told(str(got.get("told", ""))) or "", str(got.get("limits", ""))]
     if got.get("same_history") == "yes" and got.get("safety.limits") is None:
         said.append(str(got.get("safety_check.limits", "")))
     return limits_among(said)
@@ -143,6 +144,11 @@ def limit_said(got: Facts, side: str) -> Value | None:
 def limits_among(said: list[str]) -> str | None:
     """Return those of some words that set a limit, or may, joined; None for none."""
     return ". ".join(one for one in said if one.strip() and not sets_none(one)) or None
+
+
+def limits_told(said: str) -> str | None:
+    """Return words that answer what was said, if they set a limit, or may; what was only found, or a clearance alone, sets none."""
+    return None if tells_no_limit(said) else limits_among([said])
 
 
 def body_first(got: Facts, side: str) -> Value:

@@ -55,6 +55,40 @@ def test_not_yet_hears_again_where_to_go(level: str, where: str):
     assert where in heard(asked(level).tap("Not yet"))
 
 
+@pytest.mark.parametrize("words", [
+    "its a trapped nerve", "they said its nothing", "just a muscle strain, carry on", "sciatica", "a slipped disc", "tendonitis",
+    "the doctor said it was a pulled muscle, carry on as normal", "it's a pulled muscle", "nothing torn", "non specific low back pain",
+    "they cleared me", "my physio cleared me last week"])
+def test_what_a_clinician_found_is_taken_as_what_was_said_and_opens_nothing(words: str):
+    talk = asked().tap("Yes, I went").say(words)
+    assert talk.state == "home.pick"
+    assert told(talk) == [("clinician", f"has been seen. Told, in their words: {words}")]
+    assert not {"safety.level", "safety.limits"} & talk.found.keys()
+    assert "only that opens squats and tests again" in heard(talk)
+
+
+@pytest.mark.parametrize(("words", "state"), [
+    ("they said its a disc, no lifting for 6 weeks", "limits.by"), ("a trapped nerve, no bending until they clear me", "limits.by"),
+    ("sciatica, take it easy", "limits.what"), ("a strain, a week off", "limits.what"), ("a stress fracture", "limits.what"),
+    ("it's cancer", "limits.what"), ("they cleared me but no heavy stuff", "limits.until"), ("a disc, avoid it", "limits.what")])
+def test_a_limit_told_beside_what_was_found_is_heard_and_what_is_in_doubt_closes_until_asked(words: str, state: str):
+    talk = asked().tap("Yes, I went").say(words)
+    assert talk.state == state
+    assert '"parts": ["other"]' in talk.found["safety.limits"]
+
+
+@pytest.mark.parametrize("words", ["it hurts more now", "my sciatica hurts a lot", "a muscle spasm but my leg is still numb"])
+def test_what_hurts_is_heard_in_what_was_said(words: str):
+    talk = asked().tap("Yes, I went").say(words)
+    assert talk.session.aside is not None
+    assert talk.session.aside.about == "ache"
+
+
+def test_a_sign_is_heard_in_what_was_said():
+    talk = asked().tap("Yes, I went").say("its a disc and i wet myself last night")
+    assert talk.state == "signs.so"
+
+
 def test_what_was_said_can_be_left_out():
     talk = asked().tap("Yes, I went").say("skip")
     assert told(talk) == [("clinician", "has been seen. Told, in their words: –")]
