@@ -59,12 +59,13 @@ OPEN_PAIN_UNTIL: Final = timedelta(days=1)
 """Age from which coaches are alerted to unfinished questions about pain, and up to which, in case the bot was down; our choice:
 answering them takes a minute."""
 
-_AFTER, _EVERY, _TIMES = map(int, SOURCES["alert_again"].value)
+_AFTER, _EVERY, _TIMES, _TIMES_MILD = map(int, SOURCES["alert_again"].value)
 UNSEEN_AFTER: Final = timedelta(hours=_AFTER)
 UNSEEN_EVERY: Final = timedelta(hours=_EVERY)
 UNSEEN_UNTIL: Final = timedelta(days=2)
 """Age at which an alert that no coach has seen is sent again and the lifter told, the time between two, and the age up to which, in case
-the bot was down; our choice. An alert raised in quiet hours counts from their end."""
+the bot was down; our choice. An alert raised in quiet hours counts from their end. One that only closes the day is sent again less often,
+and the lifter not told again while the same was said of another."""
 
 UNSEEN: Final = ("Your coach hasn't seen yet what you told me. Don't wait for them: what I said still holds. If it gets worse or you are "
                  "not sure, call your doctor; in an emergency, your emergency number.")
@@ -175,11 +176,11 @@ class DueSweep:
             due = after_quiet(one.at, wishes, zone) + UNSEEN_AFTER
             for _ in range(one.again):
                 due = after_quiet(due, wishes, zone) + UNSEEN_EVERY
-            if is_quiet(now, wishes, zone) or now < due or one.again >= _TIMES:
+            if is_quiet(now, wishes, zone) or now < due or one.again >= (_TIMES if one.urgent else _TIMES_MILD):
                 continue
             told = True
             coaching.note_sent_again(db, one.id)
-            if not one.told and (says := _unseen_words(one, facts)):
+            if not (one.told or (one.told_before and not one.urgent)) and (says := _unseen_words(one, facts)):
                 coaching.note_unseen_told(db, one.person, one.id, now)
                 carry_out(turn, [Say(says)])
             post(turn, alert_letters(db, one.person, f"no coach has seen this yet: {one.because}", one.level, one.id))

@@ -18,6 +18,7 @@ from typing import Final, NamedTuple
 from companion.record import orders
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.coach_acts import COACH_ACTS, UNLISTED
+from companion.screening.levels import PASSING
 
 LETTERS: Final = "abcdefghjkmnpqrstuvwxyz23456789"
 """Letters and digits that are not mistaken for each other; a code of twelve has 59 bits."""
@@ -257,8 +258,9 @@ def alerted_since(db: sqlite3.Connection, lifter: int, since: datetime) -> bool:
 
 class Unseen(NamedTuple):
     """An alert no coach has seen: whose, its number, level and words, when it was raised, the flow and how its run ended (None: not yet),
-    how often it was sent again, and whether the lifter was told that nobody has seen it, or has said since that they were seen or
-    cleared."""
+    how often it was sent again, whether the lifter was told that nobody has seen it, or has said since that they were seen or cleared;
+    whether waiting for a coach may harm, as they were sent to be seen, asked for a call, or left questions open; and whether the lifter was
+    told the same of another alert that nobody has seen either."""
 
     person: int
     id: int
@@ -270,21 +272,29 @@ class Unseen(NamedTuple):
     again: int
     told: bool
     seen_since: bool
+    urgent: bool
+    told_before: bool
+
+
+_URGENT: Final = "(a.level not in (select value from json_each(:passing)) or ifnull(r.ending, 'left') <> 'done')"
 
 
 def alerts_unseen(db: sqlite3.Connection, before: datetime, after: datetime) -> list[Unseen]:
     """Return the alerts between the two moments that no coach has seen, the latest of each person whom somebody coached then and still
-    does. What was answered about a referral or a limit is no alarm."""
+    does, of the urgent ones where there are any: a small pain hides no emergency. What was answered about a referral or a limit is no
+    alarm."""
     rows = db.execute(
-        "select a.person, max(a.id), a.level, a.because, a.at, ifnull(r.flow, ''), r.ending, a.again, a.unseen_told_at is not null, "
+        "select a.person, a.id, a.level, a.because, a.at, ifnull(r.flow, ''), r.ending, a.again, a.unseen_told_at is not null, "
         "exists (select 1 from facts f where f.person = a.person and f.at >= a.at and f.value = 'yes' and f.name in "
-        "('referral.went', 'clearance.right', 'safety_check.seen')) "
+        f"('referral.went', 'clearance.right', 'safety_check.seen')), {_URGENT}, exists (select 1 from alerts t where t.person = a.person "
+        f"and t.seen_at is null and t.unseen_told_at is not null), max({_URGENT} * (1 << 40) + a.id) "
         "from alerts a left join runs r on r.person = a.person and r.run = a.run "
-        f"where a.seen_at is null and a.at between ? and ? and ifnull(r.flow, '') not in {CLINICIANS_WORD} and exists "
+        f"where a.seen_at is null and a.at between :after and :before and ifnull(r.flow, '') not in {CLINICIANS_WORD} and exists "
         "(select 1 from coaches k join coach_roles c on c.person = k.coach and c.until is null where k.person = a.person and "
-        "k.until is null and k.since <= a.at) group by a.person", (text_of(after), text_of(before)))
-    return [Unseen(person, id, level, because, moment_of(at), flow, ending, again, bool(told), bool(since))
-            for person, id, level, because, at, flow, ending, again, told, since in rows.fetchall()]
+        "k.until is null and k.since <= a.at) group by a.person",
+        {"after": text_of(after), "before": text_of(before), "passing": json.dumps(PASSING)})
+    return [Unseen(person, id, level, because, moment_of(at), flow, ending, again, *map(bool, noted))
+            for person, id, level, because, at, flow, ending, again, *noted, _ in rows.fetchall()]
 
 
 def note_sent_again(db: sqlite3.Connection, alert: int) -> None:

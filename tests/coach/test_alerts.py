@@ -135,10 +135,16 @@ async def test_a_referral_that_is_settled_by_a_check_is_not_asked_about(gym):
 UNSEEN = "Your coach hasn't seen yet what you told me. Don't wait for them"
 
 
-async def an_alert(gym, at: str) -> None:
+GRAVE = ("my back hurts", "Leg", "5", "no", "yes", "yes", "no", "no")
+"""Pain with a sign of the nerves: a clinician comes first."""
+MILD = ("my back hurts", "Lower back", "5", "no", "no", "no")
+"""Pain that closes the day, and nothing more."""
+
+
+async def an_alert(gym, at: str, words: tuple[str, ...] = MILD) -> None:
     await gym.linked()
     gym.clock.at = datetime.fromisoformat(at)
-    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    await gym.say(*words)
 
 
 async def pass_hours(gym, hours: float) -> list[str]:
@@ -159,7 +165,7 @@ async def test_an_alert_no_coach_has_seen_in_two_hours_is_told_to_the_lifter_onc
 
 async def test_an_alert_that_no_coach_has_seen_is_sent_again_after_two_hours_and_then_every_six_four_times(gym):
     """The hours are our choice; none is sent in the lifter's quiet hours, of which the third waits for the end, at nine."""
-    await an_alert(gym, "2026-03-09T06:15+00:00")
+    await an_alert(gym, "2026-03-09T06:15+00:00", GRAVE)
     came = list[float]()
     for quarter in range(1, round(UNSEEN_UNTIL / timedelta(minutes=15)) + 20):
         await pass_hours(gym, 0.25)
@@ -171,11 +177,34 @@ async def test_an_alert_that_no_coach_has_seen_is_sent_again_after_two_hours_and
 async def test_without_quiet_hours_it_is_sent_again_four_times_and_no_more(gym):
     await gym.linked()
     gym.db.execute("insert into facts values (?, 'squat.wishes', '0 18:00 00:00 00:00', 1, '2026-03-02T18:05:00.000Z')", (gym.id_of(SAM),))
-    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    await gym.say(*GRAVE)
     await pass_hours(gym, 2 + 3 * 6)
     assert sum("no coach has seen this yet" in text for text in gym.heard(KIM)) == 4
     await pass_hours(gym, 24)
     assert sum("no coach has seen this yet" in text for text in gym.heard(KIM)) == 4
+
+
+@pytest.mark.parametrize("words", [MILD, ("my knee hurts a bit", "Knee", "1", "no", "no", "no")])
+async def test_one_that_only_closes_the_day_is_sent_again_once(gym, words):
+    await an_alert(gym, "2026-03-09T10:00+00:00", words)
+    await pass_hours(gym, 40)
+    assert sum("no coach has seen this yet: something hurt" in text for text in gym.heard(KIM)) == 1
+
+
+async def test_the_lifter_is_not_told_again_of_a_mild_one_while_none_was_seen_and_is_of_a_grave_one(gym):
+    await an_alert(gym, "2026-03-09T10:00+00:00")
+    for day in (10, 11, 12):
+        await pass_hours(gym, 24)
+        gym.clock.at = datetime.fromisoformat(f"2026-03-{day}T10:00+00:00")
+        await gym.say(*MILD)
+    assert len(await pass_hours(gym, 24)) == 1
+    gym.clock.at = datetime.fromisoformat("2026-03-14T10:00+00:00")
+    await gym.say(*GRAVE)
+    assert len(await pass_hours(gym, 3)) == 2
+    await gym.say("Seen", who=KIM)
+    gym.clock.at = datetime.fromisoformat("2026-03-16T10:00+00:00")
+    await gym.say(*MILD)
+    assert len(await pass_hours(gym, 3)) == 3
 
 
 async def test_by_night_it_waits_for_the_end_of_quiet_hours_and_two_hours_more(gym):

@@ -376,6 +376,20 @@ def test_an_alert_is_unseen_between_two_moments_until_a_coach_saw_it(db: sqlite3
     assert told == [(first, 0, 0), (mias, 0, 1), (last, 1, 0)]
 
 
+def test_of_alerts_nobody_has_seen_the_latest_urgent_one_counts_first(db: sqlite3.Connection) -> None:
+    """Urgent: a level that no day ends, or a run that is not done."""
+    coaching.link(db, SAM, ADA, NOW - DAY)
+    grave, open_run, mild = alert(db, SAM, NOW), alert(db, SAM, NOW, "signs"), alert(db, SAM, NOW, "pain")
+    db.execute("update alerts set level = 'clinician' where id = ?", (grave,))
+    db.execute("insert or replace into runs (person, run, flow, version, asked, began_at) values (?, '0', 'pain', 1, '', 'x')", (SAM,))
+    db.execute("update runs set ending = 'done' where run in ('0', '2')")
+    assert [(one.id, one.urgent) for one in coaching.alerts_unseen(db, NOW + DAY, NOW - DAY)] == [(open_run, True)]
+    db.execute("update runs set ending = 'done'")
+    assert [(one.id, one.urgent) for one in coaching.alerts_unseen(db, NOW + DAY, NOW - DAY)] == [(grave, True)]
+    coaching.note_seen(db, SAM, grave, NOW)
+    assert [(one.id, one.urgent) for one in coaching.alerts_unseen(db, NOW + DAY, NOW - DAY)] == [(mild, False)]
+
+
 def test_an_alert_is_sent_again_by_itself_and_counted_from_a_moment_for_its_lifter_only(db: sqlite3.Connection) -> None:
     for lifter in (SAM, MIA):
         coaching.link(db, lifter, ADA, NOW - DAY)
