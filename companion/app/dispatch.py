@@ -101,7 +101,10 @@ def _replan(turn: Turn, effect: Replan) -> None:
 
 def _alert(turn: Turn, effect: Alert) -> None:
     """Store an alert and send it. Whoever is sent to emergency care at once, before the questions are answered, is asked the next day
-    whether they have been. A second alert of a run with the same words and level says that it was confirmed."""
+    whether they have been. A second alert of a run with the same words and level says that it was confirmed; one that was raised when the
+    same questions were begun before is not raised again."""
+    if persist.alerted_before(turn, effect):
+        return
     if effect.level and (words := effect.because.partition("”")[0]) != effect.because and persist.alerted_with(turn, effect, words):
         effect = replace(effect, because=f"confirmed: {effect.because}")
     alert = persist.alert(turn, effect)

@@ -17,6 +17,7 @@ from companion.record.people import addresses_of
 from companion.record.reminders import Reminder
 from companion.record.timestamps import text_of
 from companion.record.turn import Turn
+from companion.record.unanswered import SAME_SIGN
 from companion.screening.sources import value
 
 
@@ -115,9 +116,21 @@ def alert(turn: Turn, told: Alert) -> int:
 
 
 def alerted_with(turn: Turn, told: Alert, words: str) -> bool:
-    """True if an alert of the same run and level began with the same words."""
-    return turn.db.execute("select 1 from alerts where person = ? and run = ? and level = ? and instr(because, ?) = 1",
-                           (turn.person, told.run, told.level, words)).fetchone() is not None
+    """True if an alert of the same level, of this run or of these questions about a sign when they were begun before, began with the same
+    words."""
+    return _alerted(turn, told, f"instr(a.because, :words) = 1 and (u.run = n.run or {SAME_SIGN})", words)
+
+
+def alerted_before(turn: Turn, told: Alert) -> bool:
+    """True if the same alert was raised when these questions about a sign were begun before: nothing new was told since."""
+    return _alerted(turn, told, f"a.because = :words and {SAME_SIGN}", told.because)
+
+
+def _alerted(turn: Turn, told: Alert, where: str, words: str) -> bool:
+    return turn.db.execute(
+        "select 1 from alerts a join runs u on u.person = a.person and u.run = a.run join runs n on n.person = a.person and n.run = :run "
+        f"where a.person = :person and a.level = :level and {where}",
+        {"run": told.run, "person": turn.person, "level": told.level, "words": words}).fetchone() is not None
 
 
 def put_message(db: sqlite3.Connection, person: int, say: Say, now: datetime, to: tuple[str, str] | None = None,

@@ -21,8 +21,12 @@ WARNINGS: Final = ("weakness", "fall")
 """The questions of the safety check that ask for care the same day; "urgent" asks for both at once."""
 _DOUBT: Final = ("yes", "unsure")
 
-_UNFINISHED: Final = """
-select u.person, u.flow, u.run, u.began_at, exists (select 1 from alerts a where a.person = u.person and a.run = u.run) from runs u
+SAME_SIGN: Final = "u.flow = 'signs' and n.flow = 'signs' and u.run <> n.run and u.asked = n.asked and n.asked <> ''"
+"""SQL condition on the runs ``u`` and ``n`` of one person: the same questions about a sign, begun anew, which keep their number."""
+
+_UNFINISHED: Final = f"""
+select u.person, u.flow, u.run, u.began_at, exists (select 1 from alerts a where a.person = u.person and a.run = u.run) or exists (
+    select 1 from runs n join alerts a on a.person = n.person and a.run = n.run where n.person = u.person and {SAME_SIGN}) from runs u
 where u.flow in ('pain', 'signs', 'safety_check') and ifnull(u.ending, 'left') <> 'done' and u.began_at >= :after
     and not exists (select 1 from runs l where l.person = u.person and cast(l.run as integer) > cast(u.run as integer) and (
         l.flow = u.flow and (u.flow <> 'signs' or u.ended_at is not null) or
@@ -32,7 +36,8 @@ where u.flow in ('pain', 'signs', 'safety_check') and ifnull(u.ending, 'left') <
 
 
 class Unfinished(NamedTuple):
-    """Questions left open: whose, the flow and run, when they began, and whether a coach was alerted in that run."""
+    """Questions left open: whose, the flow and run, when they began, and whether a coach was alerted in that run, or when they were
+    begun before."""
 
     person: int
     flow: str

@@ -359,6 +359,32 @@ async def test_a_sign_whose_question_is_left_open_is_told_once_in_the_lifters_wo
     assert "to be seen the same day" not in report
 
 
+@pytest.mark.parametrize("words", ["my groin is numb", "my chest hurts", "my left foot is dragging since this morning"])
+async def test_a_sign_that_is_gone_on_with_and_left_again_is_told_once_and_with_what_is_answered_then(gym, words):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T08:00+00:00")
+    before = len(gym.heard(KIM))
+    await gym.say(words, "stop")
+    await in_a_while(gym, 12)
+    for _ in range(3):
+        await gym.say("go on", "stop")
+        await in_a_while(gym, 12)
+    told = gym.heard(KIM)[before:]
+    assert len(told) == 1
+    assert f"wrote “{words}”" in told[0]
+    await gym.say("go on", "yes", "yes")
+    answered = gym.heard(KIM)[before + 1:]
+    assert len(answered) == 1
+    assert answered[0].startswith("sam, sent to emergency care: " + ("confirmed: " if told[0].startswith("sam, sent") else "wrote"))
+
+
+async def test_a_sign_written_anew_is_told_anew(gym):
+    await gym.linked()
+    before = len(gym.heard(KIM))
+    await gym.say("my groin is numb", "No, I meant something else", "my glute", "my groin is numb")
+    assert sum("wrote “my groin is numb”: numbness" in text for text in gym.heard(KIM)[before:]) == 2
+
+
 async def test_a_sign_that_is_answered_in_time_is_told_with_its_answer_alone(gym):
     await gym.linked()
     await gym.say("my left foot is dragging since this morning", "Yes, that is so", "no")
