@@ -8,6 +8,7 @@ from datetime import timedelta
 from typing import Any, Final
 
 from companion.base.clock import local_date
+from companion.calendar.words import DAY_NAMES
 from companion.coach import actions, links
 from companion.coach.letters import NOT_YOURS, Letter, alert_letters, lifter_looked_at, order_over, post
 from companion.conversation.effects import (
@@ -40,6 +41,7 @@ from companion.record.coaching import ReportWanted
 from companion.record.context import SAFETY_LEVEL
 from companion.record.picture_files import CURVE_FACT, FILM_KEPT, WHOLE_FILM, film_kept_for
 from companion.record.turn import FilmWanted, Turn
+from companion.record.unanswered import told_since
 from companion.reminders import planner
 from companion.screening.levels import REFERRED
 from companion.screening.safety import Level
@@ -102,14 +104,17 @@ def _replan(turn: Turn, effect: Replan) -> None:
 def _alert(turn: Turn, effect: Alert) -> None:
     """Store an alert and send it. Whoever is sent to emergency care at once, before the questions are answered, is asked the next day
     whether they have been. A second alert of a run with the same words and level says that it was confirmed; one that was raised when the
-    same questions were begun before is not raised again."""
+    same questions were begun before is not raised again. Of pain or a sign that was told on an earlier day, it says on which."""
     if persist.alerted_before(turn, effect):
         return
     if effect.level and (words := effect.because.partition("”")[0]) != effect.because and persist.alerted_with(turn, effect, words):
         effect = replace(effect, because=f"confirmed: {effect.because}")
+    told, today = told_since(turn.db, turn.person, effect.run), local_date(turn.now, turn.zone)
+    if told and (day := local_date(told, turn.zone)) != today:
+        effect = replace(effect, because=f"{effect.because.rstrip('.')}. Told on {DAY_NAMES[day.weekday()]} {day.day} {day:%B}.")
     alert = persist.alert(turn, effect)
     if effect.level == Level.EMERGENCY.value:
-        persist.remind(turn, Remind("referral", "referral", (local_date(turn.now, turn.zone) + timedelta(days=1)).isoformat()))
+        persist.remind(turn, Remind("referral", "referral", (today + timedelta(days=1)).isoformat()))
     post(turn, alert_letters(turn.db, turn.person, effect.because, effect.level, alert))
 
 

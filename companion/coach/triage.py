@@ -122,7 +122,7 @@ def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if not one.hurt_at:
         return None
     since = moment_of(one.hurt_at)
-    day = on_day(day_name(since))
+    day = on_day(day_name(moment_of(one.hurt_told or one.hurt_at)))
     if one.hurt_flow == "morning":
         words = f"not back to usual {day}" + (f": {one.how}" if one.how else "")
     elif one.hurt_flow != "pain":

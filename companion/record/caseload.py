@@ -13,28 +13,27 @@ from companion.record.access import ANSWER_SHARED
 from companion.record.coaching import CLINICIANS_WORD, NOT_TAKEN_BACK, REVIEW_STANDS, coach_name
 from companion.record.log import Value
 from companion.record.timestamps import moment_of, text_of
-from companion.record.unanswered import open_questions
+from companion.record.unanswered import TOLD_SINCE, open_questions
 from companion.screening.standing import OpenQuestions, SafetyStanding, standing_of
 
 
 class CaseloadRow(NamedTuple):
     """One lifter in the caseload query. Moments are stored text; None where there is nothing.
 
-    ``linked``: start of the link to the coach. ``reviewed``: the coach's last review. ``gone``: the time since which no address of theirs
-    can be reached, a space, and the reason. ``hurt_*``: the latest alert since the review from the pain questions or the morning after;
-    ``where``, ``bad`` and ``how`` are the answers there. ``open_at``: start of pain questions that were left unfinished, with no finished
-    ones and no review since. ``change``: result of the last retest (better, within_error, worse, cannot_say). ``back``: the lower back on
-    the last squat day; ``step_why``: its effect on the depth, where the back moved. ``retest_*``: the latest retest reminder.
-    ``answered``: the latest answer. ``why``: the answers that led to the safety level. ``pain_open``: like ``open_at``, regardless of
-    reviews. ``zones``: the facts about their time zone, as JSON. ``over_*``: the last squat day over the load limit, and on how many of
-    the latest days it was. ``limits``: what clinicians told them to leave out, as stored.
-    ``plan``: their squat days, as stored. ``pin`` and ``keep``: the depth a coach
-    has set, and the tests. ``close``:
-    the causes too close to call. ``note``: time, a space and words of the last note to this coach who has not looked since. ``looked``:
-    the coach's last look at this lifter, or act for them, "" for none; ``snoozed``: the day until which they put this lifter aside, told at
-    ``snoozed_at``; ``dismissed``: up to when they have put aside what was new.
-    ``asks``: time, a space and words of the alert since the review by which they asked for a call; ``told``: the same of the latest alert
-    that no coach has seen of what a clinician told them. ``asked``: questions not answered, beside those about pain.
+    ``linked``: start of the link to the coach. ``reviewed``: the coach's last review. ``gone``: the time since which no address of
+    theirs can be reached, a space, and the reason. ``hurt_*``: the latest alert since the review from the pain questions or the morning
+    after; ``where``, ``bad`` and ``how`` are the answers there; ``hurt_told``: since when the pain is told. ``open_at``: start of pain
+    questions that were left unfinished, with no finished ones and no review since. ``change``: result of the last retest (better,
+    within_error, worse, cannot_say). ``back``: the lower back on the last squat day; ``step_why``: its effect on the depth, where the
+    back moved. ``retest_*``: the latest retest reminder. ``answered``: the latest answer. ``why``: the answers that led to the safety
+    level. ``pain_open``: like ``open_at``, regardless of reviews. ``zones``: the facts about their time zone, as JSON. ``over_*``: the
+    last squat day over the load limit, and on how many of the latest days it was. ``limits``: what clinicians told them to leave out,
+    as stored. ``plan``: their squat days, as stored. ``pin`` and ``keep``: the depth a coach has set, and the tests. ``close``: the
+    causes too close to call. ``note``: time, a space and words of the last note to this coach who has not looked since. ``looked``: the
+    coach's last look at this lifter, or act for them, "" for none; ``snoozed``: the day until which they put this lifter aside, told at
+    ``snoozed_at``; ``dismissed``: up to when they have put aside what was new. ``asks``: time, a space and words of the alert since the
+    review by which they asked for a call; ``told``: the same of the latest alert that no coach has seen of what a clinician told them.
+    ``asked``: questions not answered, beside those about pain.
     """
 
     person: int
@@ -85,6 +84,7 @@ class CaseloadRow(NamedTuple):
     dismissed: str | None
     asks: str | None = None
     told: str | None = None
+    hurt_told: str | None = None
     asked: OpenQuestions | None = None
 
     def safety(self, now: datetime) -> SafetyStanding:
@@ -103,6 +103,9 @@ _BECAUSE: Final = "(select because from findings where person = m.person and nam
 _FACT: Final = "left join facts {0} on {0}.person = m.person and {0}.name = '{1}'"
 _ALERT: Final = ("(select a.at || ' ' || a.because from alerts a join runs u on u.person = a.person and u.run = a.run "
                  "where a.person = m.person and {0} order by a.id desc limit 1)")
+_OPEN: Final = TOLD_SINCE.format(
+    at="select max(u.began_at) from runs u where u.person = m.person and u.flow = 'pain' and ifnull(u.ending, 'left') <> 'done' and "
+       "u.began_at > {0}", person="m.person")
 _LOOKED: Final = ("max(ifnull((select max(at) from looks l where l.person = {0} and {1} and l.what not in ('caseload', 'agreed', "
                   "'withdrawn', 'the coach is none any more')), ''), ifnull((select max(at) from acts l where l.person = {0} and {1} and "
                   "l.what not in ('snooze', 'dismiss', 'unreviewed', 'group') and l.several = 0), ''))")
@@ -133,15 +136,13 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     h.at, hr.flow, h.level,
     case when h.id is not null then {_SAID.format('where')} end, case when h.id is not null then {_SAID.format('bad')} end,
     case when h.id is not null then {_SAID.format('how')} end,
-    (select max(u.began_at) from runs u where u.person = m.person and u.flow = 'pain' and ifnull(u.ending, 'left') <> 'done'
-     and u.began_at > max(ifnull(m.reviewed, ''), ifnull(p.at, ''))),
+    {_OPEN.format("max(ifnull(m.reviewed, ''), ifnull(p.at, ''))")},
     s.value, s.at, o.value, w.value, d.value, c.value, c.at,
     case when c.value is not null then {_BECAUSE.format('retest.change')} end, b.value, b.at,
     case when b.value = 'moved' then {_BECAUSE.format('depth.step')} end,
     r.state, r.due_at, r.settled_at, r.made_at, r.wall || ' ' || r.zone,
     (select at from answers a where a.person = m.person order by id desc limit 1),
-    y.value, (select max(u.began_at) from runs u where u.person = m.person and u.flow = 'pain' and ifnull(u.ending, 'left') <> 'done'
-     and u.began_at > ifnull(p.at, '')),
+    y.value, {_OPEN.format("ifnull(p.at, '')")},
     (select json_group_object(name, value) from facts z where z.person = m.person and z.name in
      ('welcome.zone', 'coach_welcome.zone', 'zone.away', 'zone.until')),
     v.at, case when v.person is not null then {_BECAUSE.format('load.over')} end, q.value, l.value,
@@ -154,7 +155,8 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
      from coach_roles c where c.person <> :coach and cast(c.person as text) = u.asked)) order by n.id desc limit 1) end,
     m.looked, m.snoozed, m.snoozed_at, m.dismissed,
     {_ALERT.format("u.flow = 'crisis' and a.at > ifnull(m.reviewed, '')")},
-    {_ALERT.format(f"u.flow in {CLINICIANS_WORD} and a.seen_at is null")}
+    {_ALERT.format(f"u.flow in {CLINICIANS_WORD} and a.seen_at is null")},
+    case when hr.flow = 'pain' then {TOLD_SINCE.format(at='hr.began_at', person='m.person')} end
 from m
 left join alerts h on h.id = (
     select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and (u.flow in ('pain', 'morning')

@@ -8,15 +8,17 @@ from datetime import datetime
 from typing import Final, NamedTuple
 
 from companion.record.timestamps import moment_of
+from companion.record.unanswered import TOLD_SINCE
 from companion.screening.screen import LoggedAnswer
 
 Value = float | str
 _LIMITS: Final = ("select json_group_array(json_array(at, name, value)) as limits from findings where person = :person and name in "
                   "('load.limit', 'load.raised', 'load.pin', 'load.told') having count(*)")
 PAIN_OPEN: Final = "pain.open_since"
-_PAIN_OPEN: Final = ("select began_at from runs where person = :person and flow = 'pain' and ifnull(ending, 'left') <> 'done' and "
-                     "began_at > ifnull((select at from facts where person = :person and name = 'pain.hurt'), '') "
-                     "order by began_at desc limit 1")
+_PAIN_OPEN: Final = "select told as began_at from (select " + TOLD_SINCE.format(at=(
+    "select began_at from runs where person = :person and flow = 'pain' and ifnull(ending, 'left') <> 'done' and "
+    "began_at > ifnull((select at from facts where person = :person and name = 'pain.hurt'), '') order by began_at desc limit 1"),
+    person=":person") + " as told) where told is not null"
 
 
 class KeptFact(NamedTuple):

@@ -123,7 +123,7 @@ def alerted_with(turn: Turn, told: Alert, words: str) -> bool:
 
 def alerted_before(turn: Turn, told: Alert) -> bool:
     """True if the same alert was raised when these questions about a sign were begun before: nothing new was told since."""
-    return _alerted(turn, told, f"a.because = :words and {SAME_SIGN}", told.because)
+    return _alerted(turn, told, f"instr(a.because, :words) = 1 and {SAME_SIGN}", told.because)
 
 
 def _alerted(turn: Turn, told: Alert, where: str, words: str) -> bool:

@@ -24,6 +24,11 @@ _DOUBT: Final = ("yes", "unsure")
 SAME_SIGN: Final = "u.flow = 'signs' and n.flow = 'signs' and u.run <> n.run and u.asked = n.asked and n.asked <> ''"
 """SQL condition on the runs ``u`` and ``n`` of one person: the same questions about a sign, begun anew, which keep their number."""
 
+TOLD_SINCE: Final = ("(with recursive told(at) as (select ({at}) union select b.began_at from told join runs b on b.person = {person} and "
+                     "b.flow in ('pain', 'signs') and b.ending = 'left' and b.ended_at = told.at) select min(at) from told)")
+"""SQL of the moment at which something was told: the beginning ``at`` of its questions, or that of those which ended as these were begun
+anew."""
+
 _UNFINISHED: Final = f"""
 select u.person, u.flow, u.run, u.began_at, exists (select 1 from alerts a where a.person = u.person and a.run = u.run) or exists (
     select 1 from runs n join alerts a on a.person = n.person and a.run = n.run where n.person = u.person and {SAME_SIGN}) from runs u
@@ -90,6 +95,13 @@ def _told(db: sqlite3.Connection, one: Unfinished) -> Level | None:
                       {"person": one.person, "run": one.run, "sign": one.flow == "signs"}).fetchall()
     levels = [Level(value) for value, in rows if value in REFERRED]
     return worst(levels) if levels else None
+
+
+def told_since(db: sqlite3.Connection, person: int, run: str) -> datetime | None:
+    """Return since when what the questions of a run are about is told, of pain or a sign; None for any other run."""
+    at = "select began_at from runs where person = :person and run = :run and flow in ('pain', 'signs')"
+    told = db.execute(f"select {TOLD_SINCE.format(at=at, person=':person')}", {"person": person, "run": run}).fetchone()[0]
+    return moment_of(told) if told else None
 
 
 def words_of_run(db: sqlite3.Connection, person: int, run: str) -> str:

@@ -61,6 +61,37 @@ async def test_pain_that_is_not_told_to_the_end_is_told_all_the_same(gym, answer
     assert "questions open" in gym.heard(KIM)[-2]
 
 
+@pytest.mark.parametrize("left", [(), ("stop",)])
+async def test_pain_whose_questions_are_answered_the_next_day_is_that_of_the_day_it_was_told(gym, left):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T18:00+00:00")
+    await gym.say("my back hurts", *left)
+    await gym.companion.sweep()
+    gym.clock.at = datetime.fromisoformat("2026-03-10T12:00+00:00")
+    await gym.companion.sweep()
+    await gym.say("go on")
+    await gym.say("my lifters", who=KIM)
+    assert any("something hurt yesterday, questions open" in text for text in gym.heard(KIM)[-2:])
+    await gym.say("Lower back", "5", "no", "no", "no")
+    assert gym.heard(KIM)[-1].startswith("sam, no squats or tests today: something hurt (back, 5 of 10): “my back hurts”.")
+    assert gym.heard(KIM)[-1].endswith(" Told on Monday 9 March.")
+    await gym.say("my lifters", who=KIM)
+    assert any("hurt yesterday: lower back, 5 of 10" in text for text in gym.heard(KIM)[-2:])
+    await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
+    assert "Told on Monday 9 March." in gym.heard(KIM)[-1]
+
+
+async def test_pain_that_was_left_and_pain_told_since_have_each_their_day(gym):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T18:00+00:00")
+    await gym.say("my back hurts", "stop")
+    gym.clock.at = datetime.fromisoformat("2026-03-10T12:00+00:00")
+    await gym.say("my knee hurts", "Knee", "3", "no", "no", "no")
+    assert "Told on" not in gym.heard(KIM)[-1]
+    await gym.say("my lifters", who=KIM)
+    assert any("hurt today: knee, 3 of 10" in text for text in gym.heard(KIM)[-2:])
+
+
 async def test_pain_told_to_the_end_is_told_once(gym):
     await gym.linked()
     await gym.say("my back hurts", "stop")
