@@ -23,13 +23,16 @@ REASON_MOST: Final = 300
 NAME_MOST: Final = 40
 """UTF-16 units of a name; our choice."""
 
+LIMIT_NAMED: Final = "a clinician's limit"
+
 _SPACES: Final = re.compile(r"\s+")
 
 
 @dataclass(frozen=True, slots=True)
 class CaseloadLine:
     """One lifter in a caseload: number, name, group, and the reason in a line with its time. ``weight``: the urgency of the
-    care they need first, 0 for none. ``also``: the other states that hold, the most urgent first."""
+    care they need first, 0 for none. ``also``: the other states that hold, the most urgent first. ``limited``: true while a clinician's
+    limit is in force."""
 
     person: int
     name: str
@@ -38,11 +41,13 @@ class CaseloadLine:
     since: datetime
     weight: int
     also: tuple[StateHeld, ...] = ()
+    limited: bool = False
 
     @property
     def whole(self) -> str:
-        """The words, with the names of the other states."""
-        return self.words + (f"; also: {', '.join(GROUP_WORDS[one.group] for one in self.also)}" if self.also else "")
+        """The words, with a clinician's limit where they don't name it, and the names of the other states."""
+        limit = f"; {LIMIT_NAMED}" if self.limited and LIMIT_NAMED not in self.words else ""
+        return self.words + limit + (f"; also: {', '.join(GROUP_WORDS[one.group] for one in self.also)}" if self.also else "")
 
     def as_in(self, group: str) -> CaseloadLine | None:
         """Return the line with the reason of one group first; None where that state does not hold."""
@@ -123,4 +128,4 @@ def urgency(one: CaseloadRow, now: datetime, day_name: DayNamer) -> CaseloadLine
     """Return the line of one lifter in the caseload."""
     first, *also = (StateHeld(group, shortened(words, REASON_MOST), since) for group, words, since in reasons_of(one, now, day_name))
     weight = care_weight(one, now) if first.group in ("hurt", "unanswered", "referred") else 0
-    return CaseloadLine(one.person, shortened(one.name or "", NAME_MOST), *first, weight, tuple(also))
+    return CaseloadLine(one.person, shortened(one.name or "", NAME_MOST), *first, weight, tuple(also), bool(one.safety(now).limits))

@@ -14,7 +14,7 @@ from companion.coach.caseload import CaseloadLine, caseload, shortened
 from companion.coach.letters import NAMED_NOBODY, NO_LIFTERS, tap
 from companion.coach.look import LINE_MOST, fitting, paged
 from companion.coach.names import named, with_distinct_names
-from companion.coach.triage import GROUP_WORDS, GROUPS
+from companion.coach.triage import GROUP_WORDS, GROUPS, counted
 from companion.conversation.effects import Say, Tap
 from companion.conversation.prompt import in_rows
 from companion.record.caseload import audit_caseload
@@ -73,8 +73,7 @@ def caseload_say(lines: Sequence[CaseloadLine], group: str, page: int) -> tuple[
     page, pages = paged(len(shown_now), page, LINES_A_PAGE)
     first = page * LINES_A_PAGE
     on_it = shown_now[first:first + LINES_A_PAGE]
-    told = ", ".join(f"{counts[one]} {GROUP_WORDS[one]}" for one in GROUPS if counts[one])
-    text = [f"{len(lines)} {'lifter' if len(lines) == 1 else 'lifters'}: {told}"]
+    text = [f"{len(lines)} {'lifter' if len(lines) == 1 else 'lifters'}: {counted(counts)}"]
     if group != ALL_GROUPS or pages > 1:
         by_name = "; “find Sam” opens one by name" if pages > 1 else ""
         text.append(f"{GROUP_WORDS.get(group, 'all').capitalize()}, {first + 1} to {first + len(on_it)} of {len(shown_now)}{by_name}")

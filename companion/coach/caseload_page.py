@@ -19,7 +19,7 @@ from companion.coach.report_sections import PAGE_NAME_MOST
 from companion.coach.since import news_of, owed_words, quoted
 from companion.coach.summary import DAY_FLOWS, answers_in
 from companion.coach.tables import LocalTimes
-from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, TRIAGE, DayNamer, depth_of
+from companion.coach.triage import GROUP_WORDS, GROUPS, RESULT_WORDS, TRIAGE, DayNamer, counted, depth_of
 from companion.language.units import shown
 from companion.pictures.personal import owner_of
 from companion.pictures.series import days_kept
@@ -73,7 +73,6 @@ def caseload_content(db: sqlite3.Connection, coach: int | None, now: datetime, r
     many = Counter(line.group for line, _ in found)
     holds = many + Counter(one.group for line, _ in found for one in line.also)
     groups = [(GROUP_WORDS[group], holds[group], GROUP_MEANINGS[group]) for group in GROUPS]
-    short = ", ".join(f"{many[group]} {GROUP_WORDS[group]}" for group in GROUPS if many[group])
     whose = shortened(coaching.coach_name(db, coach) or "nobody", PAGE_NAME_MOST) if coach is not None else "everybody"
     news = news_of(db, coach, now, zone) if coach is not None else []
     new = [(one.name, (reports or {}).get(one.person, ""), one.words, one.quote, one.act[0]) for one in (quoted(db, one) for one in news)]
@@ -81,7 +80,7 @@ def caseload_content(db: sqlite3.Connection, coach: int | None, now: datetime, r
         "pooled": pooled_rows(db, coach) if coach is not None else (), "pooled_means": POOLED_MEANS,
         "score": guess_score(db, coach).words if coach is not None else "", "since": coach is not None,
         "news": new, "due": owed_words(news),
-        "whose": whose, "made_at": when.moment(now), "zone": zone, "lines": lines, "groups": groups, "short": short}
+        "whose": whose, "made_at": when.moment(now), "zone": zone, "lines": lines, "groups": groups, "short": counted(many)}
 
 
 def cells_of(db: sqlite3.Connection, one: CaseloadRow, now: datetime, when: LocalTimes, day_name: DayNamer) -> tuple[tuple[str, str], ...]:

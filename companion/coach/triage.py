@@ -59,14 +59,16 @@ Judge = Callable[[CaseloadRow, datetime, DayNamer], LineReason]
 
 @dataclass(frozen=True, slots=True)
 class State:
-    """A row of the table. ``words``: its name; ``meaning``: what makes it hold and what ends it; ``judge``: the words and the time where
-    it holds, None where not; ``act``: the one suggested next, as (label, flow, name of the act)."""
+    """A row of the table. ``words``: its name; ``counted``: it after a number of lifters, where that is not its name; ``meaning``: what
+    makes it hold and what ends it; ``judge``: the words and the time where it holds, None where not; ``act``: the one suggested next,
+    as (label, flow, name of the act)."""
 
     name: str
     words: str
     meaning: str
     judge: Judge
     act: tuple[str, str, str]
+    counted: str = ""
 
 
 def reasons_of(one: CaseloadRow, now: datetime, day_name: DayNamer) -> tuple[StateHeld, ...]:
@@ -181,6 +183,8 @@ def _quiet(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if one.gone:
         since, why = _at(one.gone)
         return f"can't be reached since {day_name(since)}" + (f": {why}" if why else ""), since
+    if one.on_their_own:
+        return None
     since = moment_of(one.answered or one.linked)
     zone, plan = zone_from(json.loads(one.zones), now), Plan.loads(str(one.plan or ""))
     first, today = local_date(since, zone) + timedelta(days=1), local_date(now, zone)
@@ -273,14 +277,15 @@ _WRITE: Final = ("Write", "coach_note", "note")
 _SEE: Final = ("See", "lifter", "")
 
 TRIAGE: Final[Mapping[str, State]] = {one.name: one for one in (
-    State("asks", "asks for you", "they agreed that you are asked to get in touch; until this coach has reviewed it", _asks, _WRITE),
+    State("asks", "asks for you", "they agreed that you are asked to get in touch; until this coach has reviewed it", _asks, _WRITE,
+          "asking for you"),
     State("hurt", "hurt", "something hurt, or was not back to usual the morning after, or questions about it were left open; until the "
           "questions are answered and this coach has reviewed it", _hurt, _WRITE),
     State("unanswered", "questions open", "a sign was written, or a safety check left after a warning, and the questions about it are "
-          "still open; a review changes nothing", _unanswered, _WRITE),
+          "still open; a review changes nothing", _unanswered, _WRITE, "with questions open"),
     State("referred", "referred", "a clinician, same-day care or emergency care comes first; a review changes nothing", _referred, _WRITE),
     State("clinicians_word", "clinician's word", "told what a clinician said: a limit, a limit that is over, a clearance, or whether they "
-          "were seen; until a coach has seen it", _clinicians_word, _SEE),
+          "were seen; until a coach has seen it", _clinicians_word, _SEE, "with a clinician's word"),
     State("over_load", "over load", "a squat day over the load limit since the last review", _over_load,
           ("Pin load", "coach_act", "pin_load")),
     State("worse", "worse", "since the last review, worse at a retest by more than measurement error, or the back moved on a squat day "
@@ -290,12 +295,12 @@ TRIAGE: Final[Mapping[str, State]] = {one.name: one for one in (
     State("overdue", "overdue", f"{UNANSWERED}, or a retest due for more than {OVERDUE_AFTER.days} days, with no "
           "results since and no review since it became late", _overdue, ("Retest date", "coach_act", "retest")),
     State("retest_due", "retest due", f"a retest due for {OVERDUE_AFTER.days} days at most, with no results or review since", _retest_due,
-          ("Say what you expect", "lifter", "")),
-    State("new_result", "new result", "results later than the last review", _new_result, _SEE),
+          ("Say what you expect", "lifter", ""), "due for a retest"),
+    State("new_result", "new result", "results later than the last review", _new_result, _SEE, "with a new result"),
     State("contradiction", "contradiction", "in results later than the last review, tests speak both for and against a cause, which is too "
-          "close to call", _contradiction, ("Ask for a test", "coach_act", "ask_for")),
+          "close to call", _contradiction, ("Ask for a test", "coach_act", "ask_for"), "with a contradiction"),
     State("note", "note unread", "a note to this coach, who has neither opened the lifter's page nor done anything for them since", _note,
-          ("Write back", "coach_note", "note")),
+          ("Write back", "coach_note", "note"), "with a note unread"),
     State("better", "better", "better at a retest by more than measurement error, since the last review",
           lambda one, now, day_name: _changed(one, "better", day_name),
           ("Reviewed", "coach_act", "reviewed")),
@@ -304,3 +309,9 @@ TRIAGE: Final[Mapping[str, State]] = {one.name: one for one in (
 
 GROUPS: Final = (*TRIAGE, "fine")
 GROUP_WORDS: Final = {**{one.name: one.words for one in TRIAGE.values()}, "fine": "fine"}
+
+
+def counted(many: Mapping[str, int]) -> str:
+    """Return how many lifters are in each group, in words: "1 hurt, 2 with questions open"."""
+    words = {**GROUP_WORDS, **{one.name: one.counted for one in TRIAGE.values() if one.counted}}
+    return ", ".join(f"{many[group]} {words[group]}" for group in GROUPS if many.get(group))

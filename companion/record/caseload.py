@@ -33,7 +33,7 @@ class CaseloadRow(NamedTuple):
     coach's last look at this lifter, or act for them, "" for none; ``snoozed``: the day until which they put this lifter aside, told at
     ``snoozed_at``; ``dismissed``: up to when they have put aside what was new. ``asks``: time, a space and words of the alert since the
     review by which they asked for a call; ``told``: the same of the latest alert that no coach has seen of what a clinician told them.
-    ``asked``: questions not answered, beside those about pain.
+    ``on_their_own``: 1 for a coach whom nobody coaches. ``asked``: questions not answered, beside those about pain.
     """
 
     person: int
@@ -85,6 +85,7 @@ class CaseloadRow(NamedTuple):
     asks: str | None = None
     told: str | None = None
     hurt_told: str | None = None
+    on_their_own: int = 0
     asked: OpenQuestions | None = None
 
     def safety(self, now: datetime) -> SafetyStanding:
@@ -156,7 +157,9 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     m.looked, m.snoozed, m.snoozed_at, m.dismissed,
     {_ALERT.format("u.flow = 'crisis' and a.at > ifnull(m.reviewed, '')")},
     {_ALERT.format(f"u.flow in {CLINICIANS_WORD} and a.seen_at is null")},
-    case when hr.flow = 'pain' then {TOLD_SINCE.format(at='hr.began_at', person='m.person')} end
+    case when hr.flow = 'pain' then {TOLD_SINCE.format(at='hr.began_at', person='m.person')} end,
+    exists (select 1 from coach_roles c where c.person = m.person and c.until is null) and not exists (
+        select 1 from coaches k where k.person = m.person and k.until is null)
 from m
 left join alerts h on h.id = (
     select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and (u.flow in ('pain', 'morning')

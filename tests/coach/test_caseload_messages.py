@@ -8,7 +8,9 @@ import pytest
 
 from companion.coach.caseload import CaseloadLine
 from companion.coach.caseload_messages import caseload_say
+from companion.coach.triage import GROUPS, counted
 from companion.record import coaching
+from companion.screening.limits import Limit, LimitPart, as_text
 from tests.coach.caseload_rows import NOW, ago, lines_of
 from tests.coach.pages import WORST, ask, fits, labels, numbered, taps
 
@@ -45,6 +47,26 @@ def test_the_header_counts_the_groups_and_filters_lead_to_those_that_are_not_emp
     (only,) = ask(room, "caseload", "hurt")
     assert numbered(only) == ["1. Hal: hurt on Tuesday: lower back, 5 of 10"]
     assert labels(only) == ["1 Hal", "All (2)", "Fine (1)"]
+
+
+@pytest.mark.parametrize("number", [1, 2])
+def test_a_count_of_a_group_reads_alike_for_one_and_for_several(number):
+    """A name such as “questions open” can't follow a number by itself."""
+    words = counted(dict.fromkeys(GROUPS, number))
+    assert words == ", ".join(f"{number} {one}" for one in (
+        "asking for you", "hurt", "with questions open", "referred", "with a clinician's word", "over load", "worse", "quiet", "overdue",
+        "due for a retest", "with a new result", "with a contradiction", "with a note unread", "better", "fine"))
+
+
+def test_a_line_names_a_clinicians_limit_that_is_in_force_once(room):
+    hurt, fine = room.lifter("Hal"), room.lifter("Fin")
+    room.hurt(hurt, 2)
+    for lifter in (hurt, fine):
+        room.find(lifter, "safety.level", "go", 1)
+        room.find(lifter, "safety.limits", as_text((Limit(frozenset((LimitPart.SQUATS,)), words="no squats"),)))
+    assert numbered(ask(room, "caseload")[0]) == [
+        "1. Hal: hurt on Tuesday: lower back, 5 of 10; a clinician's limit",
+        "2. Fin: fine, last answer yesterday; open, but for a clinician's limit"]
 
 
 def test_the_quiet_filter_lists_everybody_who_is_silent_whatever_else_is_the_matter(room):

@@ -434,6 +434,16 @@ def test_the_operator_sees_every_lifter_and_no_mere_coach(file):
     assert len(all_caseload_rows(file)) == 4
 
 
+def test_a_coach_who_tests_themself_is_no_quiet_lifter_unless_somebody_coaches_them(file):
+    coach = group_of(file)
+    lifter = Kept(file, people.add_person(file, "terminal", "vera", "Vera Holt", START), at=NOW - timedelta(days=40))
+    coaching.make_coach(file, lifter.person, "Vera Holt", START)
+    lifter.run("welcome", {"adult": "yes"})
+    assert "Vera Holt fine" in Seen(caseload_html(file, None, NOW)).words
+    coaching.link(file, lifter.person, coach, START)
+    assert "Vera Holt quiet" in Seen(caseload_html(file, None, NOW)).words
+
+
 def test_a_coach_sees_nobody_who_is_not_theirs(file):
     group_of(file)
     stranger = people.add_person(file, "terminal", "nosy", "Nosy", START)
