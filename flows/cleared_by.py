@@ -5,13 +5,13 @@ from __future__ import annotations
 from companion.conversation.condition import Condition, Fact, Facts, Value, fact
 from companion.conversation.flow import Ask, Step, Tell
 from companion.conversation.kinds import Words, YesNo
-from companion.language.clearances import is_ahead, names_clinician, names_when, read_clearance
+from companion.language.clearances import is_ahead, names_clinician, names_when, read_clearance, says_cleared
 
 EXAMPLES = ("my physio, yesterday", "my physio", "my mate", "me, today", "my doctor, tomorrow")
 CLEARED_SAID = "cleared_said"
-"""The sentence that a clearance was begun with, where it was begun with one."""
+"""The sentence that a clearance was begun with, or that answered whether there is one, where it says more than yes."""
 SENTENCES = ("my physio cleared me yesterday", "my physio cleared me", "i was cleared yesterday", "i was cleared",
-             "my mate cleared me today", "my mate cleared me", "my doctor cleared me tomorrow")
+             "yes, my physio on monday", "my mate cleared me today", "my mate cleared me", "my doctor cleared me tomorrow")
 """Such sentences, by example."""
 
 
@@ -29,6 +29,11 @@ def _day_of(words: str) -> str:
 
 def _who(got: Facts) -> str:
     return str(got.get("cleared_at", read_clearance(str(got.get(CLEARED_SAID, ""))).who))
+
+
+def says_who(got: Facts) -> Value | None:
+    """Return the words that say who cleared them, whoever that is; None while nobody has said so."""
+    return _who(got) or None
 
 
 def _names(got: Facts, side: str) -> Value:
@@ -62,7 +67,9 @@ DATED_THEN = Fact("says_when_asked", values=DAY_SAID, of=_said_then)
 ASKS_WHO = Fact("asks_who", values=("and_when", "alone", "no"), of=_asks_who)
 WHO_ASKED = Fact("who_asked", of=lambda got, side: "Who cleared you?" if _asks_who(got, side) == "alone" else "Who cleared you, and when?")
 WHO_SAID = Fact("who_said", of=lambda got, side: got.get("cleared_at", got.get(CLEARED_SAID)))
-CLEARED_FACTS = (NAMED, DATED, DATED_THEN, ASKS_WHO, WHO_ASKED, WHO_SAID, Fact("who_and_when", of=who_and_when))
+CLEARED_OR_NOT = YesNo(unsure=True, tells=says_cleared)
+CLEARED_FACTS = (Fact(CLEARED_SAID, values=SENTENCES), NAMED, DATED, DATED_THEN, ASKS_WHO, WHO_ASKED, WHO_SAID,
+                 Fact("who_and_when", of=who_and_when))
 TREATS = NAMED.is_("yes") | fact("clinician").is_("yes")
 BY_CLINICIAN = TREATS & (DATED.is_("said") | DATED.is_("none") & DATED_THEN.is_("said"))
 

@@ -10,7 +10,7 @@ from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.safety import Level
 from companion.screening.sources import with_numbers
-from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, asked_who_and_when, not_cleared
+from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, CLEARED_OR_NOT, asked_who_and_when, not_cleared
 from flows.safety_facts import (
                CLEARED_WHY,
                HISTORY_KEYS,
@@ -117,9 +117,9 @@ FLOW = Flow(
         Ask("old_disc", OLD_DISC, UNSURE, safety=True, only_if=HISTORY & fact("pregnant").is_("no")),
         Ask("same_history", "You told me a clinician cleared you. Is it still the same, with nothing new?", UNSURE,
             safety=True, only_if=HISTORY & STILL_CLEARED.is_("yes")),
-        Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
+        Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", CLEARED_OR_NOT, safety=True,
             only_if=HISTORY & ~fact("same_history").is_("yes")),
-        *asked_who_and_when("Who cleared you, and when?", TOLD, ASKING_ON & fact("cleared").is_("yes")),
+        *asked_who_and_when("{who_asked}", TOLD, ASKING_ON & fact("cleared").is_("yes")),
         *not_cleared(ASKING_ON & fact("cleared").is_("yes")),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts", tried=("none",)),
             safety=True, free=True, signs=TOLD, only_if=ASKING_ON & fact("cleared").is_("yes") & BY_CLINICIAN),

@@ -14,7 +14,7 @@ from companion.language.flags import Flag, hear_flags
 from companion.language.limits import sets_none
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
 from companion.screening.sources import value, with_numbers
-from flows.cleared_by import by_clinician
+from flows.cleared_by import CLEARED_SAID, by_clinician, says_who
 from flows.level_parts import level_of, others
 
 CLEARED_FOR: Final = timedelta(days=30.5 * value("clearance_months"))
@@ -25,7 +25,8 @@ _CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant"
           "limits", "pain", "soreness", "leg_signs")
 HISTORY_KEYS: Final = ("history", "history_signs", "history_care")
 """The questions about what a doctor should know of first: three short ones, which count as one."""
-_READ = (*_CHECK, *HISTORY_KEYS[1:], "clinician", "cleared_when", "urgent", "was_pregnant", "same_history", "stood_cleared_until", "today")
+_READ = (*_CHECK, *HISTORY_KEYS[1:], "clinician", "cleared_when", CLEARED_SAID, "urgent", "was_pregnant", "same_history",
+         "stood_cleared_until", "today")
 """All answers that decide a check's outcome."""
 _PAIN = ("where", "bad", "sharp", "below_knee", "tingling", "bladder", "weakness")
 _SIGNS = frozenset(("leg_signs", "below_knee", "tingling"))
@@ -64,6 +65,7 @@ def _found(values: tuple[Value | None, ...], so_far: bool) -> SafetyOutcome:
     answers["history"] = history_of(got)
     if answers["history"] == "no" and got.get("was_pregnant") in ("yes", "unsure"):
         answers["history"] = "yes" if answers["pregnant"] != "no" else "no"
+    answers["cleared_at"] = says_who(got)
     if answers["cleared_at"] is not None and not by_clinician(got):
         answers["cleared"] = "no"
     if still_cleared(got, "") == "yes" and got.get("same_history") == "yes":
@@ -128,7 +130,7 @@ def still_cleared(got: Facts, side: str) -> Value:
 
 def cleared_until(got: Facts, side: str) -> Value | None:
     """Return the date until which a clearance given in this check counts; None without one, or where no clinician gave it."""
-    if got.get("cleared") != "yes" or "cleared_at" not in got or not by_clinician(got):
+    if got.get("cleared") != "yes" or says_who(got) is None or not by_clinician(got):
         return None
     return (date.fromisoformat(str(got["today"])) + CLEARED_FOR).isoformat()
 

@@ -11,7 +11,7 @@ from companion.conversation.moves import SAID_MOST
 from companion.language.passed_on import in_whole_words
 from companion.screening.safety import Level, SafetyOutcome, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered, words_of
-from flows.cleared_by import by_clinician
+from flows.cleared_by import by_clinician, says_who
 from flows.level_parts import LevelPart, checked_today, level_of, others, text_of, why_of
 from flows.safety_facts import limits_among
 
@@ -81,8 +81,10 @@ def heard(*signs: str) -> Callable[[Facts, str], Value]:
 
 
 def _outcome(got: Facts) -> SafetyOutcome:
-    nobody = "cleared_at" in got and not by_clinician(got)
-    return _outcome_of(signs_in(got), tuple("no" if nobody and key == "cleared" else got.get(key) for key in _ASKED))
+    who = says_who(got)
+    told = {**got, "cleared_at": who} if who else got
+    nobody = who is not None and not by_clinician(got)
+    return _outcome_of(signs_in(got), tuple("no" if nobody and key == "cleared" else told.get(key) for key in _ASKED))
 
 
 @lru_cache

@@ -7,7 +7,7 @@ from companion.conversation.kinds import Option, Words, choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.signs import SCREENED_SIGNS
-from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, asked_who_and_when, not_cleared
+from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, CLEARED_OR_NOT, asked_who_and_when, not_cleared
 from flows.level_parts import LEVEL_PARTS
 from flows.safety_check import LEVELS, OLD_DISC, TOLD, UNSURE
 from flows.safety_facts import CLEARED_WHY, cleared_until
@@ -112,9 +112,9 @@ FLOW = Flow(
         Ask("pain", "Back or hip pain right now, from 0 to 10?", PainScore(), safety=True, only_if=ON & ILL.is_("yes")),
         Ask("pregnant", "Are you pregnant now, or could you be?", UNSURE, safety=True, only_if=ON & EXPECTING.is_("yes")),
         Ask("old_disc", OLD_DISC, UNSURE, safety=True, only_if=ON & SPINE.is_("yes")),
-        Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", UNSURE, safety=True,
+        Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", CLEARED_OR_NOT, safety=True,
             only_if=ON & HISTORY_HEARD.is_("yes")),
-        *asked_who_and_when("Who cleared you, and when?", TOLD, ON & fact("cleared").is_("yes")),
+        *asked_who_and_when("{who_asked}", TOLD, ON & fact("cleared").is_("yes")),
         *not_cleared(ON & fact("cleared").is_("yes")),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts", tried=("none",)),
             safety=True, free=True, signs=TOLD, only_if=ON & fact("cleared").is_("yes") & BY_CLINICIAN),

@@ -35,12 +35,14 @@ class ReadingContext:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """A reply that was understood: the stored value, the text it came from, and its unit ("" for none). ``tapped``: by a button."""
+    """A reply that was understood: the stored value, the text it came from, and its unit ("" for none). ``tapped``: by a button;
+    ``more``: the text says more than the value, and is kept beside it."""
 
     value: Value
     raw: str
     unit: str = ""
     tapped: bool = False
+    more: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +111,10 @@ class Kind:
         """True if a whole reply is an answer here although it might mean something else elsewhere: a control word, such as "tomorrow", or
         a number that a doubtful sign is heard in."""
         return False
+
+    def told(self, text: str) -> Answer | None:
+        """Return the answer in a sentence that says more than it; None for no such."""
+        return None
 
     def unusual(self, value: Value) -> bool:
         """True if a value is possible but rare enough to be confirmed."""
@@ -180,7 +186,7 @@ _AGE: Final = re.compile(r"(?:(?P<no>no|nope|nah)|yes|yeah|yep|yup|ya|sure|ofc|o
 class YesNo(Kind):
     """Yes or no; with ``unsure`` also "not sure", which in a safety question counts as the worse answer. ``also_yes``: other words for yes;
     ``partly``: the answer that "a bit" stands for, the careful one, where there is one; ``from_age``: a stated age
-    is yes from there on."""
+    is yes from there on; ``tells``: true of a sentence that says yes and more, such as who and when."""
 
     unsure: bool = False
     yes: str = "Yes"
@@ -188,6 +194,7 @@ class YesNo(Kind):
     also_yes: tuple[str, ...] = ()
     partly: str = ""
     from_age: int = 0
+    tells: Callable[[str], bool] | None = None
 
     @property
     def options(self) -> tuple[Option, ...]:
@@ -211,6 +218,12 @@ class YesNo(Kind):
         if self.partly and not context.strict and normalise(text).strip(" .!") in _PARTLY:
             return Answer(self.partly, text)
         return pick(text, self.options, ReadingContext(context.units, context.now, strict=True))
+
+    def told(self, text: str) -> Answer | None:
+        return Answer("yes", text, more=True) if self.tells and self.tells(text) else None
+
+    def claims(self, text: str, context: ReadingContext) -> bool:
+        return self.told(text) is not None
 
     def example(self, context: ReadingContext) -> str:
         return "Please answer yes, no or not sure." if self.unsure else "Please answer yes or no."

@@ -41,6 +41,8 @@ ASKED_MOST: Final = 120
 
 _BY: Final = "_by"
 """The end of the fact that says how a safety question was answered: "tap" or "words"."""
+_SAID: Final = "_said"
+"""The end of the fact that keeps the words of an answer which say more than it."""
 
 
 # begin and end ----------------------------------------------------------------------------------------------
@@ -73,7 +75,7 @@ def begin_anew(draft: Draft) -> None:
     before = draft.top
     answers = [pattern for patterns in draft.compiled.ahead.gives.values() for pattern in patterns]
     beside = {name: value for name, value in before.got.items()
-              if not any(fnmatchcase(one, pattern) for one in (name, name.removesuffix(_BY)) for pattern in answers)}
+              if not any(fnmatchcase(name.removesuffix(end), pattern) for end in ("", _BY, _SAID) for pattern in answers)}
     draft.effects.append(Ended(before.run, "left"))
     draft.session = draft.session._replace(stack=draft.session.stack[:-1], last=None)
     draft.push(before.flow, before.asked)
@@ -235,6 +237,7 @@ def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
     kept = str(given.value) if "self_harm" in ask.signs else given.raw  # what is said of it is not kept
     record(draft, ask, kept, given.value, given.unit)
     got = {**frame.got, name: given.value} | ({name + _BY: "tap" if given.tapped else "words"} if ask.safety else {})
+    got |= {name + _SAID: given.raw} if given.more else {}
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state)))
     _follow(draft, draft.fire(ANSWER), _hold(draft, ask))
 
@@ -247,7 +250,7 @@ def skip(draft: Draft) -> None:
         return
     name = draft.log_name(ask)
     record(draft, ask, "", None, status="skipped")
-    got = {key: value for key, value in frame.got.items() if key not in (name, name + _BY)}
+    got = {key: value for key, value in frame.got.items() if key not in (name, name + _BY, name + _SAID)}
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state)))
     _follow(draft, draft.fire(SKIP))
 
@@ -316,7 +319,7 @@ def withdraw(draft: Draft, state: str) -> None:
     draft.top = frame._replace(state=state, trail=frame.trail[:-1])
     name = draft.log_name(ask)
     record(draft, ask, "", None, status="withdrawn")
-    draft.top = draft.top._replace(got={key: value for key, value in frame.got.items() if key not in (name, name + _BY)})
+    draft.top = draft.top._replace(got={key: value for key, value in frame.got.items() if key not in (name, name + _BY, name + _SAID)})
 
 
 def _reopen(draft: Draft, move: Move) -> None:

@@ -66,6 +66,8 @@ def typed(draft: Draft, text: str) -> None:
         _from_idle(draft, text)
     elif heard is Phrase.STOP and (draft.works or draft.ask.free):
         control(draft, heard)
+    elif told := draft.ask.kind.told(text):
+        answer(draft, told)
     elif not draft.ask.free and not is_option(draft, text) and told_what_stands(draft, text):
         pass
     elif not draft.ask.free and not is_option(draft, text) and (right := _right(draft, text)):
@@ -216,9 +218,9 @@ def heard_pain(draft: Draft, text: str) -> bool:
 
 
 def _was_said(draft: Draft, asking: Ask | None, text: str) -> bool:
-    """True if a message tells what a clinician said: where that is asked for in words, or as a whole sentence that begins such a flow. The
+    """True if a message tells what a clinician said: where that is asked for, or as a whole sentence that begins such a flow. The
     name of what was found is no pain in it."""
-    if asking and asking.free and Flag.RESTRICTION.value in asking.signs:
+    if asking and (asking.kind.told(text) or (asking.free and Flag.RESTRICTION.value in asking.signs)):
         return True
     said = draft.book.sentence(text, draft.known.facts)
     return bool(said and draft.book[said[0]].flow.policy.told)

@@ -42,9 +42,21 @@ def read_clearance(text: str) -> ToldClearance:
     """Return who cleared somebody, and when, as a whole sentence says it: "dr smith cleared me on friday". A sentence that names a day
     that was and one to come says neither. Numbers and "may" alone are no days in it."""
     line = normalise(text).strip(" .!")
+    whole = any(pattern.fullmatch(line) for pattern in _WHOLE)
+    if not whole and (short := _SHORT.fullmatch(line)):
+        line = short["rest"]
+        return ToldClearance(line if names_clinician(line) else "", "said" if _DAY.search(line) else "none")
     who = next((found["who"] for pattern in _WHOLE if (found := pattern.fullmatch(line)) and found.groupdict().get("who")), "")
     was, ahead = bool(_DAY.search(_FROM.sub(" ", line))), is_ahead(line) or bool(_FROM.search(line))
     return ToldClearance("" if _NOBODY.fullmatch(who) else who, "none" if was == ahead else "said" if was else "ahead")
+
+
+def says_cleared(text: str) -> bool:
+    """True if words answer whether somebody was cleared to train with that they were, and perhaps by whom and when: "yes, dr smith on
+    friday". Not if they may say for what only."""
+    short = _SHORT.fullmatch(normalise(text).strip(" .!"))
+    rest = short["rest"] if short else ""
+    return only_clears(text) or ((names_clinician(rest) or bool(_DAY.search(rest))) and not is_ahead(rest))
 
 
 def only_clears(text: str) -> bool:
@@ -112,5 +124,7 @@ CLEARANCES: Final = (
     rf"{_LEAD}(?P<asked>(?:{_ME} )+(?:(?<!\bi )cleared|(?:the |an )?{_ALL_CLEAR}){_AGAIN}{_A_DAY})")
 """Whole sentences by which somebody says that they were cleared, with the group "asked": who cleared them, if they say so, is "who"."""
 _WHOLE: Final = tuple(map(re.compile, CLEARANCES))
+_SHORT: Final = re.compile(r"(?:yes|yeah|yep|yup)[,.!]? (?P<rest>(?!.*\b(?:not|never|but|no|if)\b|.*n't\b)[^,?!]+(?:,[^,?!]+)?)")
+"""A yes with who and when after it."""
 _NO_MORE: Final = re.compile(rf"(?: (?:to|for) (?:{_TRAIN}|everything|training))?{_AGAIN}{_A_DAY}")
 _NOBODY: Final = re.compile(r"(?:they|he|she|it|them|him|her|we|somebody|someone)?")

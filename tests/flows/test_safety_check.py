@@ -244,6 +244,29 @@ def test_an_old_quiet_disc_injury_goes_on_with_body_weight_only():
         assert "no bar and no added weight" in heard(talk)
 
 
+HISTORY = ("no", "no", "no", "yes", "no", "no", "no", "no")
+"""Answers up to whether a doctor has cleared it."""
+
+
+@pytest.mark.parametrize(("words", "state"), [
+    ("yes, dr okafor on friday", "safety_check.limits"), ("my physio cleared me last week", "safety_check.limits"),
+    ("yes, the hospital yesterday", "safety_check.limits"), ("yes my physio", "safety_check.cleared_when"),
+    ("i've been cleared", "safety_check.cleared_at"), ("yes, last week", "safety_check.cleared_at"), ("yes", "safety_check.cleared_at"),
+    ("my coach cleared me yesterday", "safety_check.clinician")])
+def test_who_cleared_it_and_when_is_asked_as_far_as_the_answer_does_not_say(words: str, state: str):
+    assert Talk(FLOW, UNCHECKED, BOOK).say(*HISTORY, words).state == state
+
+
+def test_a_clearance_in_the_words_of_its_answer_counts_and_is_forgotten_with_it():
+    talk = Talk(FLOW, UNCHECKED, BOOK).say(*HISTORY, "yes, dr okafor on friday").tap("Back")
+    assert talk.say("yes").state == "safety_check.cleared_at"
+    talk = Talk(FLOW, UNCHECKED, BOOK).say(*HISTORY, "yes, dr okafor on friday", "none", "0", "no")
+    assert (talk.found["safety.level"], talk.found["safety.cleared_until"]) == ("go", "2026-09-01")
+    talk = Talk(FLOW, UNCHECKED, BOOK).say(*HISTORY, "my coach cleared me yesterday", "no", "0", "no")
+    assert talk.found["safety.level"] == "clinician"
+    assert "safety.cleared_until" not in talk.found
+
+
 def test_an_old_disc_injury_that_was_cleared_is_no_bar_to_a_bar():
     talk = begun().say("no", "no", "no", "yes", "no", "no", "no", "yes", "yes", "my physio, in May", "none", "0", "no")
     assert (level(talk), talk.found["safety.body_first"]) == ("go", "no")

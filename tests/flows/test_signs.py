@@ -481,3 +481,11 @@ def test_the_levels_of_open_questions_are_known_by_the_rule_their_flows_write():
     for rule, flow in QUESTIONS_OPEN.items():
         rules = {step.effect.rule for step in BOOK[flow].flow.steps if isinstance(step, Do) and isinstance(step.effect, Find)}
         assert rule in rules
+
+
+def test_who_cleared_a_history_and_when_is_asked_as_far_as_the_answer_does_not_say():
+    talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("i have a heart condition", "yes", "yes, my cardiologist on friday")
+    assert talk.state == "signs.limits"
+    assert talk.say("none").found["safety.cleared_until"] == "2026-09-01"
+    talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("i have a heart condition", "yes", "my coach cleared me yesterday", "no")
+    assert talk.found["safety.level"] == "clinician"

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.clearances import CLEARANCES, is_ahead, names_clinician, names_when, only_clears, read_clearance
+from companion.language.clearances import CLEARANCES, is_ahead, names_clinician, names_when, only_clears, read_clearance, says_cleared
 from tests.table import each_row
 
 
@@ -52,6 +52,17 @@ def test_what_says_no_clearance_is_none(words: str):
     ("cleared for squats only", False), ("no lifting", False)])
 def test_a_clearance_that_may_be_limited_is_not_one_alone(words: str, only: bool):
     assert only_clears(words) is only
+
+
+@each_row(("words", "says", "who", "day"), [
+    ("yes, dr okafor on friday", True, "dr okafor on friday", "said"), ("yes my physio", True, "my physio", "none"),
+    ("yes, last week", True, "", "said"), ("my physio cleared me yesterday", True, "my physio", "said"),
+    ("yes, my coach yesterday", True, "", "said"), ("yes, my doctor will on friday", False, "my doctor will on friday", "said"),
+    ("yes but my doctor isn't sure", False, "", "none"), ("my physio cleared me for walking", False, "my physio", "none"),
+    ("no, my physio on friday", False, "", "said"), ("yes", False, "", "none")])
+def test_an_answer_to_whether_they_were_cleared_may_say_who_and_when(words: str, says: bool, who: str, day: str):
+    assert says_cleared(words) is says
+    assert read_clearance(words) == (who, day)
 
 
 @given(st.text(max_size=120))
