@@ -6,7 +6,7 @@ from companion.conversation.flow import Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import Words, YesNo, choice
 from companion.conversation.policy import Policy
 from companion.language.clearances import CLEARANCES
-from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, asked_who_and_when, not_cleared
+from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, CLEARED_SAID, SENTENCES, asked_who_and_when, not_cleared
 from flows.limit_facts import (
     clearance_facts,
     cleared_to_load,
@@ -33,7 +33,7 @@ FLOW = Flow(
     "clearance", version=1, title="I was cleared", policy=Policy.TOLD, gates=(WELCOMED,), at_start=clearance_facts,
     command=("cleared", "clearance", "i am cleared", "i'm cleared", "i have been cleared"),
     sentences=CLEARANCES,
-    facts=(WAITS, STAND, *CLEARED_FACTS, TO_LOAD, LIMITED, Fact("before", values=STANDING),
+    facts=(WAITS, STAND, Fact(CLEARED_SAID, values=SENTENCES), *CLEARED_FACTS, TO_LOAD, LIMITED, Fact("before", values=STANDING),
            Fact("for_read", values=("lifting", "squats")),
            Fact("cleared_words", of=cleared_words), Fact("left", values=STANDING, of=limits_left),
            Fact("kilos", values=("60",), of=kilos_left), Fact("end", values=("2026-03-16",), of=end_left),

@@ -68,7 +68,7 @@ ASKS_WHO = Fact("asks_who", values=("and_when", "alone", "no"), of=_asks_who)
 WHO_ASKED = Fact("who_asked", of=lambda got, side: "Who cleared you?" if _asks_who(got, side) == "alone" else "Who cleared you, and when?")
 WHO_SAID = Fact("who_said", of=lambda got, side: got.get("cleared_at", got.get(CLEARED_SAID)))
 CLEARED_OR_NOT = YesNo(unsure=True, tells=says_cleared)
-CLEARED_FACTS = (Fact(CLEARED_SAID, values=SENTENCES), NAMED, DATED, DATED_THEN, ASKS_WHO, WHO_ASKED, WHO_SAID,
+CLEARED_FACTS = (NAMED, DATED, DATED_THEN, ASKS_WHO, WHO_ASKED, WHO_SAID,
                  Fact("who_and_when", of=who_and_when))
 TREATS = NAMED.is_("yes") | fact("clinician").is_("yes")
 BY_CLINICIAN = TREATS & (DATED.is_("said") | DATED.is_("none") & DATED_THEN.is_("said"))

@@ -108,7 +108,12 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
         "skip today's drill please", "wont make squat day, flight to my cousin's wedding",
         "doc gave me the all clear, no limits", "got cleared by the physio, no limits", "physio cleared me completly, no limits",
         "no squats this week, I'm at a conference in a town whose hotel gym has one dumbbell",
-        "no squats this week, crutching starts, 12 hr days"} | BOTH
+        "no squats this week, crutching starts, 12 hr days", "GP gave me the green light", "PT cleared me for everything, no limits",
+        "doc gave me the green light at the annual check", "doctor gave me the green light in spring, no limits",
+        "got the all clear from the dentist, i hate that chair", "mo cleared me, full duty, no restriction",
+        "got the all clear from the heart check at work, ecg perfect, they do it each year",
+        "nurse at work cleared me for the charity squatathon, all green", "physio gave me the green light for everythign",
+        "the club doctor cleared me, the club treasurer did not"} | BOTH
 
 
 def test_no_sentence_about_pain_starts_a_flow():
