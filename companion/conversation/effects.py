@@ -33,12 +33,14 @@ class Say:
 
 @dataclass(frozen=True, slots=True)
 class Began:
-    """A run of a flow began. ``asked``: the words or payload it was begun with."""
+    """A run of a flow began. ``asked``: the words or payload it was begun with; ``first_run``: the run it was first begun as, "" if this
+    one."""
 
     run: str
     flow: str
     version: int
     asked: str = ""
+    first_run: str = ""
 
 
 @dataclass(frozen=True, slots=True)

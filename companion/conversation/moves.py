@@ -57,7 +57,7 @@ def begin(draft: Draft) -> None:
     if not _let_first(draft, move):
         if move.target != GATE_CLOSED:
             draft.top = draft.top._replace(tried=())
-            draft.effects.append(Began(draft.top.run, flow.name, flow.version, draft.top.asked[:ASKED_MOST]))
+            draft.effects.append(Began(draft.top.run, flow.name, flow.version, draft.top.asked[:ASKED_MOST], draft.top.first_run))
         _follow(draft, move)
 
 

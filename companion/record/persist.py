@@ -17,7 +17,7 @@ from companion.record.people import addresses_of
 from companion.record.reminders import Reminder
 from companion.record.timestamps import text_of
 from companion.record.turn import Turn
-from companion.record.unanswered import SAME_SIGN
+from companion.record.unanswered import SAME_QUESTIONS
 from companion.screening.sources import value
 
 
@@ -35,8 +35,8 @@ def message(turn: Turn, say: Say) -> None:
 
 def began(turn: Turn, run: Began) -> None:
     """Store the beginning of a run."""
-    turn.db.execute("insert or ignore into runs (person, run, flow, version, began_at, asked) values (?, ?, ?, ?, ?, ?)",
-                    (turn.person, run.run, run.flow, run.version, text_of(turn.now), run.asked))
+    turn.db.execute("insert or ignore into runs (person, run, flow, version, began_at, asked, first_run) values (?, ?, ?, ?, ?, ?, ?)",
+                    (turn.person, run.run, run.flow, run.version, text_of(turn.now), run.asked, run.first_run or run.run))
 
 
 def ended(turn: Turn, run: Ended) -> None:
@@ -116,14 +116,14 @@ def alert(turn: Turn, told: Alert) -> int:
 
 
 def alerted_with(turn: Turn, told: Alert, words: str) -> bool:
-    """True if an alert of the same level, of this run or of these questions about a sign when they were begun before, began with the same
+    """True if an alert of the same level, of this run or of the same questions when they were begun before, began with the same
     words."""
-    return _alerted(turn, told, f"instr(a.because, :words) = 1 and (u.run = n.run or {SAME_SIGN})", words)
+    return _alerted(turn, told, f"instr(a.because, :words) = 1 and (u.run = n.run or {SAME_QUESTIONS})", words)
 
 
 def alerted_before(turn: Turn, told: Alert) -> bool:
-    """True if the same alert was raised when these questions about a sign were begun before: nothing new was told since."""
-    return _alerted(turn, told, f"instr(a.because, :words) = 1 and {SAME_SIGN}", told.because)
+    """True if the same alert was raised when these questions were begun before: nothing new was told since."""
+    return _alerted(turn, told, f"instr(a.because, :words) = 1 and {SAME_QUESTIONS}", told.because)
 
 
 def _alerted(turn: Turn, told: Alert, where: str, words: str) -> bool:

@@ -373,6 +373,12 @@ def left_open(db: Database) -> None:
     db.execute("create index alerts_unseen on alerts (at) where seen_at is null")
 
 
+@migrations()
+def begun_anew(db: Database) -> None:
+    """The run that a run was first begun as, where its questions began anew; "" of those from before."""
+    db.execute("alter table runs add column first_run text not null default ''")
+
+
 def _execute(db: Database, script: str) -> None:
     """Execute a script's statements one by one; ``executescript`` would commit the migration's transaction."""
     waiting = ""

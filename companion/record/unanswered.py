@@ -21,8 +21,9 @@ WARNINGS: Final = ("weakness", "fall")
 """The questions of the safety check that ask for care the same day; "urgent" asks for both at once."""
 _DOUBT: Final = ("yes", "unsure")
 
-SAME_SIGN: Final = "u.flow = 'signs' and n.flow = 'signs' and u.run <> n.run and u.asked = n.asked and n.asked <> ''"
-"""SQL condition on the runs ``u`` and ``n`` of one person: the same questions about a sign, begun anew, which keep their number."""
+SAME_QUESTIONS: Final = ("u.flow = n.flow and u.flow in ('pain', 'signs') and u.run <> n.run and u.first_run = n.first_run and "
+                        "n.first_run <> ''")
+"""SQL condition on the runs ``u`` and ``n`` of one person: the same questions about pain or a sign, begun anew."""
 
 TOLD_SINCE: Final = ("(with recursive told(at) as (select ({at}) union select b.began_at from told join runs b on b.person = {person} and "
                      "b.flow in ('pain', 'signs') and b.ending = 'left' and b.ended_at = told.at) select min(at) from told)")
@@ -31,7 +32,7 @@ anew."""
 
 _UNFINISHED: Final = f"""
 select u.person, u.flow, u.run, u.began_at, exists (select 1 from alerts a where a.person = u.person and a.run = u.run) or exists (
-    select 1 from runs n join alerts a on a.person = n.person and a.run = n.run where n.person = u.person and {SAME_SIGN}) from runs u
+    select 1 from runs n join alerts a on a.person = n.person and a.run = n.run where n.person = u.person and {SAME_QUESTIONS}) from runs u
 where u.flow in ('pain', 'signs', 'safety_check') and ifnull(u.ending, 'left') <> 'done' and u.began_at >= :after
     and not exists (select 1 from runs l where l.person = u.person and cast(l.run as integer) > cast(u.run as integer) and (
         l.flow = u.flow and (u.flow <> 'signs' or u.ended_at is not null) or

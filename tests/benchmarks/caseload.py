@@ -63,7 +63,7 @@ def build(db: sqlite3.Connection, lifters: int, each: int) -> None:
 def _run(db: sqlite3.Connection, person: int, run: str, at: datetime, random: Random) -> None:
     kind = ("safety_check", "squat_after", "leg_raise", "knee_to_wall", "squat_look")[int(run) % 5]
     when = text_of(at)
-    db.execute("insert into runs values (?, ?, ?, 1, ?, ?, 'done', '')", (person, run, kind, when, when))
+    db.execute("insert into runs values (?, ?, ?, 1, ?, ?, 'done', '', '')", (person, run, kind, when, when))
     rows = list(_rows(kind, random))
     db.executemany("insert into answers (person, run, flow, version, key, side, raw, value, unit, status, method, placement, at) "
                    "values (?, ?, ?, 1, ?, ?, ?, ?, ?, 'ok', ?, ?, ?)",
@@ -116,7 +116,7 @@ def _stand(db: sqlite3.Connection, person: int, random: Random) -> None:
         db.execute("insert into facts values (?, 'pain.hurt', 'yes', 1, ?)", (person, ago(3 if person % 17 == 0 else 20)))
     for days in (100, 50, 3 if person % 17 == 0 else 20) if person % 2 else ():
         run = f"pain {days}"
-        db.execute("insert into runs values (?, ?, 'pain', 1, ?, ?, 'done', '')", (person, run, ago(days), ago(days)))
+        db.execute("insert into runs values (?, ?, 'pain', 1, ?, ?, 'done', '', '')", (person, run, ago(days), ago(days)))
         db.executemany("insert into answers (person, run, flow, version, key, side, raw, value, unit, status, method, placement, at) "
                        "values (?, ?, 'pain', 1, ?, '', ?, ?, '', 'ok', '', '', ?)",
                        [(person, run, key, str(value), value, ago(days)) for key, value in
