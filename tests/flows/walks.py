@@ -31,6 +31,9 @@ from tests.drive import CHECKED, NOW, PAIN
 TRIES = 2_000
 """Walks looked at for one flow before what no walk took counts as not found; a fixed draw, so always the same ones."""
 
+HEEDING = 0.5
+"""How often a walk gives the answers with which the arrow it is after can be taken, wherever it comes by their questions."""
+
 LONGEST = 100
 OTHER: Final = "something_else"
 """A flow that nothing runs and that may begin over any question."""
@@ -117,7 +120,7 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
         told -= fixed.keys() | own | ways.worked_out.keys() | ways.compares.keys()
         fixed |= {name: A_DAY for name in sorted(told) if draw.random() < 0.8}
     far, astray = distances(ways.flow.name, goal.source), draw.choice((1, 3, 9, 30))
-    calm = draw.choice((0.0, 0.85, 1.0))
+    calm, heeds = draw.choice((0.0, 0.85, 1.0)), draw.random() < HEEDING
     state, got, replies, passed = START, dict[str, Value](), list[Reply](), list[tuple[str, str]]()
     while state not in (END, EARLY_END) and len(passed) < LONGEST:
         arrows = [arrow for arrow in compiled.leaving[state] if (state, arrow.target) not in never]
@@ -125,7 +128,8 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
         stop = compiled.stops.get(state)
         hangs = isinstance(stop, Ask) and (stop.log_as or any(option.only_if != ALWAYS for option in stop.kind.options))
         tried: dict[Value | None, tuple[dict[str, Value], dict[str, Value], Mapping[str, Domain]] | None] = {}
-        for arrow, given in ((arrow, given) for arrow in arrows for given in given_in(ways, state, draw, draw.random() < calm)):
+        for arrow, given in ((arrow, given) for arrow in arrows for given in given_in(
+                ways, state, draw, draw.random() < calm, suits if heeds else {})):
             if given not in tried:  # what is drawn beside an answer is the same for all arrows
                 tried[given] = None
                 beside = {**CHECKED, **drawn(ways, draw, drawn_beside)}
@@ -210,12 +214,13 @@ def distances(name: str, target: str) -> Mapping[str, int]:
     return far
 
 
-def given_in(ways: Ways, state: str, draw: Random, calm: bool) -> list[Value | None]:
-    """The answers to try in a state, in a drawn order; where ``calm``, the typical one first."""
+def given_in(ways: Ways, state: str, draw: Random, calm: bool, suits: Mapping[str, Domain]) -> list[Value | None]:
+    """The answers to try in a state, in a drawn order; first those that suit, and where ``calm``, of them the typical one."""
     stop = ways.compiled.stops.get(state)
     if isinstance(stop, Ask):
         values = answers_of(ways.flow.name, state)
-        return sorted(draw.sample(values, len(values)), key=lambda value: calm and value != stop.kind.typical)
+        return sorted(draw.sample(values, len(values)), key=lambda value: (
+            value not in suits.get(state, (value,)), calm and value != stop.kind.typical))
     return draw.sample(["done", "closed"], 2) if stop and stop.flow != PARKED else ["done"]
 
 
