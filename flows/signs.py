@@ -46,7 +46,7 @@ TWO_AT_ONCE = ("weakness bladder_bowel", "fever pregnancy", "chest weakness", "c
 HEARD = Fact("heard", values=(*SCREENED_SIGNS, *TWO_AT_ONCE))
 """Ids of the signs heard, by example of each and of two at once."""
 
-AMONG = Fact("among", values=("weakness saddle fever", "chest self_harm heart_history", "bladder_bowel sexual",
+AMONG = Fact("among", values=("weakness saddle fever", "chest spine_history", "chest self_harm heart_history", "bladder_bowel sexual",
                               "fall cancer_bone spine_history", "weight_loss pregnancy anticoagulants", "restriction under_18",
                               "self_harm weakness fever", "self_harm weakness pregnancy", "self_harm heart_history restriction",
                               "self_harm fever", "self_harm pregnancy", "self_harm restriction", "weakness restriction",
