@@ -94,6 +94,12 @@ OPEN_QUESTIONS = (Do(Find(LEVEL_PARTS, "{parts_open}", "what the level is made o
                   Do(Find("pain.told", "{told}", "whether pain was told, and a sign with it"), HURTS & fact("where").known))
 """Until these are answered the day is closed: somebody who puts the phone away now is not offered a squat."""
 
+NOTHING_HURTS = ("nothing", "nowhere", "false alarm", "it was nothing", "all good", *(
+    f"{lead}{said}" for lead in ("", "no ", "no, ", "no wait ", "sorry ", "i meant ", "i mean ", "sorry i meant ", "oh ", "actually ")
+    for said in ("nothing hurts", "nothing hurt", "it doesn't", "it doesn't hurt", "it didn't", "it didn't hurt", "it does not hurt",
+                 "no pain", "it doesn't hurt actually", "nothing is hurting", "nothing actually hurts")))
+"""Other words for that nothing hurts; each is asked about once more."""
+
 DURING = choice(
     *(Option(flow, one.title, (one.short_name,), fact(f"did_{flow}").is_("yes") & ~HURT_IN.is_(flow))
       for flow, one in protocols().items()),
@@ -132,7 +138,7 @@ FLOW = Flow(
             ("ankle", "Ankle or foot", "ankle", "foot"), ("chest", "Chest, breath or faint", "chest", "my chest",
                                                                "breath", "short of breath", "faint", "dizzy"),
             ("other", "Somewhere else", "other", "shoulder", "neck", "wrist", "arm"),
-            ("nothing", "Nothing hurts", "nothing", "nowhere", "false alarm", "it was nothing", "all good")),
+            ("nothing", "Nothing hurts", *NOTHING_HURTS)),
             safety=True, only_if=~EMERGENCY_NOW & ~TAKING_BACK.known),
         Ask("surely", "So nothing hurt, nothing was numb, and you did not feel faint?", YesNo(yes="Right, nothing", no="No, wait"),
             safety=True, only_if=~HURTS & ~MAY.is_("taken_back"), then=(Jump(fact("surely").is_("no"), "where"),)),

@@ -104,3 +104,13 @@ def test_numbness_in_words_is_not_taken_back_and_says_why() -> None:
     assert level(talk) == "clinician"
     assert any("But you wrote" in say.text for say in talk.says)
     assert not any("What you told me before" in say.text for say in talk.says)
+
+
+@pytest.mark.parametrize("words", ["no it doesnt", "i meant nothing hurts", "no wait nothing hurts", "it doesn't hurt actually", "No pain"])
+def test_that_nothing_hurts_is_understood_in_other_words_and_asked_about_once(words: str) -> None:
+    assert at_menu("my back hurts", words).state == "pain.surely"
+
+
+@pytest.mark.parametrize("words", ["my back hurt on the last set", "back hurt during the last rep"])
+def test_pain_in_the_last_set_is_pain_of_today(words: str) -> None:
+    assert at_menu(words).state == "pain.where"
