@@ -24,6 +24,10 @@ from companion.language.clauses import Mood, clauses, flat
 from companion.language.learnt import OWN_WORDS, TO_START, behind
 from companion.language.phrases import Phrase
 
+CONTROLS_BUT_HELP: Final = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.SKIP, Phrase.DESCRIBE)
+CONTROLS: Final = (*CONTROLS_BUT_HELP, Phrase.HELP)
+"""Control words."""
+
 
 def control(draft: Draft, heard: Phrase) -> None:
     """Do what a control word says."""

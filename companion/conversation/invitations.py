@@ -10,22 +10,55 @@ import re
 from dataclasses import replace
 from typing import Final
 
+from companion.conversation.acting import CONTROLS
 from companion.conversation.condition import Value
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Answer, Choice, Media, Option, ReadingContext, Ready, YesNo
+from companion.conversation.kinds import Answer, Choice, Media, Ready, YesNo
 from companion.conversation.moves import answer, begin, take_up
 from companion.conversation.parking import start
 from companion.conversation.prompt import read_start
+from companion.conversation.reported import heard_out
 from companion.conversation.session import SAID_AHEAD
-from companion.language.phrases import Phrase, hear
+from companion.language.acts import SpeechAct, hear_act
+from companion.language.courtesies import HELLOS, PRAISE, THANKS
+from companion.language.flags import hear_flags
+from companion.language.phrases import Phrase, hear, normalise
+from companion.language.questions import is_question
 
 _OPEN_QUESTION: Final = re.compile(r"(?:and |so )?(?:how|what|which|where|when|who|why)\b", re.IGNORECASE)
-PRAISE: Final = frozenset(("great", "cool", "good", "nice", "perfect", "fine"))
-"""What answers "how", and else only acknowledges."""
-
 _TAPPED: Final = (Choice, YesNo, Ready, Media)
 """Kinds that take no words of the person's own."""
+
+
+def answers_invitation(draft: Draft, text: str) -> bool:
+    """Take a message as the answer to what the last messages asked, if it is one beyond doubt, of one of them only; return False
+    otherwise. An open question that the body or safety depends on keeps an answer of its own. Words in which only a doubtful sign
+    would be heard begin a flow that asks what a clinician said."""
+    stack = draft.session.stack
+    there = [one for one in opened(draft) if not heard_out(copy_of(one), text)]
+    if not there or (stack and draft.ask.safety and isinstance(draft.ask.kind.read(text, draft.context), Answer)):
+        return False
+    answered = [one for one in map(copy_of, there) if answered_at(one, text)]
+    told = next((one for one in there if one.compiled.flow.policy.told), None)
+    if len(answered) == 1:
+        adopt(draft, answered[0])
+    elif told and not answered and not (stack and draft.top.flow != draft.book.home) and hear_flags(text):
+        adopt(draft, told, text)
+    else:
+        return False
+    return True
+
+
+def begins_invited(draft: Draft, text: str) -> bool:
+    """Begin the flow of an invitation, and ask its first question, for words that would come to nothing: no question, command or
+    thanks; return False otherwise."""
+    said = normalise(text).strip(" .!")
+    if is_question(text) or hear_act(text).act in (SpeechAct.QUESTION, SpeechAct.COMMAND) or hear(text) in CONTROLS or (
+            said in THANKS - PRAISE or said in HELLOS) or not (there := opened(draft)):
+        return False
+    adopt(draft, there[0], text)
+    return True
 
 
 def opened(draft: Draft) -> tuple[Draft, ...]:
@@ -74,14 +107,6 @@ def asks_yes_or_no(invite: str) -> bool:
     """True if the first question of an invitation can be answered by yes or no."""
     asked = next((one for one in re.findall(r"[^.:?!]*[.:?!]", invite) if one.endswith("?")), "")
     return bool(asked) and not _OPEN_QUESTION.match(asked.strip())
-
-
-def taken_up(draft: Draft, text: str) -> str:
-    """Return the label of the button of the last message, an invitation, that a message is another word for; "" for none."""
-    begun = next((one for data in draft.known.invited() if (one := read_start(data))), None)
-    offers = draft.book[begun[0]].flow.invites if begun and begun[0] in draft.book.flows else ()
-    read = Choice(tuple(Option(one.label, one.label, one.also) for one in offers)).read(text, ReadingContext(strict=True))
-    return str(read.value) if isinstance(read, Answer) else ""
 
 
 def adopt(draft: Draft, there: Draft, text: str = "") -> None:

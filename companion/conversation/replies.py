@@ -13,7 +13,19 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from companion.conversation.acting import RIGHTS, RIGHTS_LONGEST, WAITS, act_on, control, do_meant, fill, not_words, other_than_answer
+from companion.conversation.acting import (
+    CONTROLS,
+    CONTROLS_BUT_HELP,
+    RIGHTS,
+    RIGHTS_LONGEST,
+    WAITS,
+    act_on,
+    control,
+    do_meant,
+    fill,
+    not_words,
+    other_than_answer,
+)
 from companion.conversation.alike import as_before
 from companion.conversation.amending import amend
 from companion.conversation.answers import HELP_MOST, answered, refuse, tell_idle, told_what_stands, what_stands
@@ -25,26 +37,26 @@ from companion.conversation.effects import Say
 from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
 from companion.conversation.hearing import guesses, heard_at, meant_at, read_of
-from companion.conversation.invitations import PRAISE, adopt, answered_at, copy_of, opened, taken_up
+from companion.conversation.invitations import answers_invitation, begins_invited
 from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
-from companion.conversation.moves import answer, begin_anew, cut_hold, hurt, noted, skip, take_back
-from companion.conversation.of_lifters import about_a_lifter, of_a_lifter
+from companion.conversation.labels import labelled
+from companion.conversation.moves import answer, begin_anew, hurt, noted, skip, take_back
+from companion.conversation.of_lifters import of_a_lifter
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import THESE_FIRST, go_on, interrupt, leave, over_again, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
 from companion.conversation.refusing import NOT_THAT, card_words, within
+from companion.conversation.reported import heard_out, heard_pain
 from companion.conversation.session import SAID_AHEAD
-from companion.conversation.signs import beside_the_asked, heard_sign, is_option
+from companion.conversation.signs import heard_sign, is_option
 from companion.conversation.slots import reads_acts
 from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches, tables_in
 from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import flat
-from companion.language.coach_words import lifters_in, of_oneself
-from companion.language.findings import beside_the_found
-from companion.language.flags import Flag, hear_flags
+from companion.language.courtesies import HELLOS, THANKS
 from companion.language.pain import Pain, hear_pain
-from companion.language.phrases import Phrase, hear, label_key, normalise
+from companion.language.phrases import Phrase, hear, normalise
 from companion.language.questions import asked_surely, is_question
 
 
@@ -85,7 +97,7 @@ def typed(draft: Draft, text: str) -> None:
         ask_again(draft, draft.ask.unread[0], draft.ask.unread[1:])
     elif same := as_before(draft, text):
         answer(draft, same)
-    elif not draft.ask.free and (data := _offered(draft, text)):
+    elif not draft.ask.free and (data := labelled(draft, text)):
         tapped(draft, data)
     elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free and not (draft.ask.safety and "it was" in normalise(text)):
         _corrected(draft, text, meant[1])
@@ -97,11 +109,11 @@ def typed(draft: Draft, text: str) -> None:
         start(draft, *said)
     elif draft.top.flow == draft.book.home and begins_invited(draft, text):
         pass
-    elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in _THANKS:
+    elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in THANKS:
         draft.say(GOOD)
     elif _asked_back(draft, text):
         pass
-    elif heard in _CONTROLS and not draft.ask.kind.claims(text, draft.context) and (
+    elif heard in CONTROLS and not draft.ask.kind.claims(text, draft.context) and (
             not draft.ask.free or (heard is Phrase.SKIP and not draft.ask.safety)):
         control(draft, heard)
     else:
@@ -112,7 +124,7 @@ def _unread(draft: Draft, text: str) -> bool:
     """True if a message is neither an answer, nor a question about the open one, nor the name of what is open over any question."""
     flow = draft.book.command(text)
     always = bool(flow and draft.book[flow].flow.policy.always)
-    said = always or hear(text) in _CONTROLS_BUT_HELP or isinstance(read_of(draft, text), Answer)
+    said = always or hear(text) in CONTROLS_BUT_HELP or isinstance(read_of(draft, text), Answer)
     return not said and hear_act(text).asks in (None, Asks.GENERAL)
 
 
@@ -126,36 +138,6 @@ def _told_beside(draft: Draft, text: str) -> tuple[str, str] | None:
     return said if said and draft.book[said[0]].flow.policy.told else None
 
 
-def answers_invitation(draft: Draft, text: str) -> bool:
-    """Take a message as the answer to what the last messages asked, if it is one beyond doubt, of one of them only; return False
-    otherwise. An open question that the body or safety depends on keeps an answer of its own. Words in which only a doubtful sign
-    would be heard begin a flow that asks what a clinician said."""
-    stack = draft.session.stack
-    there = [one for one in opened(draft) if not heard_out(copy_of(one), text)]
-    if not there or (stack and draft.ask.safety and isinstance(draft.ask.kind.read(text, draft.context), Answer)):
-        return False
-    answered = [one for one in map(copy_of, there) if answered_at(one, text)]
-    told = next((one for one in there if one.compiled.flow.policy.told), None)
-    if len(answered) == 1:
-        adopt(draft, answered[0])
-    elif told and not answered and not (stack and draft.top.flow != draft.book.home) and hear_flags(text):
-        adopt(draft, told, text)
-    else:
-        return False
-    return True
-
-
-def begins_invited(draft: Draft, text: str) -> bool:
-    """Begin the flow of an invitation, and ask its first question, for words that would come to nothing: no question, command or
-    thanks; return False otherwise."""
-    said = normalise(text).strip(" .!")
-    if is_question(text) or hear_act(text).act in (SpeechAct.QUESTION, SpeechAct.COMMAND) or hear(text) in _CONTROLS or (
-            said in _THANKS - PRAISE or said in _GREETINGS) or not (there := opened(draft)):
-        return False
-    adopt(draft, there[0], text)
-    return True
-
-
 def _right(draft: Draft, text: str) -> tuple[str, str] | None:
     """Return the flow, and its request, of a wish about the person's own data or the reminders, in any words; None for no such."""
     wants = hear_act(text).wants if len(text.split()) <= RIGHTS_LONGEST else ""
@@ -164,66 +146,6 @@ def _right(draft: Draft, text: str) -> tuple[str, str] | None:
     book, facts, meant = draft.book, draft.known.facts, str(tables_in("does")[wants])
     said = book.sentence(text, facts) or ((flow, "") if (flow := book.command(text) or book.command(meant)) else None)
     return said or book.sentence(meant, facts)
-
-
-def _offered(draft: Draft, text: str) -> str:
-    """Return the data of a button that begins a conversation below one of the last messages, if a text is its label; "" for none."""
-    offered = draft.known.offered() if len(text) <= LABEL_LONGEST else {}
-    data = offered.get(label_key(text).removesuffix(" please"), "") or (offered and offered.get(label_key(taken_up(draft, text)), "")) or ""
-    return data if read_start(data) else ""
-
-
-LABEL_LONGEST: Final = 40
-"""Most characters of a message that may be the label of a button; our choice."""
-
-
-def heard_out(draft: Draft, text: str) -> bool:
-    """SpeechAct on pain or another sign in a message, before anything else; return True if there was one."""
-    if draft.known.facts.get("is_coach") == "yes":
-        names, free = lifters_in(draft.known.facts), bool(draft.session.stack and draft.ask.free)
-        waits = bool(draft.session.aside or free or (draft.session.stack and draft.ask.safety))
-        text = of_oneself(text, names.values(), not waits and bool(_offered(draft, text)))
-        if about_a_lifter(draft, text):
-            return not free or draft.session.aside is not None
-    return heard_sign(draft, text) or heard_pain(draft, text)
-
-
-def heard_pain(draft: Draft, text: str) -> bool:
-    """Stop for pain, or ask whether something hurt, if the words report it; return True then."""
-    stack = draft.session.stack
-    if (stack and not draft.compiled.flow.policy.hears_pain) or draft.book.brings_code(text):
-        return False
-    asking = draft.ask if stack and draft.top.state in draft.compiled.stops else None
-    words, works = beside_the_asked(draft, text), bool(asking and draft.works)
-    pain = hear_pain(words, body_at_work=works)
-    if pain is not Pain.NO and _was_said(draft, asking, text):
-        pain = hear_pain(beside_the_found(words), body_at_work=works)
-    aside = draft.session.aside
-    free = asking is not None and asking.free and aside is None
-    if pain is Pain.YES and not free:
-        hurt(draft, text)
-        return True
-    if pain is Pain.ASK and (matches("will_hurt", flat(text)) or (free and not draft.ask.doubts)):
-        return False
-    if pain is Pain.NO or aside is not None or (asking and (asking.unread or is_option(draft, text))):
-        return False
-    if not free and draft.book.command(text):  # such as "how it went": what is asked for by name leaves nothing unsure
-        return False
-    at_rest = not stack or draft.top.flow == draft.book.home
-    if at_rest and (said := draft.book.sentence(text, draft.known.facts)) and said[0] == draft.book.pain:  # "i take it back"
-        return False
-    cut_hold(draft)
-    ask_aside(draft, "ache", text)
-    return True
-
-
-def _was_said(draft: Draft, asking: Ask | None, text: str) -> bool:
-    """True if a message tells what a clinician said: where that is asked for, or as a whole sentence that begins such a flow. The
-    name of what was found is no pain in it."""
-    if asking and (asking.kind.told(text) or (asking.free and Flag.RESTRICTION.value in asking.signs)):
-        return True
-    said = draft.book.sentence(text, draft.known.facts)
-    return bool(said and draft.book[said[0]].flow.policy.told)
 
 
 def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
@@ -301,20 +223,13 @@ def _aside_decided(draft: Draft, decided: str) -> None:
             ask_again(draft, "All right. You don't have to go on: “stop” ends it for today.")
 
 
-_GREETINGS: Final = frozenset(("hi", "hello", "hey", "hi there", "hello there", "hey there", "good morning", "good evening"))
-_THANKS: Final = frozenset(("thanks", "thank you", "thx", "ta", "cheers", "thanks a lot", "many thanks", "ok", "okay", "ok thanks",
-                            "okay thanks", "ok thank you", "great", "cool", "good", "nice", "perfect", "got it", "will do", "alright",
-                            "all right", "fine", "understood", "\N{THUMBS UP SIGN}"))
-"""Replies to a message without a question, such as the one on the evening before a squat day."""
 GOOD: Final = "Good. “Menu” shows what there is, whenever you like."
-_CONTROLS_BUT_HELP = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.SKIP, Phrase.DESCRIBE)
-_CONTROLS = (*_CONTROLS_BUT_HELP, Phrase.HELP)
 
 
 def _from_idle(draft: Draft, text: str) -> None:
     if draft.book.resumes(text) and draft.unpark():
         return
-    if data := _offered(draft, text):
+    if data := labelled(draft, text):
         tapped(draft, data)
     elif flow := draft.book.command(text):
         start(draft, flow)
@@ -322,7 +237,7 @@ def _from_idle(draft: Draft, text: str) -> None:
         start(draft, *said)
     elif begins_invited(draft, text):
         pass
-    elif draft.session.idle and normalise(text).strip(" .!") in _THANKS:
+    elif draft.session.idle and normalise(text).strip(" .!") in THANKS:
         draft.say(GOOD)
     else:
         if not told_what_stands(draft, text) and is_question(text):
@@ -337,7 +252,7 @@ _MEANT: Final = re.compile(
 
 def _assents(draft: Draft, text: str) -> bool:
     """True if a message is plain assent or thanks, which says of no movement that it is over."""
-    said = normalise(text).strip(" .!") in _THANKS or hear(text) in (Phrase.YES, Phrase.READY)
+    said = normalise(text).strip(" .!") in THANKS or hear(text) in (Phrase.YES, Phrase.READY)
     return said and not isinstance(draft.ask.kind.read(text, draft.context), Answer)
 
 
@@ -356,7 +271,7 @@ def _asked_back(draft: Draft, text: str) -> bool:
     a place."""
     heard = hear(text)
     asks = (heard is Phrase.AGAIN and asked_surely(text) == "means") or (heard is Phrase.HELP and is_question(text))
-    if heard in _CONTROLS and not asks:
+    if heard in CONTROLS and not asks:
         return False
     if isinstance(draft.ask.kind, SquatDays | Rest | Day | Zone) and isinstance(draft.ask.kind.read(text, draft.context), Answer):
         return False
@@ -415,11 +330,11 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
     near = None if ask.safety or ask.free or claimed else hear(text)
     if not draft.compiled.flow.policy.hears_pain and hear_pain(text) is Pain.YES:
         stand_again(draft, THESE_FIRST)
-    elif normalise(text).strip(" .!") in _GREETINGS:
+    elif normalise(text).strip(" .!") in HELLOS:
         ask_again(draft)
     elif draft.top.flow == draft.book.home and (flow := draft.book.near_command(text)):
         start(draft, flow)
-    elif near in _CONTROLS:
+    elif near in CONTROLS:
         control(draft, near)
     elif not (known or claimed) and guesses(draft, text):
         ask_aside(draft, "which", text)

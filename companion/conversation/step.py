@@ -15,11 +15,13 @@ from companion.conversation.effects import Effect, Say
 from companion.conversation.events import Edited, FilmRead, Happening, Invite, Sent, Settle, Tapped, Typed, words_in
 from companion.conversation.films import film_read
 from companion.conversation.flow import Known, Offer
+from companion.conversation.invitations import answers_invitation
 from companion.conversation.moves import after_run, begin, end, hurt, take_up
 from companion.conversation.parking import interrupt
 from companion.conversation.prompt import in_one_line, offered, read_start
 from companion.conversation.registry import Book
-from companion.conversation.replies import answers_invitation, edited, heard_out, sent, tapped, typed
+from companion.conversation.replies import edited, sent, tapped, typed
+from companion.conversation.reported import heard_out
 from companion.conversation.session import Session
 from companion.conversation.signs import heard_sign
 from companion.conversation.wording import render

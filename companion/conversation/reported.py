@@ -1,0 +1,66 @@
+"""Pain and other signs that a message reports, heard before anything else in it is read."""
+
+from __future__ import annotations
+
+from companion.conversation.asking import ask_aside
+from companion.conversation.draft import Draft
+from companion.conversation.flow import Ask
+from companion.conversation.labels import labelled
+from companion.conversation.moves import cut_hold, hurt
+from companion.conversation.of_lifters import about_a_lifter
+from companion.conversation.signs import beside_the_asked, heard_sign, is_option
+from companion.language.act_rules import matches
+from companion.language.clauses import flat
+from companion.language.coach_words import lifters_in, of_oneself
+from companion.language.findings import beside_the_found
+from companion.language.flags import Flag
+from companion.language.pain import Pain, hear_pain
+
+
+def heard_out(draft: Draft, text: str) -> bool:
+    """Act on pain or another sign in a message, before anything else; return True if there was one."""
+    if draft.known.facts.get("is_coach") == "yes":
+        names, free = lifters_in(draft.known.facts), bool(draft.session.stack and draft.ask.free)
+        waits = bool(draft.session.aside or free or (draft.session.stack and draft.ask.safety))
+        text = of_oneself(text, names.values(), not waits and bool(labelled(draft, text)))
+        if about_a_lifter(draft, text):
+            return not free or draft.session.aside is not None
+    return heard_sign(draft, text) or heard_pain(draft, text)
+
+
+def heard_pain(draft: Draft, text: str) -> bool:
+    """Stop for pain, or ask whether something hurt, if the words report it; return True then."""
+    stack = draft.session.stack
+    if (stack and not draft.compiled.flow.policy.hears_pain) or draft.book.brings_code(text):
+        return False
+    asking = draft.ask if stack and draft.top.state in draft.compiled.stops else None
+    words, works = beside_the_asked(draft, text), bool(asking and draft.works)
+    pain = hear_pain(words, body_at_work=works)
+    if pain is not Pain.NO and _was_said(draft, asking, text):
+        pain = hear_pain(beside_the_found(words), body_at_work=works)
+    aside = draft.session.aside
+    free = asking is not None and asking.free and aside is None
+    if pain is Pain.YES and not free:
+        hurt(draft, text)
+        return True
+    if pain is Pain.ASK and (matches("will_hurt", flat(text)) or (free and not draft.ask.doubts)):
+        return False
+    if pain is Pain.NO or aside is not None or (asking and (asking.unread or is_option(draft, text))):
+        return False
+    if not free and draft.book.command(text):  # such as "how it went": what is asked for by name leaves nothing unsure
+        return False
+    at_rest = not stack or draft.top.flow == draft.book.home
+    if at_rest and (said := draft.book.sentence(text, draft.known.facts)) and said[0] == draft.book.pain:  # "i take it back"
+        return False
+    cut_hold(draft)
+    ask_aside(draft, "ache", text)
+    return True
+
+
+def _was_said(draft: Draft, asking: Ask | None, text: str) -> bool:
+    """True if a message tells what a clinician said: where that is asked for, or as a whole sentence that begins such a flow. The
+    name of what was found is no pain in it."""
+    if asking and (asking.kind.told(text) or (asking.free and Flag.RESTRICTION.value in asking.signs)):
+        return True
+    said = draft.book.sentence(text, draft.known.facts)
+    return bool(said and draft.book[said[0]].flow.policy.told)
