@@ -11,16 +11,19 @@ from dataclasses import replace
 from typing import Final
 
 from companion.conversation.acting import CONTROLS
+from companion.conversation.asking import show
 from companion.conversation.condition import Value
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, Choice, Media, Ready, YesNo
 from companion.conversation.moves import answer, begin, take_up
-from companion.conversation.parking import start
+from companion.conversation.parking import park, start
 from companion.conversation.prompt import read_start
 from companion.conversation.reported import heard_out
 from companion.conversation.session import SAID_AHEAD
+from companion.language.act_rules import matches
 from companion.language.acts import SpeechAct, hear_act
+from companion.language.clauses import flat
 from companion.language.courtesies import HELLOS, PRAISE, THANKS
 from companion.language.flags import hear_flags
 from companion.language.phrases import Phrase, hear, normalise
@@ -37,6 +40,9 @@ def answers_invitation(draft: Draft, text: str) -> bool:
     would be heard begin a flow that asks what a clinician said."""
     stack = draft.session.stack
     there = [one for one in opened(draft) if not heard_out(copy_of(one), text)]
+    waits = next((one for one in there if not one.compiled.flow.invite), None)  # which an invitation can only ask to be answered
+    if waits and _says_whether(draft, waits, text):
+        return True
     if not there or (stack and draft.ask.safety and isinstance(draft.ask.kind.read(text, draft.context), Answer)):
         return False
     answered = [one for one in map(copy_of, there) if answered_at(one, text)]
@@ -61,6 +67,19 @@ def begins_invited(draft: Draft, text: str) -> bool:
     return True
 
 
+def _says_whether(draft: Draft, waits: Draft, text: str) -> bool:
+    """Go on with what is left open, or leave it, for a message that only says whether it is answered now or asks what it is; return False
+    for any other. What was asked long before is not answered by that."""
+    said, stack, left = hear(text), draft.session.stack, waits.worded(waits.compiled.flow.parked, "")
+    if said in (Phrase.NO, Phrase.STOP) and left and (waits.session.stack == stack or not stack or draft.top.flow == draft.book.home):
+        park(draft, left)
+    elif said in (Phrase.YES, Phrase.READY) or matches("asks_what_is_open", flat(text)):
+        adopt(draft, waits)
+    else:
+        return False
+    return True
+
+
 def opened(draft: Draft) -> tuple[Draft, ...]:
     """Return a draft for each flow about which the last messages, all of them invitations, ask something, the latest first: it is begun
     there, and its first question is the last message. None over a side question, a movement or a question about safety that takes answers
@@ -73,15 +92,20 @@ def opened(draft: Draft) -> tuple[Draft, ...]:
 
 
 def _opened(draft: Draft, flow: str, asked: str) -> Draft | None:
-    if flow not in draft.book.flows or "?" not in draft.book[flow].flow.invite or any(one.flow == flow for one in draft.session.stack):
+    if flow not in draft.book.flows:
         return None
-    there = Draft(draft.book, draft.session, draft.known, [])
+    there, invite = Draft(draft.book, draft.session, draft.known, []), draft.book[flow].flow.invite
+    if not invite and any(one.flow == flow for one in draft.session.stack):
+        show(there)
+        return there
+    if (invite and "?" not in invite) or any(one.flow == flow for one in draft.session.stack):
+        return None
     start(there, flow, asked)
     if not there.session.stack or there.top.flow != flow:
         return None
     if there.top.paused:
         take_up(there)
-    else:
+    if there.session.stack and not there.top.state:
         begin(there)
     waits = there.session.stack and there.top.flow == flow and isinstance(there.compiled.stops.get(there.top.state), Ask)
     return there if waits else None

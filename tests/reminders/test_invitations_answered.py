@@ -8,6 +8,7 @@ import pytest
 
 from companion.conversation.session import Frame, Session
 from companion.record import log, people, reminders
+from companion.reminders.kinds import UNANSWERED_SAYS
 from companion.screening.limits import Limit, LimitPart, as_text
 from tests.reminders.build import MONDAY, Gym
 
@@ -212,5 +213,53 @@ async def test_an_invitation_that_asks_nothing_is_begun_by_its_button_only(gym, 
     ("not today", "retest_later.when"), ("ok", "")])
 async def test_a_button_of_an_invitation_may_be_said_in_other_words(gym, words, where):
     person = await invited(gym, "retest", retest__tests="leg_raise", drill="calf")
+    await say(gym, words)
+    assert place(gym, person) == where
+
+
+async def left_open(gym: Gym, said: str, *then: str) -> int:
+    """A lifter who has just been reminded of questions left open the day before, after what they said of them then."""
+    person = gym.lifter()
+    reminders.cancel(gym.db, person, "squat_day", gym.now())
+    await say(gym, said, *then)
+    heard = await gym.sweep(hours=26)
+    assert heard == [UNANSWERED_SAYS]
+    return person
+
+
+@pytest.mark.parametrize("words", ["yes", "ok", "now", "answer now", "go on", "which ones?", "what questions?", "sure", "i can answer now",
+                                   "it got worse"])
+@pytest.mark.parametrize(("said", "asked"), [("my foot is dragging", "signs.so"), ("my back hurts like hell", "pain.where")])
+async def test_questions_left_open_are_put_when_somebody_says_yes_to_them(gym, said, asked, words):
+    person = await left_open(gym, said, "later")
+    await say(gym, words)
+    assert place(gym, person) == asked
+    assert told(gym, person, asked.partition(".")[0]) == {}
+
+
+@pytest.mark.parametrize("words", ["yes", "ok", "now", "answer now", "go on", "which ones?"])
+async def test_a_question_open_since_yesterday_is_put_again_and_not_answered_by_a_yes_to_its_reminder(gym, words):
+    person = await left_open(gym, "my foot is dragging")
+    heard = await say(gym, words)
+    assert heard[-1].startswith("You wrote “my foot is dragging”")
+    assert place(gym, person) == "signs.so"
+    assert told(gym, person, "signs") == {}
+
+
+@pytest.mark.parametrize("then", [(), ("later",)])
+@pytest.mark.parametrize("words", ["no", "not now", "later"])
+async def test_a_no_to_a_reminder_of_open_questions_leaves_them_open_and_takes_nothing_back(gym, words, then):
+    person = await left_open(gym, "my foot is dragging", *then)
+    heard = await say(gym, words)
+    assert heard[-1].startswith("All right. Say “go on” when you can answer.")
+    assert told(gym, person, "signs") == {}
+    await say(gym, "go on")
+    assert place(gym, person) == "signs.so"
+
+
+@pytest.mark.parametrize(("words", "where"), [("my back hurts", "pain.where"), ("that's so", "signs.so"), ("menu", "home.pick"),
+                                              ("what is a hip hinge?", "home.pick")])
+async def test_after_a_reminder_of_open_questions_what_says_something_of_its_own_says_it(gym, words, where):
+    person = await left_open(gym, "my foot is dragging", "later")
     await say(gym, words)
     assert place(gym, person) == where
