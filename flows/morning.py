@@ -24,6 +24,8 @@ from flows.shared import WELCOMED
 HOW_NOW = fact("how")
 LEVEL_STOOD = Fact("stood", values=tuple(level.value for level in Level))
 SEEN_FIRST_STILL = LEVEL_STOOD.one_of(*REFERRED)
+CLOSES = ~HOW_NOW.is_("usual") & ~SEEN_FIRST_STILL
+"""True if the answer closes the day; where somebody was sent to be seen, that stands whatever it is."""
 
 
 def what_stood(known: Known) -> dict[str, Value]:
@@ -49,24 +51,23 @@ FLOW = Flow(
     facts=(LEVEL_STOOD, LEVEL_NOW, UNTOLD, Fact("tomorrow", of=tomorrow)),
     invite="Yesterday something hurt. How is it this morning?",
     steps=(
-        Tell("What I said about being seen still holds. Once a doctor or physiotherapist has seen you, say “safety check”.",
-             SEEN_FIRST_STILL),
         Ask("how", "Is what hurt yesterday back to usual?", choice(
             ("usual", "Back to usual", "yes", "gone", "fine", "good", "normal"),
             ("better", "Better, not gone", "better", "a bit", "almost"),
-            ("same", "The same", "same", "no", "not really"), ("worse", "Worse, or something new", "worse", "new")), safety=True,
-            only_if=~SEEN_FIRST_STILL),
-        Do(Find("pain.morning", "{how}", "asked the morning after"), HOW_NOW.known),
-        Do(Find("safety.level", "{level}", "not back to usual the morning after", "the morning after: {how}"),
-           HOW_NOW.known & ~HOW_NOW.is_("usual")),
-        Do(Find("safety.why", "morning", "the answers that weighed"), HOW_NOW.known & ~HOW_NOW.is_("usual")),
-        Do(Alert("{level}", "yesterday something hurt, and this morning it is not back to usual ({how})"),
-           HOW_NOW.known & ~HOW_NOW.is_("usual")),
-        Tell("Good. Today's safety check still comes first, before you squat or test.", HOW_NOW.is_("usual")),
+            ("same", "The same", "same", "no", "not really"), ("worse", "Worse, or something new", "worse", "new")), safety=True),
+        Do(Find("pain.morning", "{how}", "asked the morning after")),
+        Do(Find("safety.level", "{level}", "not back to usual the morning after", "the morning after: {how}"), CLOSES),
+        Do(Find("safety.why", "morning", "the answers that weighed"), CLOSES),
+        Do(Alert("{level}", "yesterday something hurt, and this morning it is not back to usual ({how})"), ~HOW_NOW.is_("usual")),
+        Tell("What I said about being seen still holds. Once a doctor or physiotherapist has seen you, say “safety check”.",
+             SEEN_FIRST_STILL & ~HOW_NOW.is_("worse")),
+        Tell("Good. Today's safety check still comes first, before you squat or test.", HOW_NOW.is_("usual") & ~SEEN_FIRST_STILL),
         Tell("Then no squats and no loaded drill today; walk and move gently. If it is not gone by tomorrow, see a doctor or "
-             "physiotherapist.", HOW_NOW.is_("better")),
-        Tell("Then no squats, no tests and no drills today. Please see a doctor or physiotherapist about it.", HOW_NOW.is_("same")),
-        Do(Remind("morning", "morning", "{tomorrow}", hour=MORNING.hour, that_day=True), HOW_NOW.one_of("better", "same")),
+             "physiotherapist.", HOW_NOW.is_("better") & ~SEEN_FIRST_STILL),
+        Tell("Then no squats, no tests and no drills today. Please see a doctor or physiotherapist about it.",
+             HOW_NOW.is_("same") & ~SEEN_FIRST_STILL),
+        Do(Remind("morning", "morning", "{tomorrow}", hour=MORNING.hour, that_day=True),
+           HOW_NOW.one_of("better", "same") & ~SEEN_FIRST_STILL),
         Run("pain", HOW_NOW.is_("worse")),
         Tell("If you like, tell me how yesterday's squats went until it hurt.", UNTOLD.known & ~SEEN_FIRST_STILL & ~HOW_NOW.is_("worse"),
              offers=(Offer("How they went", "squat_after", "{untold}"),)),

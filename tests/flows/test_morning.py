@@ -67,11 +67,20 @@ def test_it_never_betters_what_stands():
 
 
 @pytest.mark.parametrize("level", ["clinician", "same_day", "emergency"])
-def test_who_was_sent_to_be_seen_is_asked_nothing_and_nothing_is_lifted(level: str):
-    talk = begun(**{"safety.level": level})
+@pytest.mark.parametrize("label", ["Back to usual", "Better, not gone", "The same"])
+def test_for_who_was_sent_to_be_seen_that_still_holds_whatever_they_answer(label: str, level: str):
+    talk = begun(**{"safety.level": level}).tap(label)
     assert "still holds" in heard(talk)
     assert "safety.level" not in talk.found
+    assert reminds(talk) == []
+    assert alerts(talk) == ([] if label == "Back to usual" else [level])
     assert talk.state == "home.pick"
+
+
+def test_who_was_sent_to_be_seen_and_is_worse_is_asked_about_it():
+    talk = begun(**{"safety.level": "clinician"}).tap("Worse, or something new")
+    assert talk.state == "pain.where"
+    assert alerts(talk)[0] == "clinician"
 
 
 def test_the_question_is_not_skipped_and_not_guessed():
