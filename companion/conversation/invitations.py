@@ -7,6 +7,7 @@ Each flow is begun in a draft of its own, which counts only if the message belon
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
@@ -20,7 +21,7 @@ from companion.conversation.moves import answer, begin, take_up
 from companion.conversation.parking import park, start
 from companion.conversation.prompt import read_start
 from companion.conversation.reported import heard_out
-from companion.conversation.session import SAID_AHEAD
+from companion.conversation.session import SAID_AHEAD, Frame
 from companion.language.act_rules import matches
 from companion.language.acts import SpeechAct, hear_act
 from companion.language.clauses import flat
@@ -38,19 +39,18 @@ def answers_invitation(draft: Draft, text: str) -> bool:
     """Take a message as the answer to what the last messages asked, if it is one beyond doubt, of one of them only; return False
     otherwise. An open question that the body or safety depends on keeps an answer of its own. Words in which only a doubtful sign
     would be heard begin a flow that asks what a clinician said."""
-    stack = draft.session.stack
-    there = [one for one in opened(draft) if not heard_out(copy_of(one), text)]
-    waits = next((one for one in there if not one.compiled.flow.invite), None)  # which an invitation can only ask to be answered
-    if waits and _says_whether(draft, waits, text):
+    stack, those = draft.session.stack, opened(draft)
+    there = [one for one in those if not heard_out(copy_of(one), text)]
+    if there and not there[0].compiled.flow.invite and _says_whether(draft, there[0], those, text):
         return True
     if not there or (stack and draft.ask.safety and isinstance(draft.ask.kind.read(text, draft.context), Answer)):
         return False
-    answered = [one for one in map(copy_of, there) if answered_at(one, text)]
+    answered = [(one, tried) for one, tried in zip(there, map(copy_of, there), strict=True) if answered_at(tried, text)]
     told = next((one for one in there if one.compiled.flow.policy.told), None)
     if len(answered) == 1:
-        adopt(draft, answered[0])
+        adopt(draft, *answered[0], those)
     elif told and not answered and not (stack and draft.top.flow != draft.book.home) and hear_flags(text):
-        adopt(draft, told, text)
+        adopt(draft, told, told, those, text)
     else:
         return False
     return True
@@ -61,20 +61,20 @@ def begins_invited(draft: Draft, text: str) -> bool:
     thanks; return False otherwise."""
     said = normalise(text).strip(" .!")
     if is_question(text) or hear_act(text).act in (SpeechAct.QUESTION, SpeechAct.COMMAND) or hear(text) in CONTROLS or (
-            said in THANKS - PRAISE or said in HELLOS) or not (there := opened(draft)):
+            said in THANKS - PRAISE or said in HELLOS) or not (those := opened(draft)):
         return False
-    adopt(draft, there[0], text)
+    adopt(draft, those[0], those[0], those, text)
     return True
 
 
-def _says_whether(draft: Draft, waits: Draft, text: str) -> bool:
-    """Go on with what is left open, or leave it, for a message that only says whether it is answered now or asks what it is; return False
-    for any other. What was asked long before is not answered by that."""
+def _says_whether(draft: Draft, waits: Draft, those: Sequence[Draft], text: str) -> bool:
+    """Go on with what is left open, where the last message asks only for that, or leave it, for a message that only says whether it is
+    answered now or asks what it is; return False for any other. What was asked long before is not answered by that."""
     said, stack, left = hear(text), draft.session.stack, waits.worded(waits.compiled.flow.parked, "")
     if said in (Phrase.NO, Phrase.STOP) and left and (waits.session.stack == stack or not stack or draft.top.flow == draft.book.home):
         park(draft, left)
     elif said in (Phrase.YES, Phrase.READY) or matches("asks_what_is_open", flat(text)):
-        adopt(draft, waits)
+        adopt(draft, waits, waits, those)
     else:
         return False
     return True
@@ -133,11 +133,18 @@ def asks_yes_or_no(invite: str) -> bool:
     return bool(asked) and not _OPEN_QUESTION.match(asked.strip())
 
 
-def adopt(draft: Draft, there: Draft, text: str = "") -> None:
-    """Go on in a draft of ``opened``. ``text``: what was typed, if it did not answer the question: it is offered where it is one."""
+def adopt(draft: Draft, one: Draft, there: Draft, those: Sequence[Draft], text: str = "") -> None:
+    """Go on in ``there``, which is one of ``those`` that are ``opened``, or a copy of it in which it was answered; what the others ask of
+    safety is asked after it, the latest first. ``text``: what was typed, if it did not answer the question: it is offered where it is
+    one."""
     if text:
         there.top = there.top._replace(noted={**there.top.noted, **_later(there, text)})
-    draft.session, draft.effects = there.session, [*draft.effects, *there.effects]
+    session = there.session
+    running = {frame.flow for stack in (session.stack, *session.parked) for frame in stack}
+    for frame in (other.top for other in those if other is not one and other.ask.safety and other.top.flow not in running):
+        session = session._replace(runs=session.runs + 1)
+        session = session._replace(stack=(Frame(frame.flow, frame.version, str(session.runs), asked=frame.asked), *session.stack))
+    draft.session, draft.effects = session, [*draft.effects, *there.effects]
 
 
 def _later(there: Draft, text: str) -> dict[str, Value]:

@@ -185,17 +185,50 @@ async def test_once_something_else_was_said_it_is_no_answer_any_more(gym):
     assert told(gym, person, "morning") == {}
 
 
-async def test_what_answers_two_invitations_answers_neither_and_the_later_is_asked(gym):
-    person = gym.lifter(safety__limits=NO_SQUATS)
+async def invited_twice(gym: Gym, first: str, then: str, **facts: str) -> int:
+    """A lifter to whom two reminders have just been sent."""
+    person = gym.lifter(safety__limits=NO_SQUATS, setup__state="waits", setup__change="heels", setup__start="below", setup__plain="below",
+                        **facts)
     reminders.cancel(gym.db, person, "squat_day", gym.now())
-    gym.invite(person, "setup", gym.now())
-    gym.db.execute("update reminders set flow = 'setup_morning'")
-    gym.tell(person, setup__state="waits", setup__change="heels", setup__start="below", setup__plain="below")
-    gym.invite(person, "morning", gym.now())
-    await gym.sweep()
+    for kind in (first, then):
+        gym.invite(person, kind, gym.now())
+        gym.db.execute("update reminders set flow = replace(replace(kind, 'setup', 'setup_morning'), 'limit', 'limit_over')")
+        assert len(await gym.sweep()) == 1
+    return person
+
+
+async def test_what_answers_two_invitations_answers_neither_and_both_are_asked_the_later_first(gym):
+    person = await invited_twice(gym, "setup", "morning")
     await say(gym, "fine")
     assert told(gym, person, "morning") | told(gym, person, "setup_morning") == {}
-    assert place(gym, person) in ("morning.how", "setup_morning.how")
+    assert place(gym, person) == "morning.how"
+    await say(gym, "the same")
+    assert place(gym, person) == "setup_morning.how"
+
+
+@pytest.mark.parametrize(("first", "then"), [("morning", "referral"), ("referral", "morning")])
+@pytest.mark.parametrize(("words", "answered", "next_asked"), [
+    ("better", ("morning", {"how": "better"}), "referral.went"), ("not yet", ("referral", {"went": "no"}), "morning.how"),
+    ("worse", ("morning", {"how": "worse"}), "pain.where")])
+async def test_of_two_invitations_the_one_that_is_answered_is_and_the_other_is_asked_after_it(gym, first, then, words, answered,
+                                                                                            next_asked):
+    person = await invited_twice(gym, first, then, safety__level="clinician")
+    await say(gym, words)
+    assert told(gym, person, answered[0]) == answered[1]
+    assert place(gym, person) == next_asked
+
+
+async def test_after_the_pain_questions_the_other_invitation_is_asked(gym):
+    person = await invited_twice(gym, "referral", "morning", safety__level="clinician")
+    await say(gym, "worse", "back", "3", "no", "no", "no")
+    assert place(gym, person) == "referral.went"
+
+
+async def test_an_ache_that_answers_one_invitation_is_no_pain_and_the_other_is_asked_after_it(gym):
+    person = await invited_twice(gym, "limit", "setup")
+    await say(gym, "ache")
+    assert told(gym, person, "setup_morning") == {"how": "ache"}
+    assert place(gym, person) == "limit_over.over"
 
 
 @pytest.mark.parametrize("words", ["yes", "80", "fine"])
