@@ -13,15 +13,14 @@ from typing import Final
 
 from companion.conversation.acting import CONTROLS
 from companion.conversation.asking import show
-from companion.conversation.condition import Value
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Answer, Choice, Media, Ready, YesNo
-from companion.conversation.moves import answer, begin, take_up
+from companion.conversation.kinds import Answer
+from companion.conversation.moves import answer, begin, take_up, told_ahead
 from companion.conversation.parking import park, start
 from companion.conversation.prompt import read_start
 from companion.conversation.reported import heard_out
-from companion.conversation.session import SAID_AHEAD, Frame
+from companion.conversation.session import Frame
 from companion.language.act_rules import matches
 from companion.language.acts import SpeechAct, hear_act
 from companion.language.clauses import flat
@@ -31,8 +30,6 @@ from companion.language.phrases import Phrase, hear, normalise
 from companion.language.questions import is_question
 
 _OPEN_QUESTION: Final = re.compile(r"(?:and |so )?(?:how|what|which|where|when|who|why)\b", re.IGNORECASE)
-_TAPPED: Final = (Choice, YesNo, Ready, Media)
-"""Kinds that take no words of the person's own."""
 
 
 def answers_invitation(draft: Draft, text: str) -> bool:
@@ -138,23 +135,13 @@ def adopt(draft: Draft, one: Draft, there: Draft, those: Sequence[Draft], text: 
     safety is asked after it, the latest first. ``text``: what was typed, if it did not answer the question: it is offered where it is
     one."""
     if text:
-        there.top = there.top._replace(noted={**there.top.noted, **_later(there, text)})
+        there.top = there.top._replace(noted={**there.top.noted, **told_ahead(there, text)})
     session = there.session
     running = {frame.flow for stack in (session.stack, *session.parked) for frame in stack}
     for frame in (other.top for other in those if other is not one and other.ask.safety and other.top.flow not in running):
         session = session._replace(runs=session.runs + 1)
         session = session._replace(stack=(Frame(frame.flow, frame.version, str(session.runs), asked=frame.asked), *session.stack))
     draft.session, draft.effects = session, [*draft.effects, *there.effects]
-
-
-def _later(there: Draft, text: str) -> dict[str, Value]:
-    """Return the first question to come that a message answers in words, with the answer, to be confirmed there."""
-    for key, stop in there.compiled.stops.items():
-        if key != there.top.state and isinstance(stop, Ask) and not isinstance(stop.kind, _TAPPED):
-            read = stop.kind.read(text, there.context)
-            if isinstance(read, Answer):
-                return {SAID_AHEAD + key: read.value}
-    return {}
 
 
 def copy_of(draft: Draft) -> Draft:

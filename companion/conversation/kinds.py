@@ -17,6 +17,7 @@ from rapidfuzz.distance import OSA
 from companion.conversation.condition import ALWAYS, Condition, Facts, Value
 from companion.language.choosing import Options, choose, named
 from companion.language.clauses import clauses, flat
+from companion.language.meanings import surely_meant
 from companion.language.phrases import Phrase, hear, normalise
 from companion.language.questions import is_question
 from companion.language.units import METRIC
@@ -36,13 +37,14 @@ class ReadingContext:
 @dataclass(frozen=True, slots=True)
 class Answer:
     """A reply that was understood: the stored value, the text it came from, and its unit ("" for none). ``tapped``: by a button;
-    ``more``: the text says more than the value, and is kept beside it."""
+    ``more``: the text says more than the value, and is kept with it; ``beside``: what more it says may answer the questions that follow."""
 
     value: Value
     raw: str
     unit: str = ""
     tapped: bool = False
     more: bool = False
+    beside: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,13 +129,28 @@ def _names(options: tuple[Option, ...]) -> Options:
                  for option in options)
 
 
-def pick(text: str, options: tuple[Option, ...], context: ReadingContext) -> Answer | Unclear:
-    """Return the option that a text names by its label or another word for it or, unless strict, in other words that assert it alone."""
+@lru_cache(maxsize=512)
+def _surely(options: tuple[Option, ...], words: str) -> Answer | None:
+    """Return the answer that a whole reply surely means, where it means one."""
+    rows = surely_meant(tuple((option.value, option.label) for option in options))
+    found = [(value, said) for value, pattern in rows if (said := pattern.fullmatch(words))]
+    return Answer(found[0][0], words, beside=bool(found[0][1].lastindex)) if len(found) == 1 else None
+
+
+_BETWEEN: Final = re.compile(r"[\s,;.!]+")
+
+
+def pick(text: str, options: tuple[Option, ...], context: ReadingContext, beside: bool = False) -> Answer | Unclear:
+    """Return the option that a text names by its label or another word for it or, unless strict, in other words that assert it alone;
+    where it is strict, in those that surely mean it. ``beside``: more may be told with it."""
     wanted = flat(text).strip(" .")
     names = _names(options)
     for value, words in names:
         if wanted in words or wanted.replace(",", "") in words:
             return Answer(value, text)
+    surely = _surely(options, _BETWEEN.sub(" ", f"{wanted} ")) if context.strict else None
+    if surely and (beside or not surely.beside):
+        return replace(surely, raw=text)
     if not context.strict and len(wanted) >= 4 and (chosen := choose(clauses(text), names)).sure:
         return Answer(chosen.values[0], text)
     return Unclear("I could not match that to one of the answers.")
@@ -157,7 +174,7 @@ class Choice(Kind):
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         """A bare yes or no of any wording is the option that "yes" or "no" names, also where nothing is guessed."""
         bare = next((word for word, said in _BARE if context.strict and said.fullmatch(flat(text).strip(" ."))), text)
-        read = pick(bare, self.options, context)
+        read = pick(bare, self.options, context, beside=True)
         return replace(read, raw=text) if isinstance(read, Answer) else read
 
 

@@ -11,7 +11,7 @@ from companion.conversation.condition import Value
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Began, Ended, Record, Reopened
 from companion.conversation.flow import END, PARKED, Ask, Do, Tell
-from companion.conversation.kinds import Answer, Hold, Ready
+from companion.conversation.kinds import Answer, Choice, Hold, Media, Ready, YesNo
 from companion.conversation.lapsed import lapsed, shut_since
 from companion.conversation.prompt import offered, stop_button
 from companion.conversation.session import SAID_AHEAD, Frame, Stack
@@ -38,6 +38,9 @@ SAID_MOST: Final = 80
 
 ASKED_MOST: Final = 120
 """Most characters of the request a flow was begun with; our choice."""
+
+_TAPPED: Final = (Choice, YesNo, Ready, Media)
+"""Kinds that take no words of the person's own."""
 
 _BY: Final = "_by"
 """The end of the fact that says how a safety question was answered: "tap" or "words"."""
@@ -202,6 +205,16 @@ def noted(draft: Draft, name: str) -> Answer | None:
     return Answer(value, str(said), ask.kind.unit)
 
 
+def told_ahead(draft: Draft, text: str) -> dict[str, Value]:
+    """Return the first question to come that a message answers in words, with the answer, to be confirmed there."""
+    for key, stop in draft.compiled.stops.items():
+        if key != draft.top.state and isinstance(stop, Ask) and not isinstance(stop.kind, _TAPPED):
+            read = stop.kind.read(text, draft.context)
+            if isinstance(read, Answer):
+                return {SAID_AHEAD + key: read.value}
+    return {}
+
+
 def _pass(draft: Draft, step: Tell | Do, facts: dict[str, Value]) -> None:
     now = draft.known.now
     if isinstance(step, Tell):
@@ -238,7 +251,8 @@ def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
     record(draft, ask, kept, given.value, given.unit)
     got = {**frame.got, name: given.value} | ({name + _BY: "tap" if given.tapped else "words"} if ask.safety else {})
     got |= {name + _SAID: given.raw} if given.more else {}
-    _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state)))
+    ahead = {**frame.noted, **told_ahead(draft, given.raw)} if given.beside else frame.noted
+    _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state), noted=ahead))
     _follow(draft, draft.fire(ANSWER), _hold(draft, ask))
 
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 from importlib.resources import files
 from itertools import chain, product
-from typing import Any
+from typing import Any, Final
 
 from companion.language.clauses import flat
 
@@ -31,10 +32,29 @@ def meant(answers: tuple[tuple[str, tuple[str, ...]], ...]) -> Mapping[str, tupl
     own = {flat(word).strip(" ."): value for value, words in answers for word in words}
     found: dict[str, dict[str, None]] = {value: {} for value in values}
     for table in meanings():
-        if applies(table, values, labels):
+        if not table.get("sure") and applies(table, values, labels):
             for value in found.keys() & table.keys():
                 found[value].update(dict.fromkeys(phrase for phrase in spelt_out(table[value]) if own.get(phrase, value) == value))
     return {value: tuple(phrases) for value, phrases in found.items()}
+
+
+@cache
+def surely_meant(answers: tuple[tuple[str, str], ...]) -> tuple[tuple[str, re.Pattern[str]], ...]:
+    """Return the whole replies that surely mean an answer, also where nothing is guessed, as (value, pattern), which matches their words
+    with a space after each. ``answers``: the value and the label of each. The pattern's group is what is told beside the answer."""
+    values, labels = [value for value, _ in answers], [flat(label).strip(" .") for _, label in answers]
+    tables = [table for table in meanings() if table.get("sure") and applies(table, values, labels)]
+    rows = [(value, table[value]) for table in tables for value in values if value in table]
+    return tuple((value, re.compile("|".join(map(_whole, row.split(","))))) for value, row in rows)
+
+
+_BESIDE: Final = r"((?:(?!but |though |\S*\?)\S+ )+)"
+"""What may be told beside an answer: nothing that turns it, and no question."""
+
+
+def _whole(pattern: str) -> str:
+    words = (_BESIDE if part == "..." else f"(?:(?:{part.removesuffix('?')}) ){'?' * part.endswith('?')}" for part in pattern.split())
+    return "".join(words)
 
 
 def spelt_out(row: str) -> Iterator[str]:

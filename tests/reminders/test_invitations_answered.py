@@ -70,7 +70,7 @@ async def test_pain_after_an_invitation_is_heard_first(gym, words):
 
 
 @pytest.mark.parametrize(("words", "over"), [("yes", "over"), ("over", "over"), ("yep", "over"), ("no", "still"), ("still on", "still"),
-                                             ("not sure", "unsure")])
+                                             ("not sure", "unsure"), ("its over", "over"), ("not yet", "still"), ("its not over", "still")])
 async def test_whether_a_limit_is_over_is_answered_in_words(gym, words, over):
     person = await invited(gym, "limit", "limit_over", safety__limits=NO_SQUATS)
     await say(gym, words)
@@ -104,16 +104,32 @@ async def test_whether_they_were_seen_is_answered_in_words(gym, words):
     assert told(gym, person, "referral") == {"went": "yes"}
 
 
-async def test_what_a_doctor_said_is_not_taken_for_a_sign_and_is_offered_as_what_was_said(gym):
+@pytest.mark.parametrize("words", ["saw the doc, she said no squats for 2 weeks", "i went and they said its fine"])
+async def test_what_was_said_there_is_not_taken_for_a_sign_and_is_offered_where_it_is_asked(gym, words):
     person = await invited(gym, "referral", safety__level="clinician")
-    words = "saw the doc, she said no squats for 2 weeks"
     heard = await say(gym, words)
-    assert heard[-1].startswith("Have you been seen about it?")
-    await say(gym, "yes")
+    assert heard[-1].startswith("What was said?")
     buttons = gym.db.execute("select buttons from outbox where person = ? order by id desc", (person,)).fetchone()[0]
     await gym.tap("sam", next(part for part in buttons.split('"') if part.endswith(".noted")))
     assert told(gym, person, "referral") == {"went": "yes", "said": words}
-    assert place(gym, person).startswith("limits."), "what she set is kept as a limit"
+    assert place(gym, person).startswith("limits."), "what was set, or may be, is asked about as a limit"
+
+
+@pytest.mark.parametrize(("words", "went"), [
+    ("booked for tuesday", "booked"), ("waiting list", "no"), ("havent got an appointment yet", "no")])
+async def test_who_has_not_been_seen_yet_hears_when_it_is_asked_again(gym, words, went):
+    person = await invited(gym, "referral", safety__level="clinician")
+    heard = await say(gym, words)
+    assert told(gym, person, "referral") == {"went": went}
+    assert any(one.startswith("I ask again on ") for one in heard)
+
+
+@pytest.mark.parametrize("words", ["booked for tuesday but i cant pee", "i went and they said my leg is weak"])
+async def test_a_sign_told_beside_an_answer_is_heard_first(gym, words):
+    person = await invited(gym, "referral", safety__level="clinician")
+    await say(gym, words)
+    assert place(gym, person).startswith("signs.")
+    assert told(gym, person, "referral") == {}
 
 
 @pytest.mark.parametrize("words", ["my foot is dragging", "i cant feel my foot", "i cant pee"])
