@@ -157,9 +157,11 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
         _aside_decided(draft, str(read.value))
     elif decided and any(option.value == decided for option in aside_options(draft)):
         _aside_decided(draft, decided)
-    elif heard is Phrase.STOP and aside.about == "unusual":
+    elif heard is Phrase.AGAIN:
+        ask_again(draft)
+    elif (heard in CONTROLS and aside.about == "unusual") or (draft.book.command(text) and aside.about in ("unusual", "return")):
         draft.session = draft.session._replace(aside=None)
-        control(draft, heard)
+        typed(draft, text)
     elif heard is Phrase.STOP:
         draft.session = draft.session._replace(aside=None)
         park(draft)
@@ -172,7 +174,6 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
         answer(draft, value, sure=before is not None and before.value == value.value)
     else:
         ask_again(draft, NOT_THAT[0])
-
 
 
 def _aside_decided(draft: Draft, decided: str) -> None:

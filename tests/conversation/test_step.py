@@ -1,5 +1,6 @@
 """One step of a conversation: what every question answers, whatever its flow."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
@@ -86,6 +87,20 @@ def test_an_unusual_value_may_be_replaced_instead_of_confirmed():
     talk = Talk(REACH).say("ready", "2", "12")
     assert talk.answers["left_1"] == 12
     assert Talk(REACH).say("ready", "2", "no").state == "reach.left_1"
+
+
+@pytest.mark.parametrize(("words", "state"), [("menu", "home.pick"), ("stop", ""), ("back", "reach.note"), ("skip", "reach.after")])
+def test_an_unusual_value_left_unconfirmed_is_left_by_the_words_that_leave_any_question(words: str, state: str):
+    plain = replace(REACH, steps=(Ask("note", "Anything to add?", Words(), free=True), Ask("far", "How many {unit}?", CM),
+                                  Ask("after", "How was it?", Words(), free=True)))
+    talk = Talk(plain).say("easy", "2")
+    assert "unusual" in talk.last
+    assert talk.say(words).state == state
+    assert talk.answers.get("far") is None
+
+
+def test_again_at_an_unusual_value_asks_about_it_again():
+    assert Talk(REACH).say("ready", "2", "again").last == "2 cm would be unusual. Is it right?"
 
 
 def test_an_unusual_value_said_twice_is_kept():
