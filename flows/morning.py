@@ -24,7 +24,7 @@ from flows.shared import WELCOMED
 HOW_NOW = fact("how")
 LEVEL_STOOD = Fact("stood", values=tuple(level.value for level in Level))
 SEEN_FIRST_STILL = LEVEL_STOOD.one_of(*REFERRED)
-CLOSES = ~HOW_NOW.is_("usual") & ~SEEN_FIRST_STILL
+DAY_CLOSED = ~HOW_NOW.is_("usual") & ~SEEN_FIRST_STILL
 """True if the answer closes the day; where somebody was sent to be seen, that stands whatever it is."""
 
 
@@ -56,8 +56,8 @@ FLOW = Flow(
             ("better", "Better, not gone", "better", "a bit", "almost"),
             ("same", "The same", "same", "no", "not really"), ("worse", "Worse, or something new", "worse", "new")), safety=True),
         Do(Find("pain.morning", "{how}", "asked the morning after")),
-        Do(Find("safety.level", "{level}", "not back to usual the morning after", "the morning after: {how}"), CLOSES),
-        Do(Find("safety.why", "morning", "the answers that weighed"), CLOSES),
+        Do(Find("safety.level", "{level}", "not back to usual the morning after", "the morning after: {how}"), DAY_CLOSED),
+        Do(Find("safety.why", "morning", "the answers that weighed"), DAY_CLOSED),
         Do(Alert("{level}", "yesterday something hurt, and this morning it is not back to usual ({how})"), ~HOW_NOW.is_("usual")),
         Tell("What I said about being seen still holds. Once a doctor or physiotherapist has seen you, say “safety check”.",
              SEEN_FIRST_STILL & ~HOW_NOW.is_("worse")),

@@ -76,7 +76,7 @@ ROUNDS: Final = ("screen", "full_screen", "retest", "depth_estimate")
 PLANS: Final = ("squat_days", "trial")
 OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "note_to_coach", "reminder_times", "reminders",
               "clearance", "limit_over", "limits", "referral", "retest_later", "safety_check", "setup_morning", "share_outcomes",
-              "share_trial", "squat_after", "whereabouts")
+              "share_trial", "squat_after", "time_off", "whereabouts")
 COACHES: Final = ("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",
                   "lifter", "lifter_log", "lifter_named", "lifter_report", "since")
 

@@ -1,0 +1,43 @@
+"""Time off: somebody leaves squats out for a time, and it is asked whether a clinician told them to or it is a break of their own."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from companion.conversation.condition import Fact, Value, fact
+from companion.conversation.flow import Ask, Flow, Known, Run, Tell
+from companion.conversation.kinds import choice
+from companion.conversation.moves import SAID_MOST
+from companion.conversation.policy import Policy
+from companion.language.passed_on import in_whole_words
+from flows.shared import WELCOMED
+
+_HOW_LONG: Final = r"(?:for (?!me\b).*(?:days?|weeks?|months?|fortnight)|(?:until|till|til) .+)"
+_NAMES_TIME: Final = re.compile(rf"\b{_HOW_LONG}", re.IGNORECASE)
+LEAVES_OUT = Fact("said", values=("no squats for 3 weeks",))
+AS_LIMIT = fact("whose").one_of("told", "unsure")
+
+
+def said_facts(known: Known) -> dict[str, Value]:
+    """Return the words, and the pause of the squat days that they would be."""
+    time = _NAMES_TIME.search(known.asked)
+    return {"said": known.asked, "quoted": in_whole_words(known.asked, SAID_MOST), "pause": f"pause {time[0]}"} if time else {}
+
+
+FLOW = Flow(
+    "time_off", version=1, title="A limit or a break", policy=Policy.TALK, command=None, at_rest=True, gates=(WELCOMED,),
+    at_start=said_facts,
+    sentences=(r"(?P<asked>(?:i'm |i am |i |so )*(?:no|not|can't|cant|cannot|can not|won't|wont|will not|shouldn't|shouldnt) "
+               rf"(?:squats?|squatting|train|training)(?: at all| any ?more)? {_HOW_LONG})(?: please)?",),
+    facts=(LEAVES_OUT, Fact("quoted", values=LEAVES_OUT.values), Fact("pause", values=("pause for 3 weeks",))),
+    steps=(
+        Ask("whose", "You wrote “{quoted}”. Did a doctor or physio tell you that, or is it your own break?", choice(
+            ("told", "I was told", "told", "doctor", "my doctor", "physio", "my physio", "they told me", "a limit"),
+            ("own", "My own break", "own", "my own", "mine", "a break", "my own plan", "my plan", "me", "just me", "holiday"),
+            ("unsure", "Not sure", "not sure", "unsure")), safety=True, only_if=LEAVES_OUT.known),
+        Run("limits", AS_LIMIT, asked="{said}"),
+        Run("squat_days", fact("whose").is_("own"), asked="{pause}"),
+        Tell("Say for how long you leave squats out, such as “no squats for 3 weeks”.", ~LEAVES_OUT.known),
+    ),
+)

@@ -1,0 +1,44 @@
+"""Squats left out for a time: a clinician's limit closes them, a break of one's own pauses the squat days."""
+
+from __future__ import annotations
+
+import pytest
+
+from flows.catalogue import BOOK
+from flows.home import FLOW as HOME
+from tests.drive import CHECKED, Talk
+
+PLAN = {"squat.plan": '{"weekly":{"TU":"18:00"}}'}
+
+
+def said(words: str) -> Talk:
+    return Talk(HOME, known={**CHECKED, **PLAN}, book=BOOK).say(words)
+
+
+@pytest.mark.parametrize("words", [
+    "no squats for 3 weeks", "No squats for 3 weeks please", "not squatting until july", "i can't squat for a fortnight",
+    "i wont train for ten days", "no training until 1 july"])
+def test_who_leaves_squats_out_for_a_time_is_asked_whether_they_were_told_to(words: str):
+    talk = said(words)
+    assert talk.state == "time_off.whose"
+    assert "safety.limits" not in talk.found
+    assert "squat.plan" not in talk.found
+
+
+@pytest.mark.parametrize("whose", ["I was told", "Not sure"])
+def test_what_they_were_told_or_may_have_been_is_kept_as_a_limit_until_it_is_known(whose: str):
+    talk = said("no squats for 3 weeks").tap(whose)
+    assert talk.state == "limits.by"
+    assert talk.found["safety.limits"]
+
+
+def test_a_break_of_their_own_pauses_the_squat_days_and_sets_no_limit():
+    talk = said("no squats for 3 weeks").tap("My own break")
+    assert any(say.text.startswith("Paused until Monday 23 March") for say in talk.says)
+    assert "safety.limits" not in talk.found
+
+
+@pytest.mark.parametrize(("words", "state"), [("no squats on friday", "squat_days.change"), ("pause for 3 weeks", "home.pick"),
+                                              ("my physio said no squats for 3 weeks", "signs.so")])
+def test_what_says_itself_which_it_is_is_not_asked(words: str, state: str):
+    assert said(words).state == state
