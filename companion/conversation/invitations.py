@@ -14,7 +14,7 @@ from typing import Final
 from companion.conversation.acting import CONTROLS
 from companion.conversation.asking import show
 from companion.conversation.draft import Draft
-from companion.conversation.flow import Ask
+from companion.conversation.flow import Ask, Flow
 from companion.conversation.kinds import Answer
 from companion.conversation.moves import answer, begin, take_up, told_ahead
 from companion.conversation.parking import park, start
@@ -38,7 +38,7 @@ def answers_invitation(draft: Draft, text: str) -> bool:
     would be heard begin a flow that asks what a clinician said."""
     stack, those = draft.session.stack, opened(draft)
     there = [one for one in those if not heard_out(copy_of(one), text)]
-    if there and not there[0].compiled.flow.invite and _says_whether(draft, there[0], those, text):
+    if there and _only_left_open(there[0].compiled.flow) and _says_whether(draft, there[0], those, text):
         return True
     if not there or (stack and draft.ask.safety and isinstance(draft.ask.kind.read(text, draft.context), Answer)):
         return False
@@ -64,6 +64,11 @@ def begins_invited(draft: Draft, text: str) -> bool:
     return True
 
 
+def _only_left_open(flow: Flow) -> bool:
+    """True if a flow invites to nothing: then a reminder of it can only ask for an answer to what is left open there."""
+    return not flow.invite
+
+
 def _says_whether(draft: Draft, waits: Draft, those: Sequence[Draft], text: str) -> bool:
     """Go on with what is left open, where the last message asks only for that, or leave it, for a message that only says whether it is
     answered now or asks what it is; return False for any other. What was asked long before is not answered by that."""
@@ -79,8 +84,8 @@ def _says_whether(draft: Draft, waits: Draft, those: Sequence[Draft], text: str)
 
 def opened(draft: Draft) -> tuple[Draft, ...]:
     """Return a draft for each flow about which the last messages, all of them invitations, ask something, the latest first: it is begun
-    there, and its first question is the last message. None over a side question, a movement or a question about safety that takes answers
-    of its own."""
+    there, and its first question is the last message; or what is left open in it is put again. None over a side question, a movement or a
+    question about safety that takes answers of its own."""
     session = draft.session
     if session.aside or (session.stack and (draft.top.state not in draft.compiled.stops or draft.works)):
         return ()
@@ -91,11 +96,11 @@ def opened(draft: Draft) -> tuple[Draft, ...]:
 def _opened(draft: Draft, flow: str, asked: str) -> Draft | None:
     if flow not in draft.book.flows:
         return None
-    there, invite = Draft(draft.book, draft.session, draft.known, []), draft.book[flow].flow.invite
-    if not invite and any(one.flow == flow for one in draft.session.stack):
+    there, running = Draft(draft.book, draft.session, draft.known, []), any(one.flow == flow for one in draft.session.stack)
+    if running and _only_left_open(draft.book[flow].flow):
         show(there)
         return there
-    if (invite and "?" not in invite) or any(one.flow == flow for one in draft.session.stack):
+    if running or not ("?" in draft.book[flow].flow.invite or _only_left_open(draft.book[flow].flow)):
         return None
     start(there, flow, asked)
     if not there.session.stack or there.top.flow != flow:

@@ -10,6 +10,8 @@ from companion.conversation.session import Frame, Session
 from companion.record import log, people, reminders
 from companion.reminders.kinds import UNANSWERED_SAYS
 from companion.screening.limits import Limit, LimitPart, as_text
+from companion.screening.standing import QUESTIONS_OPEN
+from flows.catalogue import BOOK
 from tests.reminders.build import MONDAY, Gym
 
 NO_SQUATS = as_text((Limit(frozenset((LimitPart.SQUATS,)), until=MONDAY.date(), by="a physiotherapist", words="no squats"),))
@@ -312,3 +314,9 @@ async def test_after_a_reminder_of_open_questions_what_says_something_of_its_own
     person = await left_open(gym, "my foot is dragging", "later")
     await say(gym, words)
     assert place(gym, person) == where
+
+
+@pytest.mark.parametrize("flow", sorted(QUESTIONS_OPEN.values()))
+def test_a_flow_whose_open_questions_are_asked_for_invites_to_nothing_else(flow):
+    """Else a yes to the reminder of them would be read as one to its own invitation."""
+    assert not BOOK[flow].flow.invite
