@@ -143,6 +143,11 @@ def limits_open(got: Facts, side: str) -> Value:
     return as_text((*_standing(got), _open(got)))
 
 
+def limits_beside(got: Facts, side: str) -> Value:
+    """Return what stands where nothing of this telling does."""
+    return as_text(_standing(got))
+
+
 def limits_then(got: Facts, side: str) -> Value:
     """Return what stands once this telling is over."""
     return as_text(_then(got))

@@ -77,6 +77,7 @@ FLOW = Flow(
         WELCOMED,
         Gate(fact("safety.level").is_("emergency") & fact("safety.may_open").is_("no"), EMERGENCY),
         Gate(fact("safety.level").is_("same_day") & fact("safety.may_open").is_("no"), SAME_DAY),
+        Gate(fact("pain.open_since").known, first="pain"),
     ),
     steps=(
         Ask("seen", "Last time I asked you to be seen. Has a doctor or physiotherapist seen you since?", YesNo(),

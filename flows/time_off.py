@@ -6,11 +6,13 @@ import re
 from typing import Final
 
 from companion.conversation.condition import Fact, Value, fact
-from companion.conversation.flow import Ask, Flow, Known, Run, Tell
+from companion.conversation.effects import Find
+from companion.conversation.flow import Ask, Do, Flow, Known, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.moves import SAID_MOST
 from companion.conversation.policy import Policy
 from companion.language.passed_on import in_whole_words
+from flows.limit_facts import limit_facts, limits_beside, limits_open
 from flows.shared import WELCOMED
 
 _HOW_LONG: Final = r"(?:for (?!me\b).*(?:days?|weeks?|months?|fortnight)|(?:until|till|til) .+)"
@@ -20,9 +22,11 @@ AS_LIMIT = fact("whose").one_of("told", "unsure")
 
 
 def said_facts(known: Known) -> dict[str, Value]:
-    """Return the words, and the pause of the squat days that they would be."""
+    """Return the words, as a limit and as the pause of the squat days that they would be."""
     time = _NAMES_TIME.search(known.asked)
-    return {"said": known.asked, "quoted": in_whole_words(known.asked, SAID_MOST), "pause": f"pause {time[0]}"} if time else {}
+    if not time:
+        return {}
+    return {**limit_facts(known), "said": known.asked, "quoted": in_whole_words(known.asked, SAID_MOST), "pause": f"pause {time[0]}"}
 
 
 FLOW = Flow(
@@ -30,13 +34,17 @@ FLOW = Flow(
     at_start=said_facts,
     sentences=(r"(?P<asked>(?:i'm |i am |i |so )*(?:no|not|can't|cant|cannot|can not|won't|wont|will not|shouldn't|shouldnt) "
                rf"(?:squats?|squatting|train|training)(?: at all| any ?more)? {_HOW_LONG})(?: please)?",),
-    facts=(LEAVES_OUT, Fact("quoted", values=LEAVES_OUT.values), Fact("pause", values=("pause for 3 weeks",))),
+    facts=(LEAVES_OUT, Fact("quoted", values=LEAVES_OUT.values), Fact("pause", values=("pause for 3 weeks",)),
+           Fact("given", values=LEAVES_OUT.values), Fact("open", of=limits_open), Fact("beside", of=limits_beside)),
+    parked="All right. Until you have told me, I take it that nothing that moves is allowed. Say “go on” to answer.",
     steps=(
+        Do(Find("safety.limits", "{open}", "told, questions open"), LEAVES_OUT.known),
         Ask("whose", "You wrote “{quoted}”. Did a doctor or physio tell you that, or is it your own break?", choice(
             ("told", "I was told", "told", "doctor", "my doctor", "physio", "my physio", "they told me", "a limit"),
             ("own", "My own break", "own", "my own", "mine", "a break", "my own plan", "my plan", "me", "just me", "holiday"),
             ("unsure", "Not sure", "not sure", "unsure")), safety=True, only_if=LEAVES_OUT.known),
         Run("limits", AS_LIMIT, asked="{said}"),
+        Do(Find("safety.limits", "{beside}", "a break of their own"), fact("whose").is_("own")),
         Run("squat_days", fact("whose").is_("own"), asked="{pause}"),
         Tell("Say for how long you leave squats out, such as “no squats for 3 weeks”.", ~LEAVES_OUT.known),
     ),

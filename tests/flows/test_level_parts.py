@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from companion.screening.safety import Level, worst
 from flows.catalogue import BOOK
 from flows.level_parts import LevelPart, checked_today, level_of, others, own, parts_of, stood, text_of, why_of
-from tests.drive import CHECKED, Talk
+from tests.drive import CHECKED, UNCHECKED, Talk
 
 KEYS = st.lists(st.sampled_from(("sharp", "bad", "fever", "weakness")), max_size=3, unique=True).map(tuple)
 ANY_PART = st.builds(LevelPart, st.just(""), st.sampled_from(Level), st.sampled_from(("open", "told")), KEYS)
@@ -114,3 +114,9 @@ def test_that_nothing_hurts_is_understood_in_other_words_and_asked_about_once(wo
 @pytest.mark.parametrize("words", ["my back hurt on the last set", "back hurt during the last rep"])
 def test_pain_in_the_last_set_is_pain_of_today(words: str) -> None:
     assert at_menu(words).state == "pain.where"
+
+
+def test_the_next_day_questions_about_pain_that_were_left_come_before_the_check() -> None:
+    left = {**UNCHECKED, "pain.open_since": "2026-03-01T18:00:00.000Z"}
+    assert Talk(BOOK["home"].flow, known=left, book=BOOK).say("safety check").state == "pain.where"
+    assert Talk(BOOK["home"].flow, known=UNCHECKED, book=BOOK).say("safety check").state == "safety_check.bladder"

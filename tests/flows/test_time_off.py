@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from companion.screening.limits import LimitPart, limits_in
 from flows.catalogue import BOOK
 from flows.home import FLOW as HOME
 from tests.drive import CHECKED, Talk
@@ -21,21 +22,26 @@ def said(words: str) -> Talk:
 def test_who_leaves_squats_out_for_a_time_is_asked_whether_they_were_told_to(words: str):
     talk = said(words)
     assert talk.state == "time_off.whose"
-    assert "safety.limits" not in talk.found
     assert "squat.plan" not in talk.found
+
+
+def test_until_it_is_known_nothing_that_moves_opens():
+    talk = said("no squats for 3 weeks").say("menu")
+    assert [one.parts for one in limits_in(talk.found["safety.limits"])] == [{LimitPart.OTHER}]
+    assert not talk.say("squatting today").state.startswith("squat_day")
 
 
 @pytest.mark.parametrize("whose", ["I was told", "Not sure"])
 def test_what_they_were_told_or_may_have_been_is_kept_as_a_limit_until_it_is_known(whose: str):
     talk = said("no squats for 3 weeks").tap(whose)
     assert talk.state == "limits.by"
-    assert talk.found["safety.limits"]
+    assert len(limits_in(talk.found["safety.limits"])) == 1
 
 
 def test_a_break_of_their_own_pauses_the_squat_days_and_sets_no_limit():
     talk = said("no squats for 3 weeks").tap("My own break")
     assert any(say.text.startswith("Paused until Monday 23 March") for say in talk.says)
-    assert "safety.limits" not in talk.found
+    assert limits_in(talk.found["safety.limits"]) == ()
 
 
 @pytest.mark.parametrize(("words", "state"), [("no squats on friday", "squat_days.change"), ("pause for 3 weeks", "home.pick"),
