@@ -23,8 +23,8 @@ AGAIN: Final = {Level.CLINICIAN.value: _LATER, Level.SAME_DAY.value: _SOON, Leve
 
 
 def what_stands(known: Known) -> dict[str, Value]:
-    """Return the level that sent them."""
-    return {"stood": str(known.facts.get("safety.level", "go"))}
+    """Return the level that sent them, and the words where they say that it is worse."""
+    return {"stood": str(known.facts.get("safety.level", "go")), **({"worse": known.asked} if "worse" in known.asked.split()[-3:] else {})}
 
 
 def next_time(got: Facts, side: str) -> Value:
@@ -33,15 +33,29 @@ def next_time(got: Facts, side: str) -> Value:
 
 
 STOOD = Fact("stood", values=tuple(level.value for level in Level))
+WORSE = Fact("worse", values=("its worse",))
 SENT, WENT = STOOD.one_of(*REFERRED), fact("went")
 LIMIT_SAID = Fact("limit_said", of=lambda got, side: limits_told(str(got.get("said", ""))))
 STILL_NOT_SEEN = WENT.one_of("booked", "no")
 
+_I: Final = r"(?:i |i'm |im |i am |i've |ive |i have |it'?s |it is |its |i got (?:an )?)?"
+BEING_SEEN: Final = (
+    rf"(?P<asked>{_I}(?:been |already )?booked(?: in)? .+|{_I}(?:an? )?(?:appointment|appt) .+)",
+    r"(?P<asked>(?:i )?(?:went|saw)(?: to)?(?: see)?(?: the| a| my)? (?:doctor|doc|gp|physio|hospital|clinic|a and e)\b.*)",
+    r"(?P<asked>(?:i )?(?:haven'?t|have not|not) (?:been|gone|seen (?:anyone|anybody|a doctor|my doctor)|got an appointment)(?: yet)?)",
+    r"(?P<asked>(?:it'?s |it is |its |it |i'?m |i feel |feels |this is )?(?:got |getting |become |much |a lot |even |now )*worse"
+    r"(?: now| today| this morning)?)")
+"""Whole messages about having been seen, or not yet, or that it is worse, of somebody who was sent."""
+
 FLOW = Flow(
     "referral", version=1, title="Being seen", policy=Policy.TOLD, command=None, gates=(WELCOMED,), at_start=what_stands,
-    facts=(STOOD, Fact("next_time", of=next_time), LIMIT_SAID),
+    sentences=BEING_SEEN, said_by=fact("safety.level").one_of(*REFERRED), at_rest=True,
+    facts=(STOOD, WORSE, Fact("next_time", of=next_time), LIMIT_SAID),
     invite="I asked you to be seen about what you told me. Did you go? What was said?",
     steps=(
+        Do(Alert("{stood}", "was sent to be seen, and writes now: “{worse}”"), SENT & WORSE.known),
+        Tell("Then don't wait: call your doctor or an urgent care line now. Numb between the legs, no control of bladder or bowel, or "
+             "chest pain? Your emergency number.", SENT & WORSE.known, must_arrive=True),
         Ask("went", "Have you been seen about it?", choice(
             ("yes", "Yes, I went", "yes", "i went", "i did", "done"),
             ("booked", "It is booked", "booked", "appointment", "i have an appointment"),

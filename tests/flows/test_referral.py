@@ -10,7 +10,7 @@ from companion.conversation.events import Invite
 from companion.conversation.step import step
 from flows.catalogue import BOOK
 from flows.referral import FLOW
-from tests.drive import UNCHECKED, Talk
+from tests.drive import CHECKED, UNCHECKED, Talk
 
 
 def asked(level: str = "clinician", **known: Value) -> Talk:
@@ -111,3 +111,19 @@ def test_the_message_asks_both_and_begins_it():
     said = step(BOOK, talk.session._replace(stack=(), idle=True), Invite("referral"), talk._known()).effects[0]
     assert said.text == "I asked you to be seen about what you told me. Did you go? What was said?"
     assert said.must_arrive
+
+
+@pytest.mark.parametrize("words", ["booked for tuesday", "i have an appointment on friday", "i went to the doctor", "havent been yet",
+                                   "i saw my physio about it"])
+def test_who_was_sent_may_say_how_it_stands_before_they_are_asked(words: str):
+    sent = {**CHECKED, "safety.level": "same_day"}
+    assert Talk(BOOK["home"].flow, known=sent, book=BOOK).say(words).state == "referral.went"
+    assert not Talk(BOOK["home"].flow, known=CHECKED, book=BOOK).say(words).state.startswith("referral")
+
+
+@pytest.mark.parametrize("words", ["worse", "its getting worse", "It's worse today"])
+def test_who_was_sent_and_is_worse_is_told_not_to_wait_and_the_coach_hears_it(words: str):
+    talk = Talk(BOOK["home"].flow, known={**CHECKED, "safety.level": "same_day"}, book=BOOK).say(words)
+    assert any("don't wait" in say.text for say in talk.says)
+    assert [one.because for one in talk.effects if isinstance(one, Alert)] == [f"was sent to be seen, and writes now: “{words.lower()}”"]
+    assert talk.state == "referral.went"
