@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import date, timedelta
 from functools import lru_cache
@@ -27,6 +27,8 @@ ASKED_AGAIN: Final = timedelta(days=value("limit_asked"))
 
 WHO: Final = {"doctor": "a doctor", "physio": "a physiotherapist", "surgeon": "a surgeon", "other": "somebody else"}
 _PICKS: Final = ("what", "also", "also_2")
+NO_MORE: Final = ("none", "training", "other")
+"""After one of these nothing more is asked to be left out."""
 _TOLD: Final = ("words", "given", "on", "units", *_PICKS, "which", "kg", "until", "by")
 
 
@@ -87,7 +89,7 @@ def _limit(got: Facts) -> Limit:
 @lru_cache  # one step asks for it four times
 def _limit_of(*values: Value | None) -> Limit:
     got = {name: value for name, value in zip(_TOLD, values, strict=True) if value is not None}
-    told, picks = _told(got), [str(pick) for key in _PICKS if (pick := got.get(key)) is not None]
+    told, picks = _told(got), list(_picked(got))
     kg = told.kg
     if picks:
         parts = {LimitPart(pick) for pick in picks if pick in {part.value for part in LimitPart}}
@@ -103,6 +105,16 @@ def _limit_of(*values: Value | None) -> Limit:
     end = str(got.get("until") or told.until)
     return Limit(frozenset(parts), kg, date.fromisoformat(end) if end not in ("", CLEARED) else None,
                  WHO.get(str(got.get("by")), told.by), in_whole_words(_words(got), WORDS_MOST), "" if picks else told.elsewhere)
+
+
+def _picked(got: Facts) -> Iterator[str]:
+    """Yield what was tapped; where it was tapped anew, without what was tapped before and is not asked for now."""
+    for key in _PICKS:
+        if (pick := got.get(key)) in (None, "enough"):
+            return
+        yield str(pick)
+        if pick in NO_MORE:
+            return
 
 
 def _with(limits: LimitsTold, new: Limit) -> LimitsTold:

@@ -8,6 +8,7 @@ from companion.conversation.kinds import Option, Words, YesNo, choice
 from companion.conversation.number_kinds import Number
 from companion.conversation.policy import Policy
 from flows.limit_facts import (
+    NO_MORE,
     end_read,
     end_then,
     how_read,
@@ -42,8 +43,10 @@ NOW, WRONG = fact("now"), fact("right").is_("no")
 TELLS = ~NOW.one_of("fine", "cleared")
 SOME = TELLS & ~READ.is_("none")
 TAPPED_PARTS = SOME & (READ.is_("part") | WRONG)
-PICKED = {name: fact("what").is_(name) | fact("also").is_(name) | fact("also_2").is_(name) for name in ("kg", "stretching")}
-MORE = fact("what").known & ~fact("what").one_of("none", "training", "other")
+MORE = fact("what").known & ~fact("what").one_of(*NO_MORE)
+MORE_2 = MORE & fact("also").known & ~fact("also").is_("enough")
+PICKED = {name: fact("what").is_(name) | (MORE & fact("also").is_(name)) | (MORE_2 & fact("also_2").is_(name))
+          for name in ("kg", "stretching")}
 SETS_LIMIT = SOME & ~fact("what").is_("none")
 DONE = SETS_LIMIT & fact("right").is_("yes")
 NEVER_TOLD = TELLS & ~SETS_LIMIT & NOW.is_("wrong")
@@ -59,9 +62,9 @@ def _also(key: str, *before: str) -> Ask:
     """Return the question for one thing more; what was named already is not offered again."""
     rest = [Option(value, label, tuple(more), only_if=~fact("what").is_(value) & ~fact("also").is_(value) if len(before) > 1
                    else ~fact("what").is_(value)) for value, label, *more in WHAT[:-2]]
-    asked = MORE if len(before) == 1 else MORE & fact("also").known & ~fact("also").is_("enough")
     return Ask(key, "Anything else that you were told to leave out?", choice(
-        Option("enough", "That is all", ("no", "nothing", "all", "done")), *rest), safety=True, only_if=TAPPED_PARTS & asked)
+        Option("enough", "That is all", ("no", "nothing", "all", "done")), *rest), safety=True,
+        only_if=TAPPED_PARTS & (MORE if len(before) == 1 else MORE_2))
 
 
 FLOW = Flow(

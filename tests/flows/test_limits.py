@@ -106,6 +106,18 @@ def test_what_was_taken_wrongly_is_told_again_by_taps():
     assert [(limit.parts, limit.until, limit.by) for limit in talk.limits] == [(frozenset((LimitPart.LOAD,)), None, "a surgeon")]
 
 
+def test_what_was_tapped_before_it_was_told_again_is_gone():
+    """Nobody is asked how heavy where there is no limit, and what was wrong can be got rid of."""
+    told = Limited("limits").say("take it easy for a while").tap("No weights", "Nothing over a weight", "No bending").say("40").tap(
+        "For 2 weeks", "A doctor", "No, ask me again")
+    assert told.state == "limits.what"
+    none = Limited("limits").say("take it easy for a while").tap("No bending", "Nothing over a weight", "That is all").say("40").tap(
+        "For 2 weeks", "A doctor", "No, ask me again", "There is no limit")
+    assert none.limits == ()
+    told.tap("No weights", "That is all", "For 2 weeks", "A doctor", "Yes, that is right")
+    assert [(limit.parts, limit.kg) for limit in told.limits] == [(frozenset((LimitPart.LOAD,)), None)]
+
+
 def test_no_limit_takes_back_what_closed():
     for talk in (Limited("limits").say("none"), Limited("limits").say("take it easy").tap("There is no limit")):
         assert talk.limits == ()
