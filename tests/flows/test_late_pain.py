@@ -95,6 +95,15 @@ def test_the_squats_named_count_no_more_and_the_reading_in_progress_is_kept():
     assert level(talk) == "no_load"
 
 
+@pytest.mark.parametrize("during", ["Squat look", "Today's squats"])
+def test_three_messages_at_most_say_what_follows_from_pain_in_what_was_done_before(during: str):
+    talk = at("knee_to_wall", LOOK, SQUATTED, known=TALL).say(LATE, "Lower back", "6", "no", "no", "no")
+    before = len(talk.says)
+    said = [say.text for say in talk.say(during).says[before:]]
+    last = "What you answered in the knee to wall still counts. Not gone by tomorrow morning, or worse? Then see a doctor or a physio."
+    assert last in said[:3]
+
+
 def test_a_floor_test_goes_on_where_the_level_lets_it():
     talk = at("rock_back", LOOK).say("done", LATE, *SMALL, "Squat look")
     assert talk.state == "rock_back.narrow"
