@@ -7,12 +7,12 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import cache, lru_cache
 from random import Random
-from typing import Final
+from typing import Any, Final
 
-from companion.conversation.condition import ALWAYS, Condition, Value, fact
+from companion.conversation.condition import ALWAYS, Condition, Fact, Value, fact
 from companion.conversation.effects import Effect, Say
 from companion.conversation.events import Event, Happening, Sent, Settle, Tapped, Typed
-from companion.conversation.flow import END, PARKED, Ask, Do, Flow, Gate, Known, Run, Step, Tell
+from companion.conversation.flow import END, PARKED, Ask, Do, Flow, Gate, Known, Run, Tell
 from companion.conversation.kinds import Media, Ready
 from companion.conversation.number_kinds import Number
 from companion.conversation.policy import Policy
@@ -116,8 +116,7 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
         value = draw.choice(sorted(may_be & (like or {}).get(name, may_be) or may_be, key=repr))
         fixed |= {} if value is None else {name: value}
     if ways.flow.at_start:  # what it would have worked out to say
-        told = {field for step in ways.flow.steps for field in said_fields(step) if "." not in field}
-        told -= fixed.keys() | own | ways.worked_out.keys() | ways.compares.keys()
+        told = said_fields(ways.flow.name) - (fixed.keys() | own | ways.worked_out.keys() | ways.compares.keys())
         fixed |= {name: A_DAY for name in sorted(told) if draw.random() < 0.8}
     far, astray = distances(ways.flow.name, goal.source), draw.choice((1, 3, 9, 30))
     calm, heeds = draw.choice((0.0, 0.85, 1.0)), draw.random() < HEEDING
@@ -127,21 +126,22 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
         arrows.sort(key=lambda arrow: (arrow is not goal, far.get(arrow.target, LONGEST) + draw.random() * astray))
         stop = compiled.stops.get(state)
         hangs = isinstance(stop, Ask) and (stop.log_as or any(option.only_if != ALWAYS for option in stop.kind.options))
+        seen = looked_at(ways.flow.name, state).union(one.fact for one in also.compares())
         tried: dict[Value | None, tuple[dict[str, Value], dict[str, Value], Mapping[str, Domain]] | None] = {}
         for arrow, given in ((arrow, given) for arrow in arrows for given in given_in(
                 ways, state, draw, draw.random() < calm, suits if heeds else {})):
             if given not in tried:  # what is drawn beside an answer is the same for all arrows
                 tried[given] = None
                 beside = {**CHECKED, **drawn(ways, draw, drawn_beside)}
-                facts = compiled.facts_of(beside, fixed, got) if hangs else {}
+                facts = Seen(ways.flow.name, {**beside, **fixed, **got}) if hangs else {}
                 if isinstance(stop, Ask) and not offered(stop, given, facts):
                     continue
                 name = render(stop.log_as, facts, NOW, stop.side) if isinstance(stop, Ask) and stop.log_as else state
                 after = {key: value for key, value in got.items() if key != name or not isinstance(stop, Ask)}
                 if given is not None and name != "run_parked":
                     after[name] = given
-                facts = compiled.facts_of(beside, fixed, after)
-                tried[given] = beside, after, {name: frozenset((facts.get(name),)) for name in ways.compares} | whole
+                facts = Seen(ways.flow.name, {**beside, **fixed, **after})
+                tried[given] = beside, after, {name: frozenset((facts.get(name),)) for name in seen} | whole
             if (one := tried[given]) is None:
                 continue
             beside, after, sets = dict(one[0]), one[1], one[2]
@@ -152,7 +152,7 @@ def walk(ways: Ways, draw: Random, missing: Collection[tuple[str, str]], also: C
                 value = draw.choice(sorted(chosen[name], key=repr))
                 beside.pop(name, None)
                 beside |= {} if value is None else {name: value}
-            if not hangs or offered(stop, given, compiled.facts_of(beside, fixed, got)):
+            if not hangs or offered(stop, given, Seen(ways.flow.name, {**beside, **fixed, **got})):
                 break
         else:
             break
@@ -189,6 +189,48 @@ def values_beside(ways: Ways, name: str) -> Domain:
     if name in ways.compares:
         return ways.whole(name)
     return frozenset((None, A_DAY, *(value for compare in ways.move_compares[name] for value in ways.sides(compare))))
+
+
+class Seen(Mapping[str, Value]):
+    """The same facts as ``Compiled.facts_of`` gives, each worked out when it is looked at first: a walk looks at few of them. ``before``:
+    how many of the worked-out ones can be seen, from the first."""
+
+    def __init__(self, name: str, facts: Mapping[str, Value], known: dict[int, Value | None] | None = None, before: int = 1 << 30) -> None:
+        self.name, self.facts, self.known, self.before = name, facts, {} if known is None else known, before
+        self.worked_out, self.places = worked_out(name)
+
+    def get(self, name: str, default: Any = None) -> Any:
+        n = self.places.get(name, self.before)
+        if n < self.before:
+            if n not in self.known:
+                self.known[n] = self.worked_out[n].work_out(Seen(self.name, self.facts, self.known, n))
+            if (value := self.known[n]) is not None:
+                return value
+        return self.facts.get(name, default)
+
+    def __getitem__(self, name: str) -> Value:
+        if (value := self.get(name)) is None:
+            raise KeyError(name)
+        return value
+
+    def __iter__(self) -> Iterator[str]:
+        return (name for name in {**self.facts, **self.places} if self.get(name) is not None)
+
+    def __len__(self) -> int:
+        return len(list(self))
+
+
+@cache
+def worked_out(name: str) -> tuple[list[Fact], dict[str, int]]:
+    """The facts that a flow works out, in their order, and where each stands."""
+    facts = [one for one in BOOK[name].flow.facts if one.of]
+    return facts, {one.name: n for n, one in enumerate(facts)}
+
+
+@cache
+def looked_at(name: str, state: str) -> frozenset[str]:
+    """The facts that the conditions of the arrows from a state look at."""
+    return frozenset(one.fact for arrow in BOOK[name].leaving[state] for one in arrow.when.compares())
 
 
 @cache
@@ -237,10 +279,12 @@ def offered(ask: Ask, given: Value | None, facts: Mapping[str, Value]) -> bool:
     return given is None or str(given) not in shut
 
 
-def said_fields(step: Step) -> Iterator[str]:
-    """The names of the facts a step's words use."""
-    for name in ("say", "caution", "picture"):
-        yield from fields_of(getattr(step, name, ""))
+@cache
+def said_fields(name: str) -> frozenset[str]:
+    """The names of a flow's own facts that its words use."""
+    steps = BOOK[name].flow.steps
+    fields = (field for step in steps for part in ("say", "caution", "picture") for field in fields_of(getattr(step, part, "")))
+    return frozenset(field for field in fields if "." not in field)
 
 
 @cache
