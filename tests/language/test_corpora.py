@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -20,16 +21,18 @@ def normalised(line: str) -> str:
     return re.sub(r"[\W_]+", "", line.rpartition("\t")[2].casefold())
 
 
-def lines(path: Path) -> list[str]:
-    return [line for line in path.read_text("utf-8").splitlines() if line.strip() and not line.startswith("#")]
+@cache
+def lines(path: Path) -> list[tuple[str, str]]:
+    """Return the lines of a file, each with what it comes to."""
+    return [(line, normalised(line)) for line in path.read_text("utf-8").splitlines() if line.strip() and not line.startswith("#")]
 
 
 @pytest.mark.parametrize("path", UNSEEN, ids=lambda path: path.name)
 def test_no_unseen_line_is_a_seen_one_or_there_twice(path: Path) -> None:
-    seen = {normalised(line): other.name for other in (*SEEN, *UNSEEN) if other != path for line in lines(other)}
-    found = [f"{line!r} stands in {seen[normalised(line)]}" for line in lines(path) if normalised(line) in seen]
+    seen = {plain: other.name for other in (*SEEN, *UNSEEN) if other != path for _, plain in lines(other)}
+    found = [f"{line!r} stands in {seen[plain]}" for line, plain in lines(path) if plain in seen]
     assert not found, f"take out of {path.relative_to(CORPUS.parents[1])}: " + "; ".join(found)
-    assert len({*map(normalised, lines(path))}) == len(lines(path))
+    assert len({plain for _, plain in lines(path)}) == len(lines(path))
 
 
 def test_no_unseen_turn_is_a_seen_one_or_there_twice() -> None:

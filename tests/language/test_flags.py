@@ -8,7 +8,7 @@ import zlib
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
-from functools import lru_cache
+from functools import cache, lru_cache
 from pathlib import Path
 from time import process_time
 from timeit import timeit
@@ -231,6 +231,8 @@ def test_the_tables_come_with_the_first_message_and_the_weights_with_the_first_t
     subprocess.run([sys.executable, "-c", code], check=True, cwd=CORPUS.parent.parent)
 
 
+messages_hash = cache(learn_flags.messages_hash)
+
 _hear_once = lru_cache(maxsize=1 << 12)(hear_flags)
 """For the unseen, of which several tests ask."""
 
@@ -364,7 +366,7 @@ def test_the_words_of_a_suspected_flag_are_its_sentence() -> None:
 def test_the_shipped_weights_of_flags_were_learnt_from_the_corpus_as_it_is() -> None:
     """Else run tests.corpus.learn_flags."""
     file = zlib.decompress((corpus.LANGUAGE / "flags" / "weights.bin").read_bytes())
-    assert file.endswith(learn_flags.messages_hash().encode())
+    assert file.endswith(messages_hash().encode())
 
 
 @pytest.mark.skipif(not BY_NIGHT, reason="a minute of fitting: HYPOTHESIS_PROFILE=night runs it")
@@ -378,7 +380,7 @@ def test_the_shipped_weights_of_flags_are_what_the_corpus_gives() -> None:
 
 def test_the_weights_of_flags_are_written_as_they_are_read_and_small() -> None:
     file = (corpus.LANGUAGE / "flags" / "weights.bin").read_bytes()
-    assert classifier.written(classifier.weights(), learn_flags.messages_hash()) == file
+    assert classifier.written(classifier.weights(), messages_hash()) == file
     assert len(file) < 1_100_000
 
 

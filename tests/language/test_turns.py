@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from functools import cache
 
 import pytest
 
@@ -12,8 +13,11 @@ from companion.conversation.flow import Known
 from companion.conversation.step import step
 from flows.catalogue import BOOK
 from tests.by_night import BY_NIGHT
-from tests.corpus.turns import NOT_ASKED, Turn, gone, play, session_at, turns
+from tests.corpus.turns import NOT_ASKED, Turn, gone, play, session_at
+from tests.corpus.turns import turns as read_turns
 from tests.drive import NOW
+
+turns = cache(read_turns)
 
 RIGHT = ("right", "confirmed", "asked")
 
