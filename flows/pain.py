@@ -70,7 +70,7 @@ SOME_VOID = Fact("some_void", values=YES_NO, of=lambda got, side: "yes" if void_
 IN_SQUATS = fact("during").is_(SQUATS_OF_DAY) | fact("during").is_("unsure") & fact(f"did_{SQUATS_OF_DAY}").is_("yes")
 NOT_COUNTED = "No longer counted from today: {void_words}. Do that again on a day without pain."
 NO_STEP = "Today's squats are noted as painful, so they earn no step deeper."
-GOES_ON = HURTS & STOPS.is_("no") & HURT_IN.one_of(*route())
+GOES_ON_IN_TEST = HURTS & STOPS.is_("no") & HURT_IN.one_of(*route())
 """True if it hurt in something else than the test in progress."""
 STILL_COUNTS = "What you answered in the {hurt_in_words} still counts."
 MILD = HURTS & LEVEL_AFTER_PAIN.one_of("no_load", "not_today")
@@ -204,9 +204,9 @@ FLOW = Flow(
         Tell(NOT_COUNTED, HURTS & SOME_VOID.is_("yes") & ~IN_SQUATS),
         Tell(f"{NOT_COUNTED} {NO_STEP}", HURTS & SOME_VOID.is_("yes") & IN_SQUATS),
         Tell(NO_STEP, HURTS & ~SOME_VOID.is_("yes") & IN_SQUATS),
-        Tell(STILL_COUNTS, GOES_ON & ~MILD),
-        Tell(f"{STILL_COUNTS} {NOT_GONE}", GOES_ON & MILD),
-        Tell(NOT_GONE, MILD & ~GOES_ON),
+        Tell(STILL_COUNTS, GOES_ON_IN_TEST & ~MILD),
+        Tell(f"{STILL_COUNTS} {NOT_GONE}", GOES_ON_IN_TEST & MILD),
+        Tell(NOT_GONE, MILD & ~GOES_ON_IN_TEST),
         Run("recount", (fact("during").known & SOME_VOID.is_("yes") | fact("mistake").is_("yes") & fact("pain.void.today").known)
             & fact("outcome.at").known),
     ),
