@@ -267,6 +267,7 @@ def one_update(gym: Gym, one: tuple[str, int, str, str, int, int, int]) -> None:
 @settings(max_examples=WANTED // TOGETHER)
 @given(st.lists(drawn, min_size=TOGETHER, max_size=TOGETHER))
 @example([(kind, SAM, "private", "hello", 0, 0, 1) for kind in sorted(set(KINDS))])  # so that each comes, whatever is drawn
+@example([("message", KIM, "private", "lifter 1", 0, 0, 5)] * 2)  # and a coach sees what is their lifter's
 def some(updates: list[tuple[str, int, str, str, int, int, int]]) -> None:
     file, buttons, codes = begun()
     with tempfile.TemporaryDirectory() as folder:
