@@ -16,6 +16,7 @@ def load_all() -> None:
         from companion.language.acts import hear_act
         from companion.language.flags import hear_flags
         from companion.language.learnt import ranked
+        from companion.language.meanings import meanings
         from companion.language.pain import hear_pain
         from companion.language.quantities import quantities
         from flows.catalogue import BOOK
@@ -25,7 +26,8 @@ def load_all() -> None:
         hear_act("the cat sat on a mat")
         quantities("one")
         ranked("hello", ())
+        meanings()
         BOOK.command("hello")
         BOOK.sentence("hello")
         for compiled in BOOK.flows.values():
-            _ = compiled.machine, compiled.onward, compiled.leaving
+            _ = compiled.machine, compiled.onward, compiled.leaving, compiled.ahead

@@ -18,6 +18,7 @@ from companion.base.loading import loading
 from companion.channels import terminal
 from companion.language.flags import classifier as of_flags
 from companion.language.flags import network
+from companion.language.meanings import meanings
 from companion.language.pain import classifier as of_pain
 from flows.catalogue import BOOK
 
@@ -67,9 +68,9 @@ def test_garbage_is_looked_for_again_where_loading_fails():
 
 def test_all_is_loaded_at_once_where_many_wait():
     load_all()
-    assert all("machine" in vars(compiled) for compiled in BOOK.flows.values())
+    assert all({"machine", "ahead"} <= vars(compiled).keys() for compiled in BOOK.flows.values())
     assert "companion.pictures.poses" in sys.modules
-    assert all(loaded.cache_info().currsize for loaded in (of_flags.weights, network.network, of_pain._weights))
+    assert all(loaded.cache_info().currsize for loaded in (of_flags.weights, network.network, of_pain._weights, meanings))
 
 
 async def test_the_rest_is_loaded_while_the_first_words_are_read():
