@@ -35,22 +35,27 @@ def parts_of(got: Facts) -> tuple[LevelPart, ...]:
 
 @lru_cache(64)  # asked a dozen times in a step
 def _parts(kept: str, today: bool, stands: str, why: str) -> tuple[LevelPart, ...]:
-    every = tuple(LevelPart(whose, Level(level), state, tuple(keys))
-                  for words in kept.split(" | ") if len(words.split()) > 2 for whose, level, state, *keys in (words.split(),))
+    every = tuple(LevelPart(name, Level(level), state, tuple(keys))
+                  for words in kept.split(" | ") if len(words.split()) > 2 for name, level, state, *keys in (words.split(),))
     lasting = every if today else tuple(one for one in every if one.level >= Level.CLINICIAN)
     if every and level_of(lasting).value == stands and set(why_of(every)) == set(why.split()):
         return lasting
     return (LevelPart(_BEFORE, Level(stands), why=tuple(why.split())),)
 
 
+def whose(got: Facts) -> str:
+    """Return the name of the run's part, which its fact "whose" keeps; runs from before there were parts have one name."""
+    return str(got.get("whose") or "unnamed")
+
+
 def others(got: Facts) -> tuple[LevelPart, ...]:
-    """Return the parts that are not of the run that asks, whose name is its fact "whose"."""
-    return tuple(one for one in parts_of(got) if one.whose != got.get("whose"))
+    """Return the parts that are not of the run that asks."""
+    return tuple(one for one in parts_of(got) if one.whose != whose(got))
 
 
 def own(got: Facts) -> LevelPart | None:
     """Return the part of the run that asks; None where it has added nothing yet."""
-    return next((one for one in parts_of(got) if one.whose == got.get("whose")), None)
+    return next((one for one in parts_of(got) if one.whose == whose(got)), None)
 
 
 def stood(got: Facts) -> Level:

@@ -16,7 +16,7 @@ from companion.conversation.moves import SAID_MOST
 from companion.language.passed_on import passed_on
 from companion.screening.protocols import protocols, route
 from companion.screening.safety import Level, worst
-from flows.level_parts import LevelPart, checked_today, level_of, others, own, parts_of, stood, text_of, why_of
+from flows.level_parts import LevelPart, checked_today, level_of, others, own, parts_of, stood, text_of, whose, why_of
 from flows.safety_facts import outcome_words, pain_outcome, said_leg_signs, said_weak
 
 SQUATS_OF_DAY: Final = "squat_day"
@@ -105,9 +105,9 @@ def level_after_pain(got: Facts, side: str) -> Value:
 
 
 def _parts_after(got: Facts) -> tuple[LevelPart, ...]:
-    nothing, rest, whose = nothing_hurt(got, ""), others(got), str(got.get("whose", ""))
+    nothing, rest = nothing_hurt(got, ""), others(got)
     if nothing is None:
-        return (*rest, LevelPart(whose, pain_outcome(got).level, why=_weighed(got)))
+        return (*rest, LevelPart(whose(got), pain_outcome(got).level, why=_weighed(got)))
     if nothing == "taken_back":
         return (*(one for one in rest if not of_pain(one)), LevelPart("taken_back", Level.NO_LOAD, why=("taken_back",)))
     said = own(got) if nothing == "stands" and got.get("mistake") != "no" else None
@@ -121,7 +121,7 @@ def _weighed(got: Facts) -> tuple[str, ...]:
 def parts_while_open(got: Facts, side: str) -> Value:
     """Return the parts of the level while the questions are open."""
     so_far = worst((Level.NOT_TODAY, pain_outcome(got, so_far=True).level))
-    return text_of((*others(got), LevelPart(str(got.get("whose", "")), so_far, "open", _weighed(got))))
+    return text_of((*others(got), LevelPart(whose(got), so_far, "open", _weighed(got))))
 
 
 def parts_after_pain(got: Facts, side: str) -> Value:

@@ -12,7 +12,7 @@ from companion.language.passed_on import in_whole_words
 from companion.screening.safety import Level, SafetyOutcome, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered, words_of
 from flows.cleared_by import by_clinician, says_who
-from flows.level_parts import LevelPart, checked_today, level_of, others, text_of, why_of
+from flows.level_parts import LevelPart, checked_today, level_of, others, text_of, whose, why_of
 from flows.safety_facts import limits_among
 
 _ASKED = ("bladder", "weakness", "pain", "when", "cleared", "cleared_at", "limits", "old_disc", "pregnant")
@@ -107,7 +107,7 @@ def level_until(got: Facts, side: str) -> Value:
 
 def _while_open(got: Facts) -> LevelPart:
     level = level_until_answered(signs_in(got), sure=got.get("sure") == "yes")
-    return LevelPart(str(got.get("whose", "")), level, "open", tuple(reason.key for reason in _outcome(got).because))
+    return LevelPart(whose(got), level, "open", tuple(reason.key for reason in _outcome(got).because))
 
 
 def parts_while_open(got: Facts, side: str) -> Value:
@@ -122,7 +122,7 @@ def level_after_signs(got: Facts, side: str) -> Value:
 
 def _parts_after(got: Facts) -> tuple[LevelPart, ...]:
     outcome = _outcome(got)
-    told = LevelPart(str(got.get("whose", "")), outcome.level, why=tuple(reason.key for reason in outcome.because))
+    told = LevelPart(whose(got), outcome.level, why=tuple(reason.key for reason in outcome.because))
     return others(got) if taken_back(got) else (*others(got), told)
 
 

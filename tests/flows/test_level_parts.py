@@ -120,3 +120,13 @@ def test_the_next_day_questions_about_pain_that_were_left_come_before_the_check(
     left = {**UNCHECKED, "pain.open_since": "2026-03-01T18:00:00.000Z"}
     assert Talk(BOOK["home"].flow, known=left, book=BOOK).say("safety check").state == "pain.where"
     assert Talk(BOOK["home"].flow, known=UNCHECKED, book=BOOK).say("safety check").state == "safety_check.bladder"
+
+
+@pytest.mark.parametrize("flow", ["pain", "signs"])
+def test_a_run_from_before_there_were_parts_goes_on(flow: str) -> None:
+    talk = at_menu("my knee hurts" if flow == "pain" else "got a fever")
+    talk.session = talk.session.with_top(talk.session.top._replace(fixed={**talk.session.top.fixed, "whose": ""}))
+    talk.known = {name: value for name, value in talk.known.items() if not name.startswith("safety.parts")}
+    talk.say(*(("knee", "1", "no", "no") if flow == "pain" else ("yes", "0")))
+    assert level(talk) in ("no_load", "not_today")
+    assert [one.whose for one in parts_of(talk.known)] == ["before", "unnamed"]
