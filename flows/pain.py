@@ -46,8 +46,9 @@ HURTS = ~fact("where").is_("nothing")
 EMERGENCY_NOW = fact("heart_now").one_of("yes", "unsure") | fact("saddle_now").one_of("yes", "unsure")
 ASKED = HURTS & ~fact("where").is_("chest") & ~EMERGENCY_NOW
 """True unless it is an emergency already: chest, breath, faintness, bladder or saddle end the questions."""
-LEG_SIGNS = SAID_SIGNS.is_("yes") | SAID_WEAK.is_("yes") | \
-    fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
+SIGN_WRITTEN = SAID_SIGNS.is_("yes") | SAID_WEAK.is_("yes")
+"""True if a sign from the nerves is in the lifter's words."""
+LEG_SIGNS = SIGN_WRITTEN | fact("below_knee").one_of("yes", "unsure") | fact("tingling").one_of("yes", "unsure")
 URGENT_SIGNS = fact("bladder").one_of("yes", "unsure") | fact("weakness").one_of("yes", "unsure")
 
 CLOSES = {"where": fact("where").is_("chest"),
@@ -81,13 +82,11 @@ NOTHING = Fact("nothing", values=("misheard", "taken_back", "stands"), of=nothin
 PAIN_STANDS = HURTS | NOTHING.is_("stands")
 """True if pain stands, also if the lifter says now that nothing hurts."""
 
-SIGN_WRITTEN = SAID_SIGNS.is_("yes") | SAID_WEAK.is_("yes")
-"""True if a sign from the nerves is in the lifter's words."""
-
 TAKING_BACK = Fact("taking_back", values=("yes",))
 """True if these questions were begun by words that take pain back."""
-TO_TAKE_BACK = fact("pain.told.today").known & ~fact("pain.hurt").is_("no") & ~fact("safety.slip.open").is_("yes")
-"""True while pain told today stands that may be taken back; a wrong tap has its own way."""
+TOLD_TODAY = fact("pain.told.today").known & ~fact("pain.hurt").is_("no")
+TO_TAKE_BACK = (TOLD_TODAY | fact("pain.open_since").known) & ~fact("safety.slip.open").is_("yes")
+"""True while pain told today, or left half told, stands that may be taken back; a wrong tap has its own way."""
 
 THEIR_WORDS = Fact("said", values=("ouch", "my foot is numb", "i feel faint", "i wet myself",
                               "my chest hurts and i wet myself", "my foot drops when i walk"))

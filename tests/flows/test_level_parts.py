@@ -130,3 +130,10 @@ def test_a_run_from_before_there_were_parts_goes_on(flow: str) -> None:
     talk.say(*(("knee", "1", "no", "no") if flow == "pain" else ("yes", "0")))
     assert level(talk) in ("no_load", "not_today")
     assert [one.whose for one in parts_of(talk.known)] == ["before", "unnamed"]
+
+
+def test_nothing_hurts_after_pain_was_left_half_told_asks_whether_it_was_a_mistake() -> None:
+    talk = at_menu("my knee hurts", "stop")
+    talk.known["pain.open_since"] = "2026-03-02T09:00:00.000Z"
+    assert talk.say("nothing hurts").state == "pain.mistake"
+    assert level(talk.say("Yes, a mistake")) == "no_load"
