@@ -81,6 +81,19 @@ def test_only_the_alert_that_the_lifter_agreed_to_is_read(room, nothing, may, mo
         assert (words in read, words in nothing) == (more, False)
 
 
+def test_a_coach_may_read_all_but_what_was_said_of_harming_oneself(room):
+    """Written out row by row: of answers, findings and facts, what stays and what does not."""
+    sam = in_crisis(room, "yes")
+    room.run(sam, "signs", {"which": "fever"}, 0.05)
+    for name in ("safety.level", "crisis.since", "crisis_told", "begin_again.at", "begin_again"):
+        room.find(sam, name, "go", 0.04)
+    room.find(sam, "meant", "self_harm", 0.03)
+    assert [(row.flow, row.value) for row in access.answers_of(room.db, sam)] == [("about_you", 178.0), ("signs", "fever")]
+    assert set(access.findings_of(room.db, sam)) == {"safety.level", "meant"}
+    facts = {name: fact.value for name, fact in access.facts_of(room.db, sam).items()}
+    assert facts == {"about_you.height": 178.0, "signs.which": "fever", "safety.level": "go"}
+
+
 def test_every_reader_of_a_coach_goes_by_the_one_rule():
     """No module of the coach's reads the log, the findings or the facts of a lifter past ``record.access``."""
     past = []
