@@ -5,11 +5,13 @@ from __future__ import annotations
 from companion.conversation.condition import Condition, Fact, Facts, Value, fact
 from companion.conversation.flow import Ask, Step, Tell
 from companion.conversation.kinds import Words, YesNo
-from companion.language.clearances import is_ahead, names_clinician, names_when, read_clearance, says_cleared
+from companion.language.clearances import is_ahead, names_clinician, names_when, read_clearance, says_cleared, says_clinician
 
 EXAMPLES = ("my physio, yesterday", "my physio", "my mate", "me, today", "my doctor, tomorrow")
 CLEARED_SAID = "cleared_said"
 """The sentence that a clearance was begun with, or that answered whether there is one, where it says more than yes."""
+CLINICIAN_SAID = "clinician_said"
+"""Words that answer whether it was a clinician with which."""
 SENTENCES = ("my physio cleared me yesterday", "my physio cleared me", "i was cleared yesterday", "i was cleared",
              "yes, my physio on monday", "my mate cleared me today", "my mate cleared me", "my doctor cleared me tomorrow")
 """Such sentences, by example."""
@@ -41,7 +43,7 @@ def _names(got: Facts, side: str) -> Value:
 
 
 def _says_when(got: Facts, side: str) -> Value:
-    days = (read_clearance(str(got.get(CLEARED_SAID, ""))).day, _day_of(str(got.get("cleared_at", ""))))
+    days = (read_clearance(str(got.get(CLEARED_SAID, ""))).day, *(_day_of(str(got.get(key, ""))) for key in ("cleared_at", CLINICIAN_SAID)))
     return next((day for day in ("ahead", "said") if day in days), "none")
 
 
@@ -57,7 +59,7 @@ def _asks_who(got: Facts, side: str) -> Value:
 def who_and_when(got: Facts, side: str) -> Value:
     """Return who cleared them, and when, in their words."""
     said = (CLEARED_SAID,) if _asks_who(got, side) != "and_when" else ()
-    return ", ".join(str(got[key]) for key in (*said, "cleared_at", "cleared_when") if key in got)
+    return ", ".join(str(got[key]) for key in (*said, "cleared_at", CLINICIAN_SAID, "cleared_when") if key in got)
 
 
 YES_NO = ("yes", "no")
@@ -93,7 +95,7 @@ def asked_who_and_when(say: str, signs: tuple[str, ...], only_if: Condition) -> 
     return (
         Ask("cleared_at", say, Words(limit=120, example_text="my physio, yesterday", tried=EXAMPLES), safety=True, free=True, signs=signs,
             only_if=only_if & ~ASKS_WHO.is_("no")),
-        Ask("clinician", "You wrote “{who_said}”. Is that a doctor, a physio, or someone else who treats you?", YesNo(unsure=True),
-            safety=True, only_if=only_if & ~NAMED.is_("yes")),
+        Ask("clinician", "You wrote “{who_said}”. Is that a doctor, a physio, or someone else who treats you?",
+            YesNo(unsure=True, tells=says_clinician), safety=True, only_if=only_if & ~NAMED.is_("yes")),
         Ask("cleared_when", "And when did they clear you? A day or a month is enough.", Words(limit=60, example_text="yesterday"),
             safety=True, free=True, signs=signs, only_if=only_if & TREATS & DATED.is_("none")))

@@ -103,7 +103,7 @@ def typed(draft: Draft, text: str) -> None:
         _corrected(draft, text, meant[1])
     elif _why_this(draft, text) and answered(draft, text):
         pass
-    elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/")):
+    elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/") or _names(draft, flow, text)):
         start(draft, flow)
     elif draft.top.flow == draft.book.home and (said := draft.book.sentence(text, draft.known.facts)):
         start(draft, *said)
@@ -118,6 +118,11 @@ def typed(draft: Draft, text: str) -> None:
         control(draft, heard)
     else:
         _read(draft, text)
+
+
+def _names(draft: Draft, flow: str, text: str) -> bool:
+    """True if a message is the menu's own name, which is nobody's and no note."""
+    return flow == draft.book.home and normalise(text).strip(" .!") == normalise(draft.book[flow].flow.title)
 
 
 def _unread(draft: Draft, text: str) -> bool:

@@ -8,6 +8,7 @@ from typing import Final, NamedTuple
 
 from companion.language.limits import CLINICIANS
 from companion.language.phrases import normalise
+from companion.language.questions import is_question
 
 
 def names_clinician(text: str) -> bool:
@@ -18,6 +19,11 @@ def names_clinician(text: str) -> bool:
     words = re.findall(r"[a-z]+", line)
     return any(re.search(rf"\b(?:{pattern})(?!\w)", line) for _, pattern in CLINICIANS) or any(
         get_close_matches(word, _CLINICIANS, 1, SPELT_ALIKE) for word in words if len(word) >= SPELT_LEAST)
+
+
+def says_clinician(text: str) -> bool:
+    """True if words answer whether somebody is a clinician with which: "my physio", "yes, dr smith"; not if they ask."""
+    return names_clinician(text) and not is_question(text)
 
 
 def names_when(text: str) -> bool:
@@ -75,8 +81,8 @@ SPELT_ALIKE, SPELT_LEAST = 0.78, 4
 _CLINICIANS: Final = ("physio", "physiotherapist", "doctor", "surgeon", "consultant", "specialist", "clinician", "orthopaedic", "midwife",
                       "hospital", "clinic", "nurse", "chiropractor", "osteopath", "therapist", "fizio", "fysio")
 _LAY: Final = re.compile(
-    r"\b(?:not|never|nobody|no ?one|without|isn't|mates?|friends?|buddy|bro|brother|sister|wife|husband|girlfriend|boyfriend|partner|mum|"
-    r"mom|dad|mother|father|neighbou?r|coach|trainer|pt|gym|google\w*|internet|online|ai|app|myself|"
+    r"\b(?:no|nope|nah|none|not|never|nobody|no ?one|without|isn't|maybe|perhaps|probably|mates?|friends?|buddy|bro|brother|sister|wife|"
+    r"husband|girlfriend|boyfriend|partner|mum|mom|dad|mother|father|neighbou?r|coach|trainer|pt|gym|google\w*|internet|online|ai|app|myself|"
     r"i (?:did|cleared|decided|think|feel))\b|^(?:me|i|self)\b(?! (?:saw|was|went|had|got|have|ve|'ve))")
 """Who is no clinician; beside one it is asked, since "my mate the physio" and "me, not the doctor" look alike."""
 

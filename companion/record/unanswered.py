@@ -101,16 +101,15 @@ def _told(db: sqlite3.Connection, one: Unfinished) -> Level | None:
 def told_since(db: sqlite3.Connection, person: int, run: str) -> datetime | None:
     """Return since when what the questions of a run are about is told, of pain or a sign; None for any other run."""
     at = "select began_at from runs where person = :person and run = :run and flow in ('pain', 'signs')"
-    told = db.execute(f"select {TOLD_SINCE.format(at=at, person=':person')}", {"person": person, "run": run}).fetchone()[0]
+    (told,) = db.execute(f"select {TOLD_SINCE.format(at=at, person=':person')}", {"person": person, "run": run}).fetchone()
     return moment_of(told) if told else None
 
 
 def words_of_run(db: sqlite3.Connection, person: int, run: str) -> str:
     """Return the words that a run began with, "" where they are not known any more, or were not kept."""
-    row = db.execute("select session from sessions where person = ?", (person,)).fetchone()
-    session = Session.loads(row[0]) if row else Session()
-    frames = [frame for stack in (session.stack, *session.parked) for frame in stack if frame.run == run]
-    return str(frames[0].got.get("said", "")) if frames else ""
+    rows = db.execute("select session from sessions where person = ?", (person,)).fetchall()
+    stacks = (stack for text, in rows for session in (Session.loads(text),) for stack in (session.stack, *session.parked))
+    return next((str(frame.got.get("said", "")) for stack in stacks for frame in stack if frame.run == run), "")
 
 
 def answers_in_run(db: sqlite3.Connection, person: int, run: str) -> list[tuple[str, str, float | str | None]]:

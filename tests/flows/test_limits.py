@@ -385,6 +385,27 @@ def test_of_a_clearance_only_what_its_sentence_does_not_say_for_certain_is_asked
     assert Limited("home", TOLD).say(words).state == state
 
 
+@pytest.mark.parametrize(("words", "asked"), [
+    ("my physio", "clearance.cleared_when"), ("my physio on monday", "clearance.cleared_for"), ("my physio, tomorrow", "home.pick"),
+    ("no, my physio hasn't", "clearance.clinician")])
+def test_who_it_was_may_be_said_once_a_bare_yes_was_asked_about(words: str, asked: str):
+    talk = Limited("home", TOLD).say("cleared", "yes")
+    assert "You wrote “yes”. Is that a doctor" in talk.last
+    assert talk.say(words).state.startswith(asked)
+
+
+def test_a_clinician_named_late_is_told_to_the_coach():
+    talk = Limited("home", TOLD).say("cleared", "yes", "my physio on monday", "everything", "yes")
+    assert talk.alerts == ["was cleared for everything. By whom and when: yes, my physio on monday"]
+
+
+@pytest.mark.parametrize("begun", ["clearance", "note_to_coach"])
+def test_the_menu_s_name_is_nobody_s_and_no_note(begun: str):
+    talk = Limited("home", TOLD).say({"clearance": "cleared"}.get(begun, "note to coach"))
+    assert talk.say("menu").state == "home.pick"
+    assert talk.say("go on").state.startswith(begun)
+
+
 def test_a_coach_s_word_in_one_sentence_clears_nothing():
     talk = Limited("home", TOLD).say("my coach cleared me yesterday", "no")
     assert (talk.limits, talk.alerts, "safety.cleared_until" in talk.found) == ((TOLD,), [], False)

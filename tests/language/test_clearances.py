@@ -8,7 +8,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.clearances import CLEARANCES, is_ahead, names_clinician, names_when, only_clears, read_clearance, says_cleared
+from companion.language.clearances import (
+    CLEARANCES,
+    is_ahead,
+    names_clinician,
+    names_when,
+    only_clears,
+    read_clearance,
+    says_cleared,
+    says_clinician,
+)
 from tests.table import each_row
 
 
@@ -16,9 +25,16 @@ from tests.table import each_row
     ("my physio, yesterday", True, True), ("docter", True, False), ("surgoen, monday", True, True), ("dr. patel last week", True, True),
     ("the orthopaedic guy in may", True, True), ("i saw my gp two days ago", True, True), ("physio cleared me", True, False),
     ("my mate, yesterday", False, True), ("me, today", False, True), ("i did", False, False), ("Sarah", False, False),
-    ("not the doctor, me", False, False), ("my wife, she's a nurse", False, False), ("dr google", False, False)])
+    ("not the doctor, me", False, False), ("no doctor did", False, False), ("maybe a nurse", False, False), ("my wife, she's a nurse", False, False), ("dr google", False, False)])
 def test_who_cleared_somebody_is_a_clinician_by_name_alone_and_the_rest_is_asked(words: str, clinician: bool, when: bool):
     assert (names_clinician(words), names_when(words)) == (clinician, when)
+
+
+@each_row(("words", "says"), [
+    ("my physio", True), ("yes, dr smith on monday", True), ("no, the coach", False), ("no, a massage therapist", False), ("yes", False),
+    ("is a chiropractor a doctor?", False), ("does my nurse count", False), ("not sure, a doctor i think", False), ("Sarah", False)])
+def test_who_it_was_answers_whether_that_is_a_clinician(words: str, says: bool):
+    assert says_clinician(words) is says
 
 
 @each_row(("words", "ahead"), [
