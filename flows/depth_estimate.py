@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from companion.conversation.condition import Value, fact
 from companion.conversation.flow import Flow, Known, Offer, Tell
 from companion.conversation.policy import Policy
+from companion.conversation.wording import MOST_WORDS
 from companion.screening.errors import errors_from
 from companion.screening.estimate import DepthEstimate, depth_estimate
 from companion.screening.limits import Work
@@ -25,12 +27,19 @@ def estimate_facts(known: Known) -> dict[str, Value]:
     found = depth_estimate(screen_from(answers), about, errors_from(answers, about.sex), showing(known))
     if not isinstance(found, DepthEstimate):
         return {"part_1": found.words}
+    return {f"part_{number}": text for number, text in enumerate(in_messages(found.words)[:PARTS_MOST], 1)}
+
+
+def in_messages(sentences: Iterable[str]) -> list[str]:
+    """Return sentences joined, in order, to as few messages as take them."""
     messages = [""]
-    for words in found.words:
-        if len(messages[-1]) + len(words) > MESSAGE_MOST:
-            messages.append("")
-        messages[-1] = f"{messages[-1]} {words}".strip()
-    return {f"part_{number}": text for number, text in enumerate(messages[:PARTS_MOST], 1)}
+    for words in sentences:
+        both = f"{messages[-1]} {words}".strip()
+        if messages[-1] and (len(both) > MESSAGE_MOST or len(both.split()) > MOST_WORDS):
+            messages.append(words)
+        else:
+            messages[-1] = both
+    return messages
 
 
 PARTS_MOST = 6

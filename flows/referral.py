@@ -40,7 +40,7 @@ STILL_NOT_SEEN = WENT.one_of("booked", "no")
 
 _I: Final = r"(?:i |i'm |im |i am |i've |ive |i have |it'?s |it is |its |i got (?:an )?)?"
 BEING_SEEN: Final = (
-    rf"(?P<asked>{_I}(?:been |already )?booked(?: in)? .+|{_I}(?:an? )?(?:appointment|appt) .+)",
+    rf"(?P<asked>{_I}(?:been |already )?book(?:ed|d|t)(?: in)? .+|{_I}(?:an? )?(?:appointment|appt) .+)",
     r"(?P<asked>(?:i )?(?:went|saw)(?: to)?(?: see)?(?: the| a| my)? (?:doctor|doc|gp|physio|hospital|clinic|a and e)\b.*)",
     r"(?P<asked>(?:i )?(?:haven'?t|have not|not) (?:been|gone|seen (?:anyone|anybody|a doctor|my doctor)|got an appointment)(?: yet)?)",
     r"(?P<asked>(?:it'?s |it is |its |it |i'?m |i feel |feels |this is )?(?:got |getting |become |much |a lot |even |now )*worse"

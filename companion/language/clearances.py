@@ -82,8 +82,8 @@ _CLINICIANS: Final = ("physio", "physiotherapist", "doctor", "surgeon", "consult
                       "hospital", "clinic", "nurse", "chiropractor", "osteopath", "therapist", "fizio", "fysio")
 _LAY: Final = re.compile(
     r"\b(?:no|nope|nah|none|not|never|nobody|no ?one|without|isn't|maybe|perhaps|probably|mates?|friends?|buddy|bro|brother|sister|wife|"
-    r"husband|girlfriend|boyfriend|partner|mum|mom|dad|mother|father|neighbou?r|coach|trainer|pt|gym|google\w*|internet|online|ai|app|myself|"
-    r"i (?:did|cleared|decided|think|feel))\b|^(?:me|i|self)\b(?! (?:saw|was|went|had|got|have|ve|'ve))")
+    r"husband|girlfriend|boyfriend|partner|mum|mom|dad|mother|father|neighbou?r|coach|trainer|pt|gym|google\w*|internet|online|ai|app|"
+    r"myself|i (?:did|cleared|decided|think|feel))\b|^(?:me|i|self)\b(?! (?:saw|was|went|had|got|have|ve|'ve))")
 """Who is no clinician; beside one it is asked, since "my mate the physio" and "me, not the doctor" look alike."""
 
 _WEEKDAY: Final = r"(?:(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tues?|weds?|thurs?|fri|sat|sun)"

@@ -6,15 +6,17 @@ from datetime import timedelta
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from companion.conversation.condition import Value
-from companion.conversation.wording import MOST_CHARACTERS
+from companion.conversation.wording import MOST_CHARACTERS, MOST_WORDS
 from companion.screening.about import About
 from companion.screening.protocols.hip_fold import HipFold
 from companion.screening.protocols.knee_to_wall import KneeToWall
 from companion.screening.protocols.squat_look import SquatLook
 from companion.screening.screen import LoggedAnswer
-from flows.depth_estimate import FLOW
+from flows.depth_estimate import FLOW, in_messages
 from tests.drive import CHECKED, NOW, Talk
 from tests.screening.build import ABOUT, LOOK
 
@@ -93,6 +95,17 @@ def test_no_message_is_longer_than_a_phone_shows_at_once(units: str):
     talk = told({"welcome.units": units}, squat_look=looked)
     assert all(len(say.text) <= MOST_CHARACTERS for say in talk.says)
     assert "Only an estimate" in heard(talk)
+
+
+SENTENCES = st.lists(st.integers(1, 40).flatmap(lambda count: st.text("abc", min_size=1, max_size=7).map(lambda word: f"{word} " * count)))
+
+
+@given(SENTENCES.map(lambda every: [" ".join(one.split()) for one in every]))
+def test_no_message_is_longer_than_is_read_at_once_and_no_sentence_is_lost(sentences: list[str]):
+    messages = in_messages(sentences)
+    assert all(len(text.split()) <= MOST_WORDS and len(text) <= MOST_CHARACTERS for text in messages)
+    assert " ".join(messages).split() == " ".join(sentences).split()
+    assert all(len(f"{one} {after}".split()) > 20 for one, after in zip(messages, messages[1:], strict=False))
 
 
 def test_the_same_answers_give_the_same_estimate():

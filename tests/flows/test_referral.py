@@ -113,8 +113,8 @@ def test_the_message_asks_both_and_begins_it():
     assert said.must_arrive
 
 
-@pytest.mark.parametrize("words", ["booked for tuesday", "i have an appointment on friday", "i went to the doctor", "havent been yet",
-                                   "i saw my physio about it"])
+@pytest.mark.parametrize("words", ["booked for tuesday", "bookd for tuesday", "i have an appointment on friday",
+                                   "i went to the doctor", "havent been yet", "i saw my physio about it"])
 def test_who_was_sent_may_say_how_it_stands_before_they_are_asked(words: str):
     sent = {**CHECKED, "safety.level": "same_day"}
     assert Talk(BOOK["home"].flow, known=sent, book=BOOK).say(words).state == "referral.went"
