@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import asdict, replace
 from datetime import timedelta
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -105,7 +106,7 @@ def test_no_message_is_longer_than_is_read_at_once_and_no_sentence_is_lost(sente
     messages = in_messages(sentences)
     assert all(len(text.split()) <= MOST_WORDS and len(text) <= MOST_CHARACTERS for text in messages)
     assert " ".join(messages).split() == " ".join(sentences).split()
-    assert all(len(f"{one} {after}".split()) > 20 for one, after in zip(messages, messages[1:], strict=False))
+    assert all(len(f"{one} {after}".split()) > 20 for one, after in pairwise(messages))
 
 
 def test_the_same_answers_give_the_same_estimate():

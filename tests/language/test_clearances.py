@@ -25,7 +25,8 @@ from tests.table import each_row
     ("my physio, yesterday", True, True), ("docter", True, False), ("surgoen, monday", True, True), ("dr. patel last week", True, True),
     ("the orthopaedic guy in may", True, True), ("i saw my gp two days ago", True, True), ("physio cleared me", True, False),
     ("my mate, yesterday", False, True), ("me, today", False, True), ("i did", False, False), ("Sarah", False, False),
-    ("not the doctor, me", False, False), ("no doctor did", False, False), ("maybe a nurse", False, False), ("my wife, she's a nurse", False, False), ("dr google", False, False)])
+    ("not the doctor, me", False, False), ("no doctor did", False, False), ("maybe a nurse", False, False),
+    ("my wife, she's a nurse", False, False), ("dr google", False, False)])
 def test_who_cleared_somebody_is_a_clinician_by_name_alone_and_the_rest_is_asked(words: str, clinician: bool, when: bool):
     assert (names_clinician(words), names_when(words)) == (clinician, when)
 

@@ -168,7 +168,8 @@ def test_began_again_is_kept_with_what_it_was_first(room: Room) -> None:
 
 
 def sit(room: Room, person: int, session: Session, days: float) -> None:
-    room.file["sessions"].insert({"person": person, "session": session.dumps(), "updated_at": text_of(ago(days))}, pk="person", replace=True)
+    row = {"person": person, "session": session.dumps(), "updated_at": text_of(ago(days))}
+    room.file["sessions"].insert(row, pk="person", replace=True)
 
 
 @pytest.mark.parametrize(("aside", "words"), [
