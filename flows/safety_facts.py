@@ -14,7 +14,7 @@ from companion.language.flags import Flag, hear_flags
 from companion.language.limits import sets_none
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
 from companion.screening.sources import value, with_numbers
-from flows.cleared_by import CLEARED_SAID, by_clinician, says_who
+from flows.cleared_by import CLEARED_SAID, CLINICIAN_SAID, by_clinician, says_who
 from flows.level_parts import level_of, others
 
 CLEARED_FOR: Final = timedelta(days=30.5 * value("clearance_months"))
@@ -25,7 +25,7 @@ _CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant"
           "limits", "pain", "soreness", "leg_signs")
 HISTORY_KEYS: Final = ("history", "history_signs", "history_care")
 """The questions about what a doctor should know of first: three short ones, which count as one."""
-_READ = (*_CHECK, *HISTORY_KEYS[1:], "clinician", "cleared_when", CLEARED_SAID, "urgent", "was_pregnant", "same_history",
+_READ = (*_CHECK, *HISTORY_KEYS[1:], "clinician", "cleared_when", CLEARED_SAID, CLINICIAN_SAID, "urgent", "was_pregnant", "same_history",
          "stood_cleared_until", "today")
 """All answers that decide a check's outcome."""
 _PAIN = ("where", "bad", "sharp", "below_knee", "tingling", "bladder", "weakness")

@@ -72,8 +72,9 @@ TARGETS: Final = (
     Target("companion/conversation/lapsed.py", ("tests/flows/test_limits.py", "tests/flows/test_closed_meanwhile.py",
                                                 "tests/flows/test_squat_day.py tests/flows/test_prime.py")),
     Target("companion/conversation/invitations.py", ("tests/reminders/test_invitations_answered.py", "tests/flows/test_morning.py")),
-    Target("flows/cleared_by.py", ("tests/language/test_clearances.py tests/flows/test_limits.py", "tests/flows/test_safety_check.py "
-           "tests/flows/test_referral.py", "tests/flows/test_signs.py"), but=("EXAMPLES", "SENTENCES")),
+    Target("flows/cleared_by.py", ("tests/flows/test_cleared_by.py tests/language/test_clearances.py tests/flows/test_limits.py",
+                                   "tests/flows/test_safety_check.py tests/flows/test_referral.py", "tests/flows/test_signs.py"),
+           but=("EXAMPLES", "SENTENCES")),
     Target("flows/level_parts.py", ("tests/flows/test_level_parts.py", "tests/flows/test_signs.py tests/flows/test_late_pain.py")),
     Target("companion/record/orders.py", ("tests/coach/test_orders.py", "tests/record/test_coaching.py tests/coach/test_order_acts.py")),
     Target("companion/coach/triage.py", ("tests/coach/test_triage_bounds.py tests/coach/test_caseload.py", "tests/coach/test_triage.py"),

@@ -1,0 +1,41 @@
+"""Who cleared somebody, and when, from the answers so far: by hand."""
+
+from __future__ import annotations
+
+from companion.conversation.condition import Facts
+from flows.cleared_by import by_clinician, says_who, who_and_when
+from tests.table import each_row
+
+
+@each_row(("answers", "who", "cleared"), [
+    ({}, None, False),
+    ({"cleared_at": "my physio, yesterday"}, "my physio, yesterday", True),
+    ({"cleared_at": "my physio"}, "my physio", True),  # the day is still to be asked
+    ({"cleared_at": "my physio", "cleared_when": "on monday"}, "my physio", True),
+    ({"cleared_at": "my physio", "cleared_when": "dunno"}, "my physio", False),
+    ({"cleared_at": "my physio", "cleared_when": "tomorrow"}, "my physio", False),
+    ({"cleared_at": "my physio, tomorrow", "cleared_when": "yesterday"}, "my physio, tomorrow", False),
+    ({"cleared_at": "my physio, yesterday", "cleared_when": "dunno"}, "my physio, yesterday", True),
+    ({"cleared_at": "Sarah, yesterday"}, "Sarah, yesterday", False),
+    ({"cleared_at": "Sarah, yesterday", "clinician": "yes"}, "Sarah, yesterday", True),
+    ({"cleared_at": "Sarah, yesterday", "clinician": "no"}, "Sarah, yesterday", False),
+    ({"cleared_at": "Sarah, yesterday", "clinician": "unsure"}, "Sarah, yesterday", False),
+    ({"cleared_at": "yes", "clinician": "yes", "clinician_said": "my physio on monday"}, "yes", True),
+    ({"cleared_at": "yes", "clinician": "yes", "clinician_said": "my physio, tomorrow"}, "yes", False),
+    ({"cleared_at": "yes", "clinician": "yes", "clinician_said": "my physio", "cleared_when": "dunno"}, "yes", False),
+    ({"cleared_said": "dr okafor cleared me on friday"}, "dr okafor", True),
+    ({"cleared_said": "dr okafor cleared me on friday", "cleared_at": "my mate"}, "my mate", False),
+    ({"cleared_said": "my doctor cleared me tomorrow"}, "my doctor", False),
+    ({"cleared_said": "i've been cleared"}, None, False)])
+def test_only_a_clinician_s_word_on_a_day_that_was_or_is_still_to_be_asked_clears(answers: Facts, who: str | None, cleared: bool):
+    assert (says_who(answers), by_clinician(answers)) == (who, cleared)
+
+
+@each_row(("answers", "said"), [
+    ({"cleared_at": "my physio, yesterday"}, "my physio, yesterday"),
+    ({"cleared_at": "yes", "clinician_said": "my physio", "cleared_when": "in May"}, "yes, my physio, in May"),
+    ({"cleared_said": "dr okafor cleared me on friday"}, "dr okafor cleared me on friday"),
+    ({"cleared_said": "they cleared me on friday", "cleared_at": "dr okafor"}, "they cleared me on friday, dr okafor"),
+    ({"cleared_said": "i've been cleared", "cleared_at": "dr okafor, monday"}, "dr okafor, monday")])
+def test_who_and_when_is_told_in_the_words_that_say_it(answers: Facts, said: str):
+    assert who_and_when(answers, "") == said
