@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from companion.conversation.condition import Facts
-from flows.cleared_by import by_clinician, says_who, who_and_when
+from flows.cleared_by import CLEARED_FACTS, by_clinician, says_who, who_and_when
 from tests.table import each_row
 
-
-@each_row(("answers", "who", "cleared"), [
+ANSWERS: list[tuple[Facts, str | None, bool]] = [
     ({}, None, False),
     ({"cleared_at": "my physio, yesterday"}, "my physio, yesterday", True),
     ({"cleared_at": "my physio"}, "my physio", True),  # the day is still to be asked
@@ -26,7 +25,10 @@ from tests.table import each_row
     ({"cleared_said": "dr okafor cleared me on friday"}, "dr okafor", True),
     ({"cleared_said": "dr okafor cleared me on friday", "cleared_at": "my mate"}, "my mate", False),
     ({"cleared_said": "my doctor cleared me tomorrow"}, "my doctor", False),
-    ({"cleared_said": "i've been cleared"}, None, False)])
+    ({"cleared_said": "i've been cleared"}, None, False), ({"cleared_said": "i was cleared yesterday"}, None, False)]
+
+
+@each_row(("answers", "who", "cleared"), ANSWERS)
 def test_only_a_clinician_s_word_on_a_day_that_was_or_is_still_to_be_asked_clears(answers: Facts, who: str | None, cleared: bool):
     assert (says_who(answers), by_clinician(answers)) == (who, cleared)
 
@@ -39,3 +41,9 @@ def test_only_a_clinician_s_word_on_a_day_that_was_or_is_still_to_be_asked_clear
     ({"cleared_said": "i've been cleared", "cleared_at": "dr okafor, monday"}, "dr okafor, monday")])
 def test_who_and_when_is_told_in_the_words_that_say_it(answers: Facts, said: str):
     assert who_and_when(answers, "") == said
+
+
+def test_what_is_worked_out_is_what_the_proof_takes_it_for_and_all_of_that_comes_up():
+    for fact in (fact for fact in CLEARED_FACTS if fact.values):
+        found = {fact.work_out(answers) for answers, _, _ in ANSWERS} - {None}
+        assert found == set(fact.values), fact.name
