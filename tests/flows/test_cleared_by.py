@@ -44,6 +44,6 @@ def test_who_and_when_is_told_in_the_words_that_say_it(answers: Facts, said: str
 
 
 def test_what_is_worked_out_is_what_the_proof_takes_it_for_and_all_of_that_comes_up():
-    for fact in (fact for fact in CLEARED_FACTS if fact.values):
-        found = {fact.work_out(answers) for answers, _, _ in ANSWERS} - {None}
-        assert found == set(fact.values), fact.name
+    domains = {fact.name: set(fact.values) for fact in CLEARED_FACTS if fact.name not in ("who_asked", "who_said", "who_and_when")}
+    found = {fact.name: {fact.work_out(answers) for answers, _, _ in ANSWERS} - {None} for fact in CLEARED_FACTS if fact.name in domains}
+    assert found == domains
