@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from companion.conversation.condition import Facts
-from flows.cleared_by import CLEARED_FACTS, by_clinician, says_who, who_and_when
+from companion.conversation.condition import Facts, fact
+from companion.conversation.flow import Ask
+from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, asked_who_and_when, by_clinician, says_who, who_and_when
 from tests.table import each_row
 
 ANSWERS: list[tuple[Facts, str | None, bool]] = [
@@ -47,3 +48,40 @@ def test_what_is_worked_out_is_what_the_proof_takes_it_for_and_all_of_that_comes
     domains = {fact.name: set(fact.values) for fact in CLEARED_FACTS if fact.name not in ("who_asked", "who_said", "who_and_when")}
     found = {fact.name: {fact.work_out(answers) for answers, _, _ in ANSWERS} - {None} for fact in CLEARED_FACTS if fact.name in domains}
     assert found == domains
+
+
+STILL_TO_ASK = ({"cleared_at": "my physio"},)
+
+
+def facts_of(answers: Facts) -> Facts:
+    worked_out = {one.name: one.work_out(answers) for one in CLEARED_FACTS}
+    return {**answers, **{name: value for name, value in worked_out.items() if value is not None}}
+
+
+def test_what_follows_takes_a_clearance_once_its_day_is_known():
+    for answers, _, cleared in ANSWERS:
+        assert BY_CLINICIAN.holds(facts_of(answers)) == (cleared and answers not in STILL_TO_ASK), answers
+
+
+QUESTIONS = [one for one in asked_who_and_when("Who?", ("fever",), fact("asks").is_("yes")) if isinstance(one, Ask)]
+
+
+def test_no_question_is_left_out_and_words_of_one_s_own_are_kept_as_they_are():
+    assert {one.key: (one.safety, one.free, one.signs) for one in QUESTIONS} == {
+        "cleared_at": (True, True, ("fever",)), "clinician": (True, False, ()), "cleared_when": (True, True, ("fever",))}
+
+
+@each_row(("answers", "asked"), [
+    ({}, ["cleared_at", "clinician"]),
+    ({"cleared_at": "my physio"}, ["cleared_at", "cleared_when"]),
+    ({"cleared_at": "my physio, yesterday"}, ["cleared_at"]),
+    ({"cleared_at": "Sarah"}, ["cleared_at", "clinician"]),
+    ({"cleared_at": "Sarah", "clinician": "yes"}, ["cleared_at", "clinician", "cleared_when"]),
+    ({"cleared_at": "Sarah", "clinician": "no"}, ["cleared_at", "clinician"]),
+    ({"cleared_said": "dr okafor cleared me"}, ["cleared_when"]),
+    ({"cleared_said": "dr okafor cleared me on friday"}, []),
+    ({"cleared_said": "dr okafor cleared me tomorrow"}, [])])
+def test_only_what_was_not_said_is_asked(answers: Facts, asked: list[str]):
+    for asks in ("yes", "no"):
+        facts = {"asks": asks, **facts_of(answers)}
+        assert [one.key for one in QUESTIONS if one.only_if.holds(facts)] == (asked if asks == "yes" else [])
