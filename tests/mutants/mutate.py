@@ -4,7 +4,7 @@ What is changed: a comparison at its boundary; an operand of and/or/&/|/- droppe
 a tuple, set, list or table dropped, and so a gate, a row, a level or one of the values of ``one_of``; a number one up and one
 down; True and False; a level or grade one step weaker; max and min, any and all; a keyword of a record left out; a call or an
 update that is a statement of its own; an alternative of a regular expression; a condition of an SQL statement. Annotations,
-docstrings and texts for people stay.
+docstrings, texts for people and the version of a flow stay.
 """
 
 from __future__ import annotations
@@ -115,6 +115,8 @@ def _guards(node: ast.AST, scope: str) -> Iterator[tuple[str, ast.AST]]:
         case ast.Expr(ast.Constant()) | ast.JoinedStr() | ast.Import() | ast.ImportFrom():
             return
         case ast.Call(ast.Name(name) | ast.Attribute(attr=name)) if name in TEXTS:
+            return
+        case ast.keyword("version"):
             return
         case ast.Subscript(ast.Name("Literal")):  # a type, for readers and mypy
             return

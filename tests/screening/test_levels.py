@@ -4,7 +4,18 @@ from __future__ import annotations
 
 import pytest
 
-from companion.screening.levels import LEVEL_WORDS, OPEN_LEVELS, PASSING, REFERRED, UNCHECKED_WORDS, words_of
+from companion.screening.levels import (
+    CALL,
+    CALL_WORDS,
+    LEVEL_WORDS,
+    OPEN_LEVELS,
+    PASSING,
+    REFERRED,
+    UNCHECKED_WORDS,
+    URGENT_LEVELS,
+    WENT_WORDS,
+    words_of,
+)
 from companion.screening.safety import Level
 from tests.house.source import modules, texts
 
@@ -24,6 +35,14 @@ def test_no_two_levels_read_alike():
 def test_the_levels_fall_into_those_that_pass_and_those_somebody_else_opens():
     assert tuple(level.value for level in Level) == PASSING + REFERRED
     assert OPEN_LEVELS == ("go", "no_load")
+    assert PASSING == ("go", "no_load", "not_today")
+    assert REFERRED == ("clinician", "same_day", "emergency")
+    assert URGENT_LEVELS == ("same_day", "emergency")
+
+
+def test_a_coach_reads_whether_somebody_was_seen_and_that_a_call_was_asked_for():
+    assert WENT_WORDS == {"yes": "yes", "booked": "not yet, booked", "no": "not yet"}
+    assert words_of(CALL) is CALL_WORDS
 
 
 @pytest.mark.parametrize(("kept", "words"), [("", UNCHECKED_WORDS.coach), (None, UNCHECKED_WORDS.coach), ("no_load", "no load today"),

@@ -6,6 +6,8 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
+from companion.conversation.effects import Find
+from companion.conversation.flow import Do
 from companion.screening.limits import Limit, LimitPart, as_text
 from companion.screening.safety import Level
 from companion.screening.standing import (
@@ -13,11 +15,13 @@ from companion.screening.standing import (
     NEEDS_CHECK,
     OPEN_PAIN,
     PARTLY_CLOSED,
+    QUESTIONS_OPEN,
     UNANSWERED_WORDS,
     OpenQuestions,
     SafetyStanding,
     standing_of,
 )
+from flows.catalogue import BOOK
 
 NOW = datetime(2026, 3, 12, 18, 0, tzinfo=UTC)
 
@@ -38,6 +42,7 @@ def test_two_days_after_a_day_that_closed_it_a_page_asks_for_a_new_check(level):
 def test_on_the_day_itself_the_level_stands(level):
     found = stands(level, 0.1)
     assert (found.level, found.needs_check, found.go) == (Level(level), False, False)
+    assert found.opens_floor is (level == "no_load")
     assert found.words.coach not in ("open", NEEDS_CHECK.coach)
 
 
@@ -54,6 +59,7 @@ def test_no_page_says_go_while_pain_stands_unanswered(level):
     assert not found.opens_floor
     assert OPEN_PAIN.coach in found.words.coach
     assert "open: nothing" not in found.words.report
+    assert found.stands_since == NOW - timedelta(days=0.1 if level in ("clinician", "same_day", "emergency") else 1)
 
 
 def test_a_check_that_passed_since_opens_it():
@@ -63,7 +69,8 @@ def test_a_check_that_passed_since_opens_it():
 
 def test_nobody_who_has_not_checked_is_said_to_be_open():
     found = standing_of(None, None, "", None, NOW, "UTC")
-    assert (found.level, found.go, found.words.coach) == (None, False, "not checked yet")
+    assert (found.level, found.go, found.opens_floor, found.words.coach) == (None, False, False, "not checked yet")
+    assert standing_of("go", None, "", None, NOW, "UTC") == found, "what has no time is not known"
     assert standing_of("", NOW, "", NOW, NOW, "UTC").words is OPEN_PAIN
 
 
@@ -105,9 +112,17 @@ def test_what_was_told_before_the_questions_is_said_with_them():
     found = asked("signs", "emergency", Level.CLINICIAN)
     assert found.sent is Level.CLINICIAN
     assert found.words.coach == f"a clinician comes first, {UNANSWERED_WORDS['signs'].coach}"
+    assert found.stands_since == NOW
 
 
 def test_nothing_is_open_to_somebody_who_was_asked_whether_something_hurt():
     found = asked("hurt", "go")
     assert (found.go, found.opens_floor, found.words) == (False, False, UNANSWERED_WORDS["hurt"])
     assert asked("hurt", "clinician").sent is Level.CLINICIAN
+
+
+def test_the_levels_that_hold_while_questions_are_open_are_those_the_conversations_find():
+    rules = {str(do.effect.rule): flow for flow in ("pain", "signs", "safety_check") for do in BOOK[flow].flow.steps
+             if isinstance(do, Do) and isinstance(do.effect, Find) and do.effect.name == "safety.level"}
+    assert {rule: flow for rule, flow in rules.items() if "open" in rule or "not finished" in rule} == QUESTIONS_OPEN
+    assert set(QUESTIONS_OPEN.values()) == {"pain", "signs", "safety_check"}
