@@ -36,7 +36,7 @@ def parts_of(got: Facts) -> tuple[LevelPart, ...]:
 @lru_cache(64)  # asked a dozen times in a step
 def _parts(kept: str, today: bool, stands: str, why: str) -> tuple[LevelPart, ...]:
     every = tuple(LevelPart(name, Level(level), state, tuple(keys))
-                  for words in kept.split(" | ") if words for name, level, state, *keys in (words.split(),))
+                  for words in kept.split(" | ") if len(words.split()) > 2 for name, level, state, *keys in (words.split(),))
     lasting = every if today else tuple(one for one in every if one.level >= Level.CLINICIAN)
     if level_of(lasting).value == stands and set(why_of(every)) == set(why.split()):
         return lasting

@@ -15,7 +15,7 @@ from flows.cleared_by import by_clinician, says_who
 from flows.level_parts import LevelPart, checked_today, level_of, others, text_of, whose, why_of
 from flows.safety_facts import limits_among
 
-_ASKED = ("bladder", "weakness", "pain", "when", "cleared", "cleared_at", "limits", "old_disc", "pregnant")
+_ASKED = ("bladder", "pain", "when", "cleared", "cleared_at", "old_disc")
 
 
 def before_signs(known: Known) -> dict[str, Value]:
@@ -44,7 +44,7 @@ def signs_in(got: Facts) -> tuple[str, ...]:
 
 @lru_cache
 def _signs_in(heard: str, among: str, which: str) -> tuple[str, ...]:
-    said = (heard.split() if not _may_be(among) else _may_be(among) if which == "unsure" else (which,))
+    said = heard.split() if not _may_be(among) else _may_be(among) if which == "unsure" else (which,)
     return tuple(one for one in said if one in SCREENED_SIGNS)
 
 
@@ -81,18 +81,13 @@ def heard(*signs: str) -> Callable[[Facts, str], Value]:
 
 
 def _outcome(got: Facts) -> SafetyOutcome:
-    who = says_who(got)
-    told = {**got, "cleared_at": who} if who else got
-    nobody = who is not None and not by_clinician(got)
-    return _outcome_of(signs_in(got), tuple("no" if nobody and key == "cleared" else told.get(key) for key in _ASKED))
+    told = {**got, "cleared_at": says_who(got) if by_clinician(got) else None}
+    return _outcome_of(signs_in(got), tuple(map(told.get, _ASKED)))
 
 
 @lru_cache
 def _outcome_of(signs: tuple[str, ...], asked: tuple[Value | None, ...]) -> SafetyOutcome:
-    answers = dict(zip(_ASKED, asked, strict=True))
-    if "pregnancy" in signs:
-        answers["pregnant"] = "yes"
-    return level_from_signs(signs, answers)
+    return level_from_signs(signs, dict(zip(_ASKED, asked, strict=True)))
 
 
 def taken_back(got: Facts) -> bool:

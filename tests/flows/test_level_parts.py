@@ -137,3 +137,9 @@ def test_nothing_hurts_after_pain_was_left_half_told_asks_whether_it_was_a_mista
     talk.known["pain.open_since"] = "2026-03-02T09:00:00.000Z"
     assert talk.say("nothing hurts").state == "pain.mistake"
     assert level(talk.say("Yes, a mistake")) == "no_load"
+
+
+@pytest.mark.parametrize("kept", ["", "pain.12", "pain.12 clinician", "no parts", " | "])
+def test_what_is_no_part_is_none(kept: str):
+    assert parts_of({"safety.parts": kept, "safety.parts.today": "yes", "safety.level": "clinician", "safety.why": "history"}) == (
+        LevelPart("before", Level.CLINICIAN, why=("history",)),)

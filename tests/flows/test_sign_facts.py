@@ -1,0 +1,138 @@
+"""What the questions about signs come to, answer by answer, by hand; levels as in reference values, safety."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from flows import sign_facts
+from flows.sign_facts import may_be, signs_in
+from tests.table import each_row
+
+
+def of(name: str, got: dict[str, Any]) -> Any:
+    return getattr(sign_facts, name)(got, "")
+
+
+@each_row(("got", "signs"), [
+    ({}, ()), ({"heard": "weakness"}, ("weakness",)), ({"heard": "weakness fever"}, ("weakness", "fever")),
+    ({"heard": "weakness nonsense"}, ("weakness",)), ({"heard": "weakness", "among": "saddle fever"}, ("saddle", "fever")),
+    ({"heard": "weakness", "among": "saddle fever", "which": "unsure"}, ("saddle", "fever")),
+    ({"heard": "weakness", "among": "saddle fever", "which": "fever"}, ("fever",)),
+    ({"heard": "weakness", "among": "saddle fever", "which": "no"}, ()),
+    ({"heard": "saddle", "among": "self_harm saddle", "which": "self_harm"}, ()),
+    ({"heard": "saddle", "among": "self_harm saddle"}, ("saddle",)), ({"heard": "weakness", "among": "nonsense"}, ("weakness",))])
+def test_of_several_that_may_be_meant_the_one_chosen_counts_or_all(got: dict[str, Any], signs: tuple[str, ...]):
+    assert signs_in(got) == signs
+
+
+def test_among_what_may_be_meant_self_harm_is_named_and_nothing_unknown():
+    assert may_be({"among": "saddle nonsense self_harm fever"}) == ("saddle", "self_harm", "fever")
+    assert may_be({}) == ()
+
+
+@each_row(("said", "quoted"), [
+    ("my foot drops", "“my foot drops”"), ("", "something I could not place"), ("word " * 59 + "wor", None)])
+def test_the_words_are_quoted_where_they_were_kept(said: str, quoted: str | None):
+    found = of("quoted", {"said": said})
+    assert found == quoted if quoted else found.startswith("“word") and found.endswith("”")
+    assert of("quoted", {}) == "something I could not place"
+
+
+@each_row(("which", "asked"), [("self_harm", ""), ("unsure", "doubtful"), (None, "doubtful")])
+def test_a_crisis_is_asked_about_first_unless_it_was_chosen(which: str | None, asked: str):
+    assert of("crisis_asked", {"which": which}) == asked
+
+
+PHYSIO, MATE = {"cleared": "yes", "cleared_at": "my physio, yesterday"}, {"cleared": "yes", "cleared_at": "my mate, yesterday"}
+
+
+@each_row(("heard", "answers", "level"), [
+    ("bladder_bowel", {}, "emergency"), ("saddle", {}, "emergency"), ("sexual", {}, "emergency"),
+    ("chest", {}, "emergency"), ("chest", {"when": "now"}, "emergency"), ("chest", {"when": "unsure"}, "emergency"),
+    ("chest", {"when": "earlier"}, "clinician"), ("chest", {"when": "earlier", **PHYSIO}, "go"),
+    ("weakness", {"bladder": "no"}, "same_day"), ("weakness", {"bladder": "yes"}, "emergency"),
+    ("weakness", {"bladder": "unsure"}, "emergency"),
+    ("fall", {}, "same_day"), ("fever", {"pain": 0.0}, "not_today"), ("fever", {"pain": 8.0}, "same_day"),
+    ("heart_history", {}, "clinician"), ("heart_history", {"cleared": "no"}, "clinician"), ("heart_history", PHYSIO, "go"),
+    ("heart_history", MATE, "clinician"), ("heart_history", {**MATE, "clinician": "yes"}, "go"),
+    ("heart_history", {"cleared": "yes"}, "clinician"), ("heart_history", {"cleared": "unsure", "cleared_at": "my physio"}, "clinician"),
+    ("heart_history", {"cleared": "yes", "cleared_said": "my physio cleared me yesterday"}, "go"),
+    ("heart_history", {"cleared": "yes", "cleared_said": "my doctor cleared me tomorrow"}, "clinician"),
+    ("pregnancy", {}, "clinician"), ("pregnancy", {"pregnant": "no"}, "clinician"), ("pregnancy", {"pregnant": "no", **PHYSIO}, "go"),
+    ("spine_history", {"old_disc": "no"}, "clinician"), ("spine_history", {"old_disc": "yes"}, "go"),
+    ("spine_history", {"old_disc": "no", **PHYSIO}, "go"), ("restriction", {}, "go"), ("under_18", {}, "go"),
+    ("weakness heart_history", PHYSIO, "same_day"), ("fever heart_history", PHYSIO, "not_today")])
+def test_what_the_answers_come_to(heard: str, answers: dict[str, Any], level: str):
+    got = {"heard": heard, "so": "yes", **answers}
+    assert of("level_after_signs", got) == level
+    assert of("level_after_signs", {**got, "safety.level": "emergency"}) == "emergency", "never better than what stood"
+
+
+TAKEN_BACK = ({"so": "no"}, {"when": "no"}, {"which": "no"}, {"which": "self_harm"})
+
+
+@pytest.mark.parametrize("back", TAKEN_BACK, ids=str)
+def test_taken_back_what_stood_and_today_s_check_are_left(back: dict[str, Any]):
+    got = {"heard": "saddle", **({"among": "saddle self_harm"} if "which" in back else {}), **back}
+    for stood in ("go", "no_load", "clinician"):
+        assert of("level_after_signs", {**got, "safety.level": stood}) == stood
+    checked = {"safety.level": "go", "safety.checked": "not_today", "safety.checked.today": "yes"}
+    assert of("level_after_signs", {**got, **checked}) == "not_today"
+    assert of("reasons_of_signs", got) == "taken back: something else was meant"
+    assert (of("body_weight_only", {**got, "old_disc": "yes"}), of("keys_of_signs", got)) == ("no", "")
+
+
+def test_what_is_so_is_not_worse_for_an_earlier_check_that_was_passed_since():
+    got = {"heard": "restriction", "so": "yes", "safety.level": "go", "safety.checked": "not_today", "safety.checked.today": "yes"}
+    assert of("level_after_signs", got) == "go"
+
+
+@each_row(("heard", "sure", "stood", "level"), [
+    ("saddle", "yes", "go", "emergency"), ("saddle", "no", "go", "not_today"), ("weakness", "yes", "go", "same_day"),
+    ("weakness fever", "yes", "go", "same_day"), ("weakness", "yes", "emergency", "emergency"), ("fever", "no", "clinician", "clinician"),
+    ("heart_history", "yes", "go", "clinician"), ("nonsense", "yes", "go", "not_today")])
+def test_while_it_is_asked_a_sign_said_surely_stands_and_a_doubtful_one_closes_the_day(heard: str, sure: str, stood: str, level: str):
+    got = {"heard": heard, "sure": sure, "safety.level": stood, "whose": "sign.7"}
+    assert of("level_until", got) == level
+    assert of("parts_while_open", got).split(" | ")[-1].startswith("sign.7 ")
+
+
+def test_the_part_of_a_sign_is_open_and_then_told_with_what_weighed():
+    got = {"heard": "weakness", "sure": "yes", "whose": "sign.7", "safety.level": "no_load", "safety.why": "pain"}
+    assert of("parts_while_open", got) == "before no_load told pain | sign.7 same_day open weakness"
+    assert of("parts_after_signs", {**got, "so": "yes", "bladder": "no"}) == "before no_load told pain | sign.7 same_day told weakness"
+    assert of("parts_after_signs", {**got, "so": "no"}) == "before no_load told pain"
+    assert of("keys_of_signs", {**got, "so": "yes"}) == "pain weakness"
+    assert of("parts_while_open", {**got, "safety.level": "go", "safety.why": ""}) == "sign.7 same_day open weakness"
+
+
+def test_the_reasons_are_told_in_words():
+    told = of("reasons_of_signs", {"heard": "weakness", "so": "yes", "bladder": "no"})
+    assert told == "New or growing weakness in a leg, or a foot that drops, needs care today."
+    assert of("reasons_of_signs", {"heard": "restriction", "so": "yes"}) == "nothing against it"
+
+
+@each_row(("heard", "answers", "only"), [
+    ("spine_history", {"old_disc": "yes"}, "yes"), ("spine_history", {"old_disc": "no"}, "no"), ("pregnancy", PHYSIO, "yes"),
+    ("heart_history", PHYSIO, "no"), ("weakness", {}, "no")])
+def test_an_old_disc_or_pregnancy_leaves_body_weight_only(heard: str, answers: dict[str, Any], only: str):
+    assert of("body_weight_only", {"heard": heard, "so": "yes", **answers}) == only
+
+
+@each_row(("got", "limit"), [
+    ({"heard": "restriction", "said": "my doctor said no lifting"}, "my doctor said no lifting"),
+    ({"heard": "restriction", "said": "my doctor said no lifting", "limits": "nothing over 40 kg"},
+     "my doctor said no lifting. nothing over 40 kg"),
+    ({"heard": "heart_history", "said": "i have a stent", "limits": "nothing over 40 kg"}, "nothing over 40 kg"),
+    ({"heard": "heart_history", "said": "i have a stent", "limits": "none"}, None), ({"heard": "heart_history", "said": "a stent"}, None)])
+def test_a_limit_is_what_was_heard_as_one_and_what_a_clearance_came_with(got: dict[str, Any], limit: str | None):
+    assert of("limit_said", got) == limit
+
+
+@each_row(("heard", "when", "history"), [
+    ("heart_history", None, "yes"), ("pregnancy", None, "yes"), ("chest", "earlier", "yes"), ("chest", "now", "no"),
+    ("weakness", None, "no"), ("weakness", "earlier", "no"), ("weakness spine_history", None, "yes")])
+def test_a_history_is_what_a_clearance_can_open(heard: str, when: str | None, history: str):
+    assert of("is_history", {"heard": heard, "when": when}) == history
