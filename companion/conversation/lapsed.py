@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from companion.conversation.draft import Draft
-from companion.conversation.flow import Ask
+from companion.conversation.flow import PARKED, Ask
 from companion.conversation.session import Frame
 from companion.conversation.table import body_works
 
@@ -24,7 +24,7 @@ def _moves(draft: Draft, frame: Frame) -> bool:
     compiled = draft.book[frame.flow]
     ahead = (frame.state, *compiled.ahead.follow[frame.state]) if frame.state in compiled.stops else ()
     stops = (stop for state in ahead if (stop := compiled.stops.get(state)))
-    return any(stop.caution if isinstance(stop, Ask) else body_works(draft.book[stop.flow].flow) for stop in stops)
+    return any(stop.caution if isinstance(stop, Ask) else stop.flow != PARKED and body_works(draft.book[stop.flow].flow) for stop in stops)
 
 
 def _rests_on_else(draft: Draft, frame: Frame) -> bool:

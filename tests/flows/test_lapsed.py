@@ -8,7 +8,7 @@ import pytest
 
 from companion.conversation.condition import fact
 from companion.conversation.draft import Draft
-from companion.conversation.flow import Ask, Flow, Gate, Known, Run
+from companion.conversation.flow import PARKED, Ask, Flow, Gate, Known, Run
 from companion.conversation.kinds import Option, choice
 from companion.conversation.lapsed import lapsed, shut_since
 from companion.conversation.policy import Policy
@@ -27,7 +27,8 @@ DAY = Flow(
     steps=(Ask("bar", "Which bar?", choice(Option("bar", "Bar", only_if=fact("bar_there").is_("yes")), ("stick", "Stick"))),
            Ask("note", "Anything else?", FINE), Ask("squat", "Squat now.", FINE, caution="Stop at pain."), Ask("how", "How was it?", FINE)))
 AROUND = Flow("around", 1, "Around", policy=Policy.TALK, gates=(Gate(fact("shut").is_("yes"), "Closed.", throughout=True),),
-              steps=(Ask("first", "Ready?", FINE), Run("moves"), Ask("between", "And?", FINE), Run("sits"), Ask("last", "Done?", FINE)))
+              steps=(Ask("first", "Ready?", FINE), Run("moves"), Ask("between", "And?", FINE), Run("sits"), Ask("last", "Done?", FINE),
+                     Run(PARKED)))
 CHOOSES = Flow("chooses", 1, "Chooses", policy=Policy.TALK, rests_on=("bar",), steps=DAY.steps)
 HOME = Flow("home", 1, "Menu", policy=Policy.TALK, steps=(Ask("pick", "What next?", FINE), *(
     Run(flow.name, only_if=fact("pick").is_(flow.name)) for flow in (DAY, AROUND, CHOOSES))))
