@@ -118,9 +118,11 @@ def _picked(got: Facts) -> Iterator[str]:
 
 
 def _with(limits: LimitsTold, new: Limit) -> LimitsTold:
-    """Return what stands with a new limit; one it says again, in these words or with all its parts, is replaced."""
-    kept = (one for one in limits if one.words != new.words and not (
-        one.parts <= new.parts and (one.kg is None or new.kg is not None) and one.elsewhere in ("", new.elsewhere)))
+    """Return what stands with a new limit; one it says again, with all its parts, is replaced, and so is one of these words that could not
+    be read."""
+    kept = (one for one in limits if not (
+        (one.parts <= new.parts and (one.kg is None or new.kg is not None) and one.elsewhere in ("", new.elsewhere)) or
+        (one.words == new.words and one.parts == {LimitPart.OTHER})))
     return *kept, new
 
 
