@@ -34,7 +34,7 @@ _TOLD: Final = ("words", "given", "on", "units", *_PICKS, "which", "kg", "until"
 
 def show_in(units: object) -> NumberFormat:
     """Return the number format of a system of units."""
-    return lambda value, unit: shown(value, unit, str(units or METRIC))
+    return lambda value, unit: shown(value, unit, str(units))
 
 
 def _show(got: Facts) -> NumberFormat:
@@ -103,7 +103,7 @@ def _limit_of(*values: Value | None) -> Limit:
         if not told.read:
             parts.add(LimitPart.OTHER)
     end = str(got.get("until") or told.until)
-    return Limit(frozenset(parts), kg, date.fromisoformat(end) if end not in ("", CLEARED) else None,
+    return Limit(frozenset(parts), kg, date.fromisoformat(end) if end not in {"", CLEARED} else None,
                  WHO.get(str(got.get("by")), told.by), in_whole_words(_words(got), WORDS_MOST), "" if picks else told.elsewhere)
 
 
@@ -121,7 +121,7 @@ def _with(limits: LimitsTold, new: Limit) -> LimitsTold:
     """Return what stands with a new limit; one it says again, with all its parts, is replaced, and so is one of these words that could not
     be read."""
     kept = (one for one in limits if not (
-        (one.parts <= new.parts and (one.kg is None or new.kg is not None) and one.elsewhere in ("", new.elsewhere)) or
+        (one.parts <= new.parts and (one.kg is None or new.kg is not None) and one.elsewhere in {"", new.elsewhere}) or
         (one.words == new.words and one.parts == {LimitPart.OTHER})))
     return *kept, new
 

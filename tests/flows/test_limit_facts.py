@@ -118,7 +118,7 @@ KILOS, ELSEWHERE = limit(S, kg=60.0), limit(E, elsewhere="jumping", words="no ju
     (limit(ANY, words="ask him", by="a doctor"), {"given": "ask him", "what": "bending"}, False),
     (limit(ANY, S, words="ask him"), {"given": "ask him", "what": "bending"}, True),
     (limit(ANY, words="ask her"), {"given": "ask him", "what": "bending"}, True), (ELSEWHERE, {"given": "no running"}, True),
-    (ELSEWHERE, {"what": "squats"}, True), (limit(S), {"what": "bending"}, True)])
+    (ELSEWHERE, {"what": "squats"}, True), (limit(S), {"what": "bending"}, True), (limit(S), {"given": "no squats and no jumping"}, False)])
 def test_what_a_new_limit_says_again_is_replaced(old: Limit, got: dict[str, Any], kept: bool):
     assert (old in left("limits_then", {"safety.limits": as_text((old,)), **got})) is kept
 
