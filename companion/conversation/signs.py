@@ -95,7 +95,7 @@ def _asked_here(draft: Draft, heard: Heard) -> bool:
     """True if the open questions are about a sign already: said again, it is read as an answer. In doubt nothing that is not urgent is
     asked about beside them."""
     flow = draft.top.flow if draft.session.stack else ""
-    if flow == draft.book.crisis:
+    if flow == draft.book.crisis or (_asks(draft) and draft.ask.unread):  # where whatever is no answer is met with where help is
         return heard.flag is Flag.SELF_HARM and not heard.sure
     if flow != draft.book.signs or heard.flag is Flag.SELF_HARM:
         return False
