@@ -84,10 +84,14 @@ def _keeps(waiting: Ask, heard: tuple[Heard, ...]) -> bool:
 
 
 def _said_again(draft: Draft, waiting: Ask | None, heard: tuple[Heard, ...], text: str) -> bool:
-    """Take a sign that is said again, where it is asked whether it is there, for a yes."""
+    """Take a sign that is said again, where it is asked whether it is there, for a yes; what a clinician told is kept beside what they
+    told before."""
     words = clauses(text)[0].words if waiting and clauses(text) else ()
     if waiting is None or waiting.key != SIGN_THERE or not words or words[0] in _NO or not any(one.sure for one in heard):
         return False
+    said = str(draft.top.got.get("said", ""))
+    if said and any(one.flag is Flag.RESTRICTION for one in heard) and flat(text).strip(" .!") != flat(said).strip(" .!"):
+        draft.top = draft.top._replace(got={**draft.top.got, "said": f"{said}. {text}"[:SAID_MOST]})
     return _answered(draft, waiting, True, text)
 
 

@@ -91,7 +91,8 @@ _MONTH: Final = (r"(?:(?:jan|febr)uary|march|april|may|june|july|august|(?:septe
                  r"oct|nov|dec)")
 _SEASON: Final = r"(?:christmas|easter|spring|summer|autumn|winter)"
 _WHEN: Final = re.compile(
-    r"\b(?:today|yesterday|tonight|just now|now|ago|this \w+|last \w+|the other day|\d{1,2}(?:st|nd|rd|th)?|"
+    r"\b(?:today|yesterday|tonight|just now|now|ago|this \w+|last \w+|the other day|(?:19|20)\d\d|"
+    r"\d{1,2}(?:st|nd|rd|th)?(?! ?(?:kg|kgs|kilos?|kilograms?|lbs?|pounds|reps?|sets?|percent|\d)\b| ?%)|"
     rf"{_WEEKDAY}|{_MONTH}|{_SEASON})\b")
 """A day in an answer to "when?"."""
 _DAY: Final = re.compile(

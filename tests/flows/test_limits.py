@@ -345,6 +345,27 @@ def test_before_any_date_there_is_nothing_to_ask():
     assert "No limit of yours has come to its date" in Limited("limit_over", TOLD).heard
 
 
+def test_a_second_limit_told_before_the_first_is_confirmed_closes_everything_until_both_are_told():
+    talk = Limited("home").say("my physio said max 60 kg until 20 march", "my doctor says no squats till friday")
+    assert talk.state == "limits.what"
+    assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.OTHER,))]
+    talk.say("stop", "squatting")
+    assert talk.state != "squat_day.bar"
+
+
+def test_two_limits_told_one_after_the_other_are_read_as_one_where_they_fit_together():
+    first, second = "my doctor said no bending for 2 weeks", "and no hamstring stretching said the surgeon"
+    talk = Limited("home").say(first, second)
+    assert talk.state == "limits.words", "too long to be carried over whole"
+    talk.say(f"{first}. {second}", "yes")
+    assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.BENDING, LimitPart.HAMSTRINGS))]
+
+
+def test_the_same_limit_said_twice_is_one():
+    talk = Limited("home").say("my physio said no squats until 20 march", "my physio said no squats until 20 march!", "yes")
+    assert [limit.words for limit in talk.limits] == ["my physio said no squats until 20 march"]
+
+
 # cleared ----------------------------------------------------------------------------------------------------
 
 

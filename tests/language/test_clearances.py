@@ -25,6 +25,9 @@ from tests.table import each_row
     ("my physio, yesterday", True, True), ("docter", True, False), ("surgoen, monday", True, True), ("dr. patel last week", True, True),
     ("the orthopaedic guy in may", True, True), ("i saw my gp two days ago", True, True), ("physio cleared me", True, False),
     ("my mate, yesterday", False, True), ("me, today", False, True), ("i did", False, False), ("Sarah", False, False),
+    ("max 50 kg", False, False), ("no more than 40kg", False, False), ("nothing over 100 lbs", False, False), ("50 %", False, False),
+    ("my doctor in 2023", True, True), ("physio, 3 weeks ago", True, True), ("my gp on 3 march", True, True),
+    ("dr lee on the 3rd", True, True),
     ("not the doctor, me", False, False), ("no doctor did", False, False), ("maybe a nurse", False, False),
     ("my wife, she's a nurse", False, False), ("dr google", False, False)])
 def test_who_cleared_somebody_is_a_clinician_by_name_alone_and_the_rest_is_asked(words: str, clinician: bool, when: bool):
