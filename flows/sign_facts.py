@@ -13,7 +13,7 @@ from companion.screening.safety import Level, SafetyOutcome, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered, words_of
 from flows.cleared_by import by_clinician, says_who
 from flows.level_parts import LevelPart, checked_today, level_of, others, text_of, whose, why_of
-from flows.safety_facts import limits_among
+from flows.safety_facts import cleared_until, limits_among
 
 _ASKED = ("bladder", "pain", "when", "cleared", "cleared_at", "old_disc")
 
@@ -81,13 +81,18 @@ def heard(*signs: str) -> Callable[[Facts, str], Value]:
 
 
 def _outcome(got: Facts) -> SafetyOutcome:
-    told = {**got, "cleared_at": says_who(got) if by_clinician(got) else None}
+    told = {**got, "cleared_at": says_who(got) if by_clinician(got) and got.get("knew") == "yes" else None}
     return _outcome_of(signs_in(got), tuple(map(told.get, _ASKED)))
 
 
 @lru_cache
 def _outcome_of(signs: tuple[str, ...], asked: tuple[Value | None, ...]) -> SafetyOutcome:
     return level_from_signs(signs, dict(zip(_ASKED, asked, strict=True)))
+
+
+def cleared_for_it(got: Facts, side: str) -> Value | None:
+    """Return the date until which a clearance counts; None without one, or where whoever gave it did not know of the sign."""
+    return cleared_until(got, side) if got.get("knew") == "yes" else None
 
 
 def taken_back(got: Facts) -> bool:

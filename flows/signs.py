@@ -10,12 +10,13 @@ from companion.screening.signs import SCREENED_SIGNS
 from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, CLEARED_OR_NOT, asked_who_and_when, not_cleared
 from flows.level_parts import LEVEL_PARTS
 from flows.safety_check import LEVELS, OLD_DISC, TOLD, UNSURE
-from flows.safety_facts import CLEARED_WHY, cleared_until
+from flows.safety_facts import CLEARED_WHY
 from flows.shared import CAUDA_EQUINA, CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
 from flows.sign_facts import (
     SELF_HARM,
     before_signs,
     body_weight_only,
+    cleared_for_it,
     crisis_asked,
     heard,
     is_history,
@@ -63,6 +64,7 @@ SO = ~fact("so").is_("no") & ~fact("when").is_("no") & ~fact("which").one_of("no
 RED = NERVE_HEARD.is_("yes") | fact("bladder").one_of("yes", "unsure") | (CHEST.is_("yes") & ~fact("when").is_("earlier"))
 """An emergency: nothing more is asked."""
 ON = SO & ~RED
+CLEARED_BY_THEM = ON & fact("cleared").is_("yes") & BY_CLINICIAN
 OPEN, BODY_FIRST = SO & LEVEL.one_of("go", "no_load"), fact("body_first").is_("yes")
 ASKED_IF_CLEARED = fact("cleared").known | CHEST.is_("no") & EXPECTING.is_("no") & SPINE.is_("no")
 MEANT = fact("so").is_("no") | fact("when").is_("no") | fact("which").is_("no")
@@ -84,7 +86,7 @@ FLOW = Flow(
            Fact("because", of=reasons_of_signs),
            Fact("parts_open", of=parts_while_open), Fact("parts", of=parts_after_signs),
            Fact("why", of=keys_of_signs), Fact("body_first", values=YES_NO, of=body_weight_only),
-           Fact("cleared_until", of=cleared_until)),
+           Fact("cleared_until", of=cleared_for_it)),
     parked="All right. Say “go on” when you can answer. Until then no test and no drill opens today.",
     steps=(
         *OPEN_SIGNS,
@@ -116,8 +118,11 @@ FLOW = Flow(
             only_if=ON & HISTORY_HEARD.is_("yes")),
         *asked_who_and_when("{who_asked}", TOLD, ON & fact("cleared").is_("yes")),
         *not_cleared(ON & fact("cleared").is_("yes")),
+        Ask("knew", "And was that after what you wrote of, so that they knew of it?", UNSURE, safety=True, only_if=CLEARED_BY_THEM),
+        Tell("Then that does not count for this. Ask them about it, and once they have cleared you, say “cleared”.",
+             CLEARED_BY_THEM & ~fact("knew").is_("yes")),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts", tried=("none",)),
-            safety=True, free=True, signs=TOLD, only_if=ON & fact("cleared").is_("yes") & BY_CLINICIAN),
+            safety=True, free=True, signs=TOLD, only_if=CLEARED_BY_THEM & fact("knew").is_("yes")),
         Do(Find(LEVEL_PARTS, "{parts}", "what the level is made of")),
         Do(Find("safety.level", "{level}", "signs written", "{because}")),
         Do(Find("safety.why", "{why}", "the answers that weighed")),

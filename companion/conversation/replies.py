@@ -121,8 +121,8 @@ def typed(draft: Draft, text: str) -> None:
 
 
 def _names(draft: Draft, flow: str, text: str) -> bool:
-    """True if a message is the menu's own name, which is nobody's and no note."""
-    return flow == draft.book.home and normalise(text).strip(" .!") == normalise(draft.book[flow].flow.title)
+    """True if a message is the menu's own name where safety is asked about: it is nobody's there, and as a note it is asked about."""
+    return draft.ask.safety and flow == draft.book.home and normalise(text).strip(" .!") == normalise(draft.book[flow].flow.title)
 
 
 def _unread(draft: Draft, text: str) -> bool:

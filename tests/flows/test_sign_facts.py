@@ -46,7 +46,8 @@ def test_a_crisis_is_asked_about_first_unless_it_was_chosen(which: str | None, a
     assert of("crisis_asked", {"which": which}) == asked
 
 
-PHYSIO, MATE = {"cleared": "yes", "cleared_at": "my physio, yesterday"}, {"cleared": "yes", "cleared_at": "my mate, yesterday"}
+PHYSIO = {"cleared": "yes", "cleared_at": "my physio, yesterday", "knew": "yes"}
+MATE = {**PHYSIO, "cleared_at": "my mate, yesterday"}
 
 
 @each_row(("heard", "answers", "level"), [
@@ -58,9 +59,11 @@ PHYSIO, MATE = {"cleared": "yes", "cleared_at": "my physio, yesterday"}, {"clear
     ("fall", {}, "same_day"), ("fever", {"pain": 0.0}, "not_today"), ("fever", {"pain": 8.0}, "same_day"),
     ("heart_history", {}, "clinician"), ("heart_history", {"cleared": "no"}, "clinician"), ("heart_history", PHYSIO, "go"),
     ("heart_history", MATE, "clinician"), ("heart_history", {**MATE, "clinician": "yes"}, "go"),
-    ("heart_history", {"cleared": "yes"}, "clinician"), ("heart_history", {"cleared": "unsure", "cleared_at": "my physio"}, "clinician"),
-    ("heart_history", {"cleared": "yes", "cleared_said": "my physio cleared me yesterday"}, "go"),
-    ("heart_history", {"cleared": "yes", "cleared_said": "my doctor cleared me tomorrow"}, "clinician"),
+    ("heart_history", {"cleared": "yes", "knew": "yes"}, "clinician"), ("heart_history", {**PHYSIO, "cleared": "unsure"}, "clinician"),
+    ("heart_history", {**PHYSIO, "knew": "no"}, "clinician"), ("heart_history", {**PHYSIO, "knew": "unsure"}, "clinician"),
+    ("chest", {"when": "earlier", **PHYSIO, "knew": "no"}, "clinician"),
+    ("heart_history", {"cleared": "yes", "cleared_said": "my physio cleared me yesterday", "knew": "yes"}, "go"),
+    ("heart_history", {"cleared": "yes", "cleared_said": "my doctor cleared me tomorrow", "knew": "yes"}, "clinician"),
     ("pregnancy", {}, "clinician"), ("pregnancy", {"pregnant": "no"}, "clinician"), ("pregnancy", {"pregnant": "no", **PHYSIO}, "go"),
     ("spine_history", {"old_disc": "no"}, "clinician"), ("spine_history", {"old_disc": "yes"}, "go"),
     ("spine_history", {"old_disc": "no", **PHYSIO}, "go"), ("restriction", {}, "go"), ("under_18", {}, "go"),
@@ -114,6 +117,12 @@ def test_the_reasons_are_told_in_words():
     told = of("reasons_of_signs", {"heard": "weakness", "so": "yes", "bladder": "no"})
     assert told == "New or growing weakness in a leg, or a foot that drops, needs care today."
     assert of("reasons_of_signs", {"heard": "restriction", "so": "yes"}) == "nothing against it"
+
+
+@each_row(("knew", "until"), [("yes", "2026-09-01"), ("no", None), ("unsure", None), (None, None)])
+def test_a_clearance_counts_where_whoever_gave_it_knew_of_the_sign(knew: str | None, until: str | None):
+    """For six months (choice)."""
+    assert of("cleared_for_it", {**PHYSIO, "knew": knew, "today": "2026-03-02"}) == until
 
 
 @each_row(("heard", "answers", "only"), [

@@ -109,14 +109,14 @@ def test_fever_alone_ends_the_day_and_with_back_pain_needs_care(pain: str, level
 
 def test_a_history_that_a_clinician_cleared_does_not_close():
     assert at_menu("i had a heart attack last year", "yes", "no").found["safety.level"] == "clinician"
-    cleared = at_menu("i had a heart attack last year", "yes", "yes", "my cardiologist, in May", "none")
+    cleared = at_menu("i had a heart attack last year", "yes", "yes", "my cardiologist, in May", "yes", "none")
     assert cleared.found["safety.level"] == "go"
     assert cleared.found["safety.cleared_until"] == "2026-09-01"
 
 
 @pytest.mark.parametrize(("said", "left_out"), [
-    (("i take warfarin", "yes", "yes", "my doctor, in May", "none"), "and who cleared you"),
-    (("btw im pregnant", "yes", "yes", "yes", "my midwife, last week", "none"), "left out in pregnancy"),
+    (("i take warfarin", "yes", "yes", "my doctor, in May", "yes", "none"), "and who cleared you"),
+    (("btw im pregnant", "yes", "yes", "yes", "my midwife, last week", "yes", "none"), "left out in pregnancy"),
     (("i have a slipped disc from 2019", "yes", "yes", "no"), "no bar and no added weight")])
 def test_a_sign_that_leaves_the_day_open_ends_with_what_holds_now(said: tuple[str, ...], left_out: str):
     talk = at_menu(*said)
@@ -134,15 +134,23 @@ def test_a_clearance_to_come_or_without_a_day_opens_nothing(when: tuple[str, ...
 
 
 @pytest.mark.parametrize(("who", "level"), [(("my mate, yesterday", "no"), "clinician"), (("me, today", "Not sure"), "clinician"),
-                                            (("my mate Ada, yesterday", "yes", "none"), "go")])
+                                            (("my mate Ada, yesterday", "yes", "yes", "none"), "go")])
 def test_only_who_treats_them_clears_them(who: tuple[str, ...], level: str):
     talk = at_menu("i take warfarin", "yes", "yes", *who)
     assert talk.found["safety.level"] == level
     assert ("safety.cleared_until" in talk.found) is (level == "go")
 
 
+@pytest.mark.parametrize("knew", ["no", "not sure"])
+def test_a_clearance_from_before_it_happened_clears_nothing(knew: str):
+    talk = at_menu("i fainted yesterday", "earlier", "yes", "my doctor last year", knew)
+    assert (talk.known["safety.level"], "safety.cleared_until" in talk.found) == ("clinician", False)
+    assert any(say.text.startswith("Then that does not count for this.") for say in talk.says)
+    assert talk.say("squatting").state != "squat_day.bar"
+
+
 def test_pregnancy_written_shuts_the_tests_on_the_back():
-    talk = at_menu("btw im pregnant", "yes", "yes", "yes", "my midwife, last week", "none")
+    talk = at_menu("btw im pregnant", "yes", "yes", "yes", "my midwife, last week", "yes", "none")
     assert talk.say("hip fold").state != "hip_fold.setup"
     assert talk.known["safety.pregnant"] == "yes"
     assert any("left out in pregnancy" in say.text for say in talk.says)
@@ -383,7 +391,7 @@ def test_questions_that_were_left_and_taken_up_again_give_back_what_stood_before
     ("i cant feel between my legs", "emergency"), ("i fell off a ladder yesterday", "same_day")])
 @pytest.mark.parametrize("then", [("im pregnant", "No, I meant something else", "my sister is"),
                                   ("got a fever", "No, I meant something else", "i meant the heating"), ("got a fever", "yes", "0"),
-                                  ("i take warfarin", "yes", "yes", "my doctor, in May", "none")])
+                                  ("i take warfarin", "yes", "yes", "my doctor, in May", "yes", "none")])
 def test_a_sign_left_open_holds_whatever_becomes_of_another_told_after_it(left: str, level: str, then: tuple[str, ...]):
     assert at_menu(left, "stop", *then).found["safety.level"] == level
 
@@ -485,7 +493,7 @@ def test_the_levels_of_open_questions_are_known_by_the_rule_their_flows_write():
 
 def test_who_cleared_a_history_and_when_is_asked_as_far_as_the_answer_does_not_say():
     talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("i have a heart condition", "yes", "yes, my cardiologist on friday")
-    assert talk.state == "signs.limits"
-    assert talk.say("none").found["safety.cleared_until"] == "2026-09-01"
+    assert talk.state == "signs.knew"
+    assert talk.say("yes", "none").found["safety.cleared_until"] == "2026-09-01"
     talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("i have a heart condition", "yes", "my coach cleared me yesterday", "no")
     assert talk.found["safety.level"] == "clinician"
