@@ -8,6 +8,7 @@ from companion.conversation.asking import ask_aside, show
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Tap
 from companion.conversation.prompt import start_payload
+from companion.language.clauses import flat
 from companion.language.coach_words import SOMEBODY, lifters_in, told_of
 from companion.language.flags import URGENT, Flag, hear_flags
 from companion.language.pain import Pain, hear_pain
@@ -41,6 +42,18 @@ def _may_be_own(draft: Draft, text: str) -> bool:
         return False
     flags = {one.flag for one in hear_flags(text)}
     return Flag.SELF_HARM in flags or (not draft.ask.free and (not URGENT.isdisjoint(flags) or hear_pain(text) is Pain.YES))
+
+
+def says_whose(draft: Draft, text: str) -> bool:
+    """True if a reply to whose it is names a lifter, or says in other words that it is one's: "sam", "it's about my lifter"."""
+    said = {one for word in flat(text).strip(" .!").split() for one in (word, word.removesuffix("s"))}  # "Sam's" is "sams" there
+    named = {word for name in lifters_in(draft.known.facts).values() for word in flat(name).split()}
+    return bool(said & (named | _LIFTERS_WORDS)) and not said & _OWN_WORDS
+
+
+_LIFTERS_WORDS: Final = frozenset(("lifter", "lifters", "client", "clients", "athlete", "athletes", "theirs", "his", "hers", "him", "her",
+                                   "them"))
+_OWN_WORDS: Final = frozenset(("i", "im", "me", "mine", "myself", "both"))
 
 
 def of_a_lifter(draft: Draft, text: str) -> None:

@@ -41,7 +41,7 @@ from companion.conversation.invitations import answers_invitation, begins_invite
 from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
 from companion.conversation.labels import labelled
 from companion.conversation.moves import answer, begin_anew, hurt, noted, skip, take_back
-from companion.conversation.of_lifters import of_a_lifter
+from companion.conversation.of_lifters import of_a_lifter, says_whose
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import THESE_FIRST, go_on, interrupt, leave, over_again, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
@@ -170,6 +170,8 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
     elif heard is Phrase.STOP:
         draft.session = draft.session._replace(aside=None)
         park(draft)
+    elif aside.about == "whose" and says_whose(draft, text):
+        _aside_decided(draft, "no")
     elif aside.about in ("understood", "corrected", "wish", "which", "whose"):  # said anew instead
         draft.session = draft.session._replace(aside=None)
         typed(draft, text)

@@ -341,6 +341,13 @@ async def test_a_sign_of_a_lifter_without_a_name_leads_to_the_caseload(gym):
     assert gym.shown[-1].buttons[0][0].data == "go.caseload"
 
 
+@pytest.mark.parametrize("whose", ["sam", "it's about sam", "my lifter sam", "Sam's", "one of my clients"])
+async def test_whose_a_sign_is_may_be_said_by_name_and_what_to_do_is_told(gym, whose):
+    await gym.linked()
+    await gym.say("stop", "sam says he doesn't want to live anymore", whose, who=KIM)
+    assert "get them emergency help now" in gym.heard(KIM)[-1]
+
+
 async def test_a_sign_that_turns_out_to_be_the_coachs_own_is_asked_about_as_ever(gym):
     await gym.linked()
     await gym.say("stop", "sam fainted in the gym yesterday", "me", who=KIM)

@@ -512,7 +512,7 @@ def test_without_anything_that_waits_there_is_nothing_to_clear():
 def test_the_old_disc_asks_for_a_clearance_in_what_was_written_too():
     talk = Talk(BOOK["home"].flow, UNCHECKED, BOOK).say("i had a slipped disc in 2019", "yes", "yes")
     assert talk.state == "signs.cleared"
-    assert "safety.body_first" not in talk.say("yes", "my physio, in May", "none").found
+    assert "safety.body_first" not in talk.say("yes", "my physio, in May", "yes", "none").found
 
 
 
