@@ -19,16 +19,18 @@ _FINDINGS: Final = (
     r"(?:muscles?|muscular|back|groin|hamstring|calf|ligament|hip flexor)? ?(?:strains?|sprains?|spasms?)|muscular|(?:only )?muscles?|"
     r"tend[oi]nitis|tendinopathy|bursitis|(?:osteo)?arthritis|arthrosis|impingement|fai|facet joints?|facet|si joints?|sacroiliac joints?|"
     r"piriformis(?: syndrome)?|wear and tear|degeneration|stiffness|stenosis|spondylolisthesis|scoliosis|overuse|lumbago|"
-    r"(?:non[- ]?specific|mechanical|simple|ordinary) (?:low(?:er)? )?back (?:pain|ache))")
+    r"cramps?|(?:non[- ]?specific|mechanical|simple|ordinary) (?:low(?:er)? )?back (?:pain|ache))")
 _FOUND: Final = re.compile(rf"\b{_FINDINGS}(?!\w)")
 _NONE_OF_IT: Final = re.compile(
-    r"\b(?:just|only|nothing (?:is )?(?:torn|broken|serious|wrong|fractured)|no (?:breaks?|tears?|fractures?))\b")
+    r"\b(?:just|only|nothing (?:is )?(?:torn|broken|serious|wrong|fractured)|no (?:breaks?|tears?|fractures?)|"
+    r"(?:all |everything |completely |perfectly )?(?:normal|fine|okay|ok|good|clear)|(?:it'?s|was|found|saw|it is) nothing)\b")
 _SAID: Final = re.compile(rf"\b(?:my |the |a |our )?(?:{'|'.join(pattern for _, pattern in CLINICIANS)})(?!\w)")
 _SAYS_NOTHING: Final = """
     a an the my i i'm i've it it's its is was that that's there there's he he's she she's they they're we have has had got get be of in on
     at and or said says say told me think thinks thought reckon reckons found shows showed called diagnosed with probably likely maybe
     mild slight small minor bit little some old only just left right lower upper low back hip hips leg legs knee knees groin glute ankle
-    foot calf thigh buttock spine lumbar l3 l4 l5 s1 mri scan xray x-ray from"""
+    foot calf thigh buttock spine lumbar l3 l4 l5 s1 mri scan xray x-ray from went saw did done took all were are been test tests bloods
+    blood ecg ekg results result came back out today yesterday"""
 _BESIDE: Final = frozenset(_SAYS_NOTHING.split())
 """Words that say nothing of what to leave out beside what was found."""
 
@@ -48,10 +50,15 @@ def tells_no_limit(text: str) -> bool:
     if sets_none(text) or only_clears(text):
         return True
     parts = split_up(text)
-    return bool(parts) and all(sets_none(part) or only_clears(part) or _only_found(part) for part in parts)
+    harmless = [sets_none(part) or only_clears(part) or _only_found(part) for part in parts]
+    return any(harmless) and all(one or _says_nothing(beside_the_found(part)) for one, part in zip(harmless, parts, strict=True))
 
 
 def _only_found(part: str) -> bool:
     left = _NONE_OF_IT.sub(",", beside_the_found(part))
-    found = left.count(",") > part.count(",")
-    return found and not forbids(left) and _BESIDE.issuperset(re.findall(r"[^\W_][\w'’-]*", left))
+    return left.count(",") > part.count(",") and _says_nothing(left)
+
+
+def _says_nothing(left: str) -> bool:
+    """True if words forbid nothing, and say nothing beside what was found."""
+    return not forbids(left) and _BESIDE.issuperset(re.findall(r"[^\W_][\w'’-]*", left))

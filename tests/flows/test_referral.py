@@ -127,3 +127,13 @@ def test_who_was_sent_and_is_worse_is_told_not_to_wait_and_the_coach_hears_it(wo
     assert any("don't wait" in say.text for say in talk.says)
     assert [one.because for one in talk.effects if isinstance(one, Alert)] == [f"was sent to be seen, and writes now: “{words.lower()}”"]
     assert talk.state == "referral.went"
+
+
+def test_what_was_said_with_the_visit_is_agreed_to_in_a_word_and_sets_no_limit_where_nothing_was_found():
+    sent = {**CHECKED, "safety.level": "same_day"}
+    talk = Talk(BOOK["referral"].flow, known=sent, book=BOOK).say("i went, the doctor said its fine")
+    assert talk.state == "referral.said"
+    talk.say("yes")
+    assert talk.answers["said"] == "i went, the doctor said its fine"
+    assert "safety.limits" not in talk.found
+    assert not talk.state.startswith("limits")
