@@ -16,8 +16,8 @@ from flows.safety_check import LEVELS
 from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
 
 NOTHING_TO_UNDO = Gate(~fact("safety.slip.open").is_("yes"),
-            with_numbers("That can't be undone here any more: it is over {undone_within:count minutes} ago, was undone before, or was "
-                         "typed in words. What I told you stands."))
+            with_numbers("That can't be undone here: only a tap on an urgent answer can, once and for {undone_within:count minutes}. What "
+                         "I told you stands. If nothing hurts after all, say “nothing hurts”."))
 """The gate for whoever tapped nothing wrong lately."""
 
 FLAGS_AGAIN = {
@@ -53,7 +53,7 @@ def _all_no(flags: tuple[str, ...]) -> Condition:
 _LEAD = r"(?:(?:oh|no|oops|whoops|sorry|wait|hang on|ah|argh|ugh|shit|damn|my bad|hey|but|actually),? )*"
 _PRESSED = r"(?:pressed|tapped|hit|clicked|touched|chose|picked|selected|pushed|press|tap)"
 _SLIP = r"(?:by mistake|by accident|accidentally|in error)"
-IN_WORDS = tuple(f"{_LEAD}(?:{said})(?:,? (?:sorry|please|oops|i meant no|my bad))*" for said in (
+IN_WORDS = tuple(f"{_LEAD}(?:{said})(?:,? (?:sorry|please|oops|i meant no|my bad))*(?:, (?:but |and )?(?:it|that|i) .{{1,60}})?" for said in (
     r"(?:it was )?(?:my )?(?:fat|clumsy|big) (?:fingers?|thumbs?)",
     r"(?:(?:that|it|this) was |i (?:got|used) )?(?:a |an |the |my )?(?:wrong|accidental) (?:tap|button|one|answer|press|choice|thing)",
     rf"(?:i )?(?:have |just |must have )*{_PRESSED} (?:on )?(?:the |a )?wrong (?:one|button|thing|answer|option)",

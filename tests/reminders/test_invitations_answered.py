@@ -107,7 +107,8 @@ async def test_whether_they_were_seen_is_answered_in_words(gym, words):
 
 
 @pytest.mark.parametrize(("words", "limit"), [
-    ("saw the doc, she said no squats for 2 weeks", True), ("i went and they said take it easy", True), ("i went and they said its fine", False)])
+    ("saw the doc, she said no squats for 2 weeks", True), ("i went and they said take it easy", True),
+    ("i went and they said its fine", False)])
 async def test_what_was_said_there_is_not_taken_for_a_sign_and_is_offered_where_it_is_asked(gym, words, limit):
     person = await invited(gym, "referral", safety__level="clinician")
     heard = await say(gym, words)
