@@ -14,6 +14,7 @@ from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
 from companion.language.passed_on import passed_on
+from companion.language.phrases import normalise
 from companion.screening.protocols import protocols, route
 from companion.screening.safety import Level, worst
 from flows.level_parts import LevelPart, checked_today, level_of, others, own, parts_of, stood, text_of, whose, why_of
@@ -23,6 +24,17 @@ SQUATS_OF_DAY: Final = "squat_day"
 MOVEMENTS: Final[Mapping[str, str]] = {**{test: one.short_name for test, one in protocols().items()},
                                        "warm_up": "warm-up", "prime": "priming drill", SQUATS_OF_DAY: "squats of today"}
 """The movements in which it may have hurt, by flow, with their names in a sentence."""
+
+_BELOW_KNEE: Final = re.compile(
+    r"\b(?:foot|feet|toes?|shins?|calf|calves|ankles?|heels?|soles?|below the knee|lower leg|all the way down)\b")
+_NOT_THERE: Final = re.compile(r"\b(?:no|not|nope|nah|none|never|isn't|doesn't|don't|nothing|only|above|before|until)\b|n't\b|\?")
+
+
+def reaches_below_knee(words: str) -> bool:
+    """True if words say that it reaches below the knee by naming a place there: "yes down to my foot"."""
+    said = normalise(words)
+    return bool(_BELOW_KNEE.search(said)) and not _NOT_THERE.search(said)
+
 
 NERVE_AND_CHEST: Final = ("below_knee", "tingling", "bladder", "weakness", "heart_now", "saddle_now")
 

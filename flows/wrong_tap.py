@@ -53,7 +53,8 @@ def _all_no(flags: tuple[str, ...]) -> Condition:
 _LEAD = r"(?:(?:oh|no|oops|whoops|sorry|wait|hang on|ah|argh|ugh|shit|damn|my bad|hey|but|actually),? )*"
 _PRESSED = r"(?:pressed|tapped|hit|clicked|touched|chose|picked|selected|pushed|press|tap)"
 _SLIP = r"(?:by mistake|by accident|accidentally|in error)"
-IN_WORDS = tuple(f"{_LEAD}(?:{said})(?:,? (?:sorry|please|oops|i meant no|my bad))*(?:, (?:but |and )?(?:it|that|i) .{{1,60}})?" for said in (
+_TAIL = r"(?:,? (?:sorry|please|oops|i meant no|my bad))*(?:, (?:but |and )?(?:it|that|i) .{1,60})?"
+IN_WORDS = tuple(f"{_LEAD}(?:{said}){_TAIL}" for said in (
     r"(?:it was )?(?:my )?(?:fat|clumsy|big) (?:fingers?|thumbs?)",
     r"(?:(?:that|it|this) was |i (?:got|used) )?(?:a |an |the |my )?(?:wrong|accidental) (?:tap|button|one|answer|press|choice|thing)",
     rf"(?:i )?(?:have |just |must have )*{_PRESSED} (?:on )?(?:the |a )?wrong (?:one|button|thing|answer|option)",

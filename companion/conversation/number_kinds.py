@@ -190,6 +190,11 @@ class Numbers(Kind):
         return f"For example: {', '.join(shown(value, self.unit, context.units) for value in self.example_values)}."
 
 
+_SAYS_IT_IS: Final = re.compile(r"^(?:(?:it'?s|it is|it was|i'd say|say|about|around|maybe|like|just|still|now|an?|solid|good)\s+)+")
+_SAYS_NOW: Final = re.compile(r",?\s+(?:right now|now|today|at the moment|atm|at rest|i think|i guess|i'd say|or so|ish)$")
+_OUT_OF_TEN: Final = re.compile(r"\s*(?:/|out of|of)\s*(?:10|ten)$")
+
+
 @dataclass(frozen=True, slots=True)
 class PainScore(Kind):
     """Pain from 0 (none) to 10 (worst), whole numbers."""
@@ -210,7 +215,7 @@ class PainScore(Kind):
         return Answer(float(option.value), option.label)
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
-        clean = re.sub(r"\s*(?:/|out of|of)\s*(?:10|ten)$", "", normalise(text).strip(" ."))
+        clean = _OUT_OF_TEN.sub("", _SAYS_NOW.sub("", _SAYS_IT_IS.sub("", normalise(text).strip(" .!"))))
         value = 0.0 if clean in ("none", "no", "nope", "nah", "no pain", "nothing", "nil") else parse_number(clean, "", METRIC)
         if value is None or not 0 <= value <= 10 or value != int(value):  # the bounds first: so many digits are infinite
             return Unclear("I need a whole number from 0 to 10.")

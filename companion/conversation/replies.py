@@ -78,8 +78,8 @@ def typed(draft: Draft, text: str) -> None:
         _from_idle(draft, text)
     elif heard is Phrase.STOP and (draft.works or draft.ask.free):
         control(draft, heard)
-    elif draft.ask.free and heard is Phrase.YES and (said := noted(draft, SAID_AHEAD + draft.ask.key)):
-        answer(draft, said, sure=True)
+    elif draft.ask.free and heard is Phrase.YES and (wrote := noted(draft, SAID_AHEAD + draft.ask.key)):
+        answer(draft, wrote, sure=True)
     elif told := draft.ask.kind.told(text):
         answer(draft, told)
     elif not draft.ask.free and not is_option(draft, text) and told_what_stands(draft, text):

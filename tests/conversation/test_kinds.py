@@ -109,3 +109,10 @@ def test_a_time_zone_is_found_by_city_offset_or_clock(text, zone):
 @pytest.mark.parametrize("text", ["xqzzt", "UTC+25", "99:99", "", "x" * 5000, "13 pm"])
 def test_a_place_nobody_knows_is_asked_again(text):
     assert isinstance(Zone().read(text, ReadingContext(METRIC, NOON)), Unclear)
+
+
+@pytest.mark.parametrize(("text", "value"), [
+    ("it's a 6 today", 6), ("about a 4", 4), ("maybe 3 out of 10", 3), ("7/10 right now", 7), ("a solid 5", 5), ("still 2 i think", 2),
+    ("5", 5), ("no pain", 0), ("it's a 6 or 7", None), ("6 months", None), ("it was 12", None), ("today", None), ("about", None)])
+def test_how_bad_it_is_is_read_with_what_is_said_around_the_number(text, value):
+    assert getattr(PainScore().read(text, ReadingContext()), "value", None) == value

@@ -19,6 +19,7 @@ from flows.pain_facts import (
     may_take_back,
     nothing_hurt,
     others_done,
+    reaches_below_knee,
     reasons_of_pain,
     stops,
     told_so_far,
@@ -79,6 +80,14 @@ def answer(flow: str, key: str = "left_1", status: str = "ok", ending: str = "do
     (answer("squat_day", "squatted"), "squat_day"), (answer("squat_day", "weight"), "")])
 def test_what_was_done_today_is_what_has_an_answer_that_stands(row: SimpleNamespace, did: str) -> None:
     assert before_pain(Known({"today": NOW.date().isoformat()}, NOW, answers=lambda: [row]))["did"] == did
+
+
+@each_row(("words", "below"), [
+    ("yes down to my foot", True), ("into the calf", True), ("my toes too", True), ("all the way down", True), ("yes", False),
+    ("no", False), ("not to the foot", False), ("only above the ankle", False), ("it doesn't reach my foot", False), ("the hip", False),
+    ("does the calf count?", False), ("no, the knee only", False)])
+def test_a_place_below_the_knee_is_a_yes_and_nothing_denied(words: str, below: bool) -> None:
+    assert reaches_below_knee(words) is below
 
 
 @each_row(("did", "hurt_in", "named", "others"), [
