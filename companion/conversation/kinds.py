@@ -234,7 +234,7 @@ class YesNo(Kind):
             return Answer("unsure", text)
         if self.partly and not context.strict and normalise(text).strip(" .!") in _PARTLY:
             return Answer(self.partly, text)
-        return pick(text, self.options, ReadingContext(context.units, context.now, strict=True))
+        return pick(text, self.options, ReadingContext(context.units, context.now, strict=True), beside=True)
 
     def told(self, text: str) -> Answer | None:
         return Answer("yes", text, more=True) if self.tells and self.tells(text) else None

@@ -79,6 +79,13 @@ def test_how_it_is_the_morning_after_is_read_in_plain_words_and_not_guessed(word
     assert read_at("morning", "how", words) == value
 
 
+@pytest.mark.parametrize(("words", "value"), [
+    ("no, till monday", "no"), ("not friday, monday", "no"), ("no, my physio said it", "no"), ("that's not right", "no"),
+    ("wrong, no bending", "no"), ("till monday", None), ("nothing over 60", None), ("not sure", "no")])
+def test_a_limit_that_was_read_wrongly_is_put_right_in_words(words, value):
+    assert read_at("limits", "right", words) == value
+
+
 def test_a_reply_that_tells_more_beside_its_answer_is_no_option_word_for_word():
     """Else a sign in the rest of it would be taken for part of the answer."""
     kind = BOOK["referral"].stops["went"].kind
