@@ -143,7 +143,8 @@ def test_who_was_sent_to_be_seen_is_asked_whether_they_were(level: str, why: str
     ({"history": "yes", "pregnant": "no", "old_disc": "no", "cleared": "yes", "cleared_at": "my physio, in May"}, "go"),
     ({"history": "yes", "pregnant": "no", "old_disc": "no", "cleared": "yes"}, "clinician"),
     *(({"history": "yes", "pregnant": "no", "old_disc": "no", "cleared": "yes", **who}, level) for who, level in (
-        ({"cleared_at": "my physio", "cleared_when": "yesterday"}, "go"), ({"cleared_at": "my physio", "cleared_when": "dunno"}, "clinician"),
+        ({"cleared_at": "my physio", "cleared_when": "yesterday"}, "go"),
+        ({"cleared_at": "my physio", "cleared_when": "dunno"}, "clinician"),
         ({"cleared_at": "yes", "clinician": "yes", "clinician_said": "my physio on monday"}, "go"),
         ({"cleared_at": "yes", "clinician": "yes", "clinician_said": "my physio, tomorrow"}, "clinician"),
         ({"cleared_said": "my physio cleared me yesterday"}, "go"), ({"cleared_said": "my mate cleared me yesterday"}, "clinician"))),
