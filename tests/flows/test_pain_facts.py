@@ -19,6 +19,8 @@ from flows.pain_facts import (
     may_take_back,
     nothing_hurt,
     others_done,
+    parts_after_pain,
+    parts_while_open,
     reaches_below_knee,
     reasons_of_pain,
     stops,
@@ -85,7 +87,7 @@ def test_what_was_done_today_is_what_has_an_answer_that_stands(row: SimpleNamesp
 @each_row(("words", "below"), [
     ("yes down to my foot", True), ("into the calf", True), ("my toes too", True), ("all the way down", True), ("yes", False),
     ("no", False), ("not to the foot", False), ("only above the ankle", False), ("it doesn't reach my foot", False), ("the hip", False),
-    ("does the calf count?", False), ("no, the knee only", False)])
+    ("does the calf count?", False), ("no, the knee only", False), ("it hasn't reached my foot", False), ("wasn't in the calf", False)])
 def test_a_place_below_the_knee_is_a_yes_and_nothing_denied(words: str, below: bool) -> None:
     assert reaches_below_knee(words) is below
 
@@ -126,7 +128,9 @@ def made_of(stood: str, own: str, left: str = "") -> dict[str, str]:
     ({**TOLD, "safety.level": "clinician"}, "stands"), ({**TOLD, "safety.level": "not_today"}, "taken_back"),
     ({**TOLD, **made_of("go", "clinician")}, "stands"), (made_of("go", "clinician"), "stands"), (made_of("go", "not_today"), "misheard"),
     (made_of("clinician", "not_today"), "misheard"), ({**TOLD, **made_of("go", "not_today")}, "taken_back"),
-    (made_of("go", "not_today", "open"), "taken_back"), (made_of("go", "not_today", "told"), "misheard")])
+    (made_of("go", "not_today", "open"), "taken_back"), (made_of("go", "not_today", "told"), "misheard"),
+    ({"whose": "pain.7", "safety.parts": "sign.3 not_today open fever", "safety.parts.today": "yes", "safety.level": "not_today",
+      "safety.why": "fever"}, "misheard")])
 def test_what_nothing_hurts_can_do(got: dict[str, Any], may: str) -> None:
     assert may_take_back(got, "") == may
     assert nothing_hurt({**got, "where": "nothing"}, "") == may
@@ -149,9 +153,23 @@ SMALL = {"where": "back", "bad": 1.0, "sharp": "no", "below_knee": "no", "tingli
     ({**NOTHING, "mistake": "no", **made_of("not_today", "clinician")}, "not_today"),
     ({**NOTHING, "mistake": "no"}, "go"), ({**NOTHING, "pain.told": "sign", **made_of("go", "not_today")}, "go"),
     ({**NOTHING, "pain.told": "sign", **made_of("go", "same_day")}, "same_day"),
+    ({**SMALL, "safety.checked": "not_today", "safety.checked.today": "yes"}, "no_load"),
+    ({"where": "nothing", **made_of("clinician", "clinician")}, "clinician"),
     ({**SMALL, "bad": 5.0}, "not_today"), (SMALL, "no_load"), ({**SMALL, "safety.level": "not_today"}, "not_today")])
 def test_the_level_after_pain(got: dict[str, Any], level: str) -> None:
     assert level_after_pain(got, "") == level
+
+
+@each_row(("got", "part"), [
+    ({}, "not_today open"), ({"where": "back", "bad": 2.0}, "not_today open"), ({"where": "chest"}, "emergency open"),
+    ({"where": "back", "bladder": "yes"}, "emergency open"), ({"where": "back", "below_knee": "yes"}, "clinician open")])
+def test_while_it_is_asked_no_more_today_or_what_was_told_so_far_stands(got: dict[str, Any], part: str) -> None:
+    assert parts_while_open({"whose": "pain.7", "safety.level": "no_load", **got}, "").split(" | ")[-1].startswith(f"pain.7 {part}")
+
+
+def test_pain_misheard_adds_no_part_of_its_own() -> None:
+    got = {"where": "nothing", **made_of("clinician", "clinician")}
+    assert parts_after_pain(got, "") == "before clinician told"
 
 
 def test_what_a_coach_and_a_record_read_of_pain_that_was_taken_back() -> None:

@@ -83,7 +83,8 @@ TARGETS: Final = (
                                              "tests/coach/test_summary.py")),
     Target("flows/wrong_tap.py", ("tests/flows/test_flags_again.py", "tests/flows/test_wrong_tap.py")),
     Target("companion/record/orders.py", ("tests/coach/test_orders.py", "tests/record/test_coaching.py tests/coach/test_order_acts.py")),
-    Target("companion/coach/triage.py", ("tests/coach/test_triage_bounds.py tests/coach/test_caseload.py", "tests/coach/test_triage.py"),
+    Target("companion/coach/triage.py", ("tests/coach/test_triage_bounds.py tests/coach/test_caseload.py", "tests/coach/test_triage.py",
+                                         "tests/coach/test_caseload_messages.py tests/coach/test_report.py", "tests/coach/test_alerts.py"),
            but=("DayNamer", "LineReason", "Judge", "GROUP_WORDS")),
     Target("companion/app/consent.py", ("tests/app/test_consent.py",)),
     *(Target(f"companion/screening/{name}.py", tuple(f"tests/screening/test_{one}.py" for one in tests.split()), compared=True)
