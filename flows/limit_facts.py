@@ -261,7 +261,7 @@ def clearance_facts(known: Known) -> dict[str, Value]:
         known.facts.get("safety.body_first") == "yes")
     facts["waits"] = "yes" if limits or waits else "no"
     named = {LimitPart(one) for one in parts_named(said)}
-    read = next((name for name, parts in _CLEARED_FOR.items() if name != "all" and named == parts), "")
+    read = next((name for name, parts in _CLEARED_FOR.items() if named == parts), "")
     return facts | ({"for_read": read} if read else {}) | ({CLEARED_SAID: said} if said else {})
 
 
@@ -309,7 +309,6 @@ def until_asked_again(got: Facts, side: str) -> Value | None:
 def sets_limit(key: str) -> Callable[[Facts, str], Value]:
     """Return a fact's function: "yes" where an answer in words sets a limit, or may."""
     def of(got: Facts, side: str) -> Value:
-        said = got.get(key)
-        return "no" if said is None or sets_none(str(said)) else "yes"
+        return "no" if sets_none(str(got.get(key, "none"))) else "yes"
 
     return of

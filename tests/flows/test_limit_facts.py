@@ -219,7 +219,7 @@ def test_a_clearance_takes_away_what_it_is_for(got: dict[str, Any], words: str, 
 
 def test_a_limit_told_since_a_clearance_was_begun_stays():
     got = {"before": as_text((OLD,)), "safety.limits": as_text((OLD, limit(S))), "cleared_for": "all"}
-    assert left("limits_left", got) == (limit(S),)
+    assert left("limits_left", got) == left("limits_left", {**got, "cleared_for": "lifting"}) == (limit(S),)
 
 
 def test_a_clearance_counts_for_six_months_once_it_is_confirmed():
