@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Find, Replan
-from companion.conversation.flow import Ask, Do, Flow, Tell
+from companion.conversation.flow import PARKED, Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
 from flows.crisis import CRISIS, HELP, HELPS, UNSAFE
@@ -24,5 +24,6 @@ FLOW = Flow(
         Tell(HELP, fact("begin").one_of("later", "unsafe"), must_arrive=True),
         Tell("No hurry. Write whenever you like.", fact("begin").is_("later")),
         Tell("Nothing is stopped, so there is nothing to begin again. “Menu” shows what there is.", ~CRISIS),
+        Run(PARKED, fact("begin").is_("yes")),
     ),
 )

@@ -1,4 +1,5 @@
 """Crisis: somebody wrote of harming themselves or of not wanting to live. Everything else ends; nothing of their words is kept.
+What they told of their body with it closes the day, and is asked about once they deny it or begin again.
 
 That the first thing is warmth, a number to call and somebody near, and that nobody is told unasked: common practice of crisis
 guidance, no source; for whom there is danger now the local emergency number is named first (our cautious choice).

@@ -57,9 +57,11 @@ def named(sign: str) -> Callable[[Facts, str], Value]:
 
 
 def quoted(got: Facts, side: str) -> Value:
-    """Return the words in quotation marks; those that may be of self-harm were not kept."""
+    """Return the words in quotation marks; those that may be of self-harm, or were beside such, were not kept."""
     said = str(got.get("said", ""))
-    return f"“{in_whole_words(said, SAID_MOST - 1) if len(said) >= SAID_MOST else said}”" if said else "something I could not place"
+    if not said:
+        return "something I could not place" if may_be(got) else "something more"
+    return f"“{in_whole_words(said, SAID_MOST - 1) if len(said) >= SAID_MOST else said}”"
 
 
 def crisis_asked(got: Facts, side: str) -> Value:

@@ -144,9 +144,11 @@ def end(draft: Draft, ending: str) -> None:
 
 
 def leave_all(draft: Draft, running: Stack) -> None:
-    """Give up these runs and all that are parked."""
-    draft.effects.extend(Ended(frame.run, "left") for stack in (running, *draft.session.parked) for frame in stack if frame.state)
-    draft.session = draft.session._replace(stack=(), parked=())
+    """Give up these runs and all that are parked, but for the questions about signs and pain: whatever comes first, they stay parked."""
+    every = tuple(frame for stack in (*draft.session.parked, running) for frame in stack)
+    kept = tuple(frame for frame in every if frame.flow in (draft.book.signs, draft.book.pain))
+    draft.effects.extend(Ended(frame.run, "left") for frame in every if frame.state and frame not in kept)
+    draft.session = draft.session._replace(stack=(), parked=(kept,) if kept else ())
 
 
 def after_run(draft: Draft) -> None:

@@ -237,7 +237,7 @@ GOOD: Final = "Good. “Menu” shows what there is, whenever you like."
 
 
 def _from_idle(draft: Draft, text: str) -> None:
-    if draft.book.resumes(text) and draft.unpark():
+    if draft.book.resumes(text) and draft.book.first(draft.known.facts) == draft.book.home and draft.unpark():
         return
     if data := labelled(draft, text):
         tapped(draft, data)

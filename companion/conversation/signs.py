@@ -9,10 +9,10 @@ from typing import Final
 from companion.conversation.asking import aside_options, ask_again
 from companion.conversation.cards import understood
 from companion.conversation.draft import Draft
-from companion.conversation.effects import Say
+from companion.conversation.effects import Began, Find, Say
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, pick
-from companion.conversation.moves import SAID_MOST, answer, hurt, leave_all
+from companion.conversation.moves import SAID_MOST, answer, begin, hurt, leave_all
 from companion.conversation.parking import interrupt
 from companion.conversation.session import Session
 from companion.conversation.whole import read_whole
@@ -53,7 +53,7 @@ def heard_sign(draft: Draft, text: str, own: bool = False) -> bool:
         return bool(every) and _said_again(draft, waiting, every, text)
     sure = any(one.sure for one in heard)
     if heard[0].flag is Flag.SELF_HARM:
-        _begin_crisis(draft, sure=heard[0].sure)
+        _begin_crisis(draft, heard, text)
         return True
     hears_pain, free = not stack or draft.compiled.flow.policy.hears_pain, waiting is not None and waiting.free
     if hears_pain and not sure and {one.flag for one in heard} <= ASKED_WITH_PAIN and hear_pain(text) is Pain.YES:
@@ -67,8 +67,7 @@ def heard_sign(draft: Draft, text: str, own: bool = False) -> bool:
     others = heard if waiting is None or waiting.key == SIGN_THERE else tuple(one for one in heard if one.flag.value not in waiting.signs)
     if waiting and (is_option(draft, text) or not others):
         return _answered(draft, waiting, sure, text)
-    left = _without(text, heard) if hear_flags(text, weigh=False) else text  # what is only suspected is the whole sentence
-    if hears_pain and not free and hear_pain(left) is Pain.YES:
+    if hears_pain and not free and hear_pain(_beside(text, heard)) is Pain.YES:
         return _after_pain(draft, heard, text)
     if waiting and free and _keeps(waiting, heard) and isinstance(read := waiting.kind.read(text, draft.context), Answer):
         answer(draft, read)
@@ -202,6 +201,11 @@ def _without(text: str, heard: tuple[Heard, ...]) -> str:
     return text
 
 
+def _beside(text: str, heard: tuple[Heard, ...]) -> str:
+    """Return what a message says beside its signs; all of it where they are only suspected, since that is the whole sentence."""
+    return _without(text, heard) if hear_flags(text, weigh=False) else text
+
+
 def _after_pain(draft: Draft, heard: tuple[Heard, ...], text: str) -> bool:
     """Stop for pain. Its questions cover signs of the nerves and the chest; those about other signs follow them."""
     others = tuple(replace(one, also=()) for one in heard if one.flag not in ASKED_WITH_PAIN)
@@ -239,14 +243,37 @@ def _push(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
     draft.top = draft.top._replace(got=got)
 
 
-def _begin_crisis(draft: Draft, *, sure: bool) -> None:
-    """Start the conversation about help, storing none of the words. All running and parked flows are left, unless the words were doubtful:
-    then that is asked first, and the open question waits."""
-    if not sure:
-        _interrupt(draft)
-        draft.push(draft.book.crisis)
-        draft.top = draft.top._replace(got={"doubtful": "yes"})
-        return
-    leave_all(draft, draft.session.stack)
-    draft.session = Session(runs=draft.session.runs, at=draft.session.at)
+def _begin_crisis(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
+    """Start the conversation about help, storing none of the words; what else they tell waits beneath. All other running and parked flows
+    are left, unless the words were doubtful: then that is asked first, and the open question waits."""
+    crisis, *others = heard
+    _wait_beneath(draft, tuple(others) or _instead(crisis), _beside(text, heard))
+    if crisis.sure:
+        leave_all(draft, draft.session.stack)
+        draft.session = Session(parked=draft.session.parked, runs=draft.session.runs, at=draft.session.at)
     draft.push(draft.book.crisis)
+    if not crisis.sure:
+        draft.top = draft.top._replace(got={"doubtful": "yes"})
+
+
+def _instead(doubtful: Heard) -> tuple[Heard, ...]:
+    """Return what doubtful words may mean instead, the likeliest with the rest beside it; () for nothing."""
+    first, *also = doubtful.also or (None,)
+    return (Heard(first, False, doubtful.words, tuple(also)),) if first else ()
+
+
+def _wait_beneath(draft: Draft, body: tuple[Heard, ...], left: str) -> None:
+    """Begin the questions about signs, and about the pain in what is left of a message, without a word said or kept: the day is closed,
+    and they are asked anew once what comes over them is over. The open question waits beneath."""
+    pain = (not draft.session.stack or draft.compiled.flow.policy.hears_pain) and hear_pain(left) is Pain.YES
+    if pain:
+        hurt(draft, "")
+    else:
+        _interrupt(draft)
+    if body:
+        _push(draft, body, "")
+    if pain or body:
+        before = len(draft.effects)
+        begin(draft)
+        draft.effects[before:] = [effect for effect in draft.effects[before:] if isinstance(effect, Began | Find)]
+        interrupt(draft)

@@ -34,11 +34,11 @@ def test_among_what_may_be_meant_self_harm_is_named_and_nothing_unknown():
 
 
 @each_row(("said", "quoted"), [
-    ("my foot drops", "“my foot drops”"), ("", "something I could not place"), ("word " * 59 + "wor", None)])
+    ("my foot drops", "“my foot drops”"), ("", "something more"), ("word " * 59 + "wor", None)])
 def test_the_words_are_quoted_where_they_were_kept(said: str, quoted: str | None):
     found = of("quoted", {"said": said})
     assert found == quoted if quoted else found.startswith("“word") and found.endswith("”")
-    assert of("quoted", {}) == "something I could not place"
+    assert of("quoted", {"among": "self_harm fever"}) == "something I could not place"
 
 
 @each_row(("which", "asked"), [("self_harm", ""), ("unsure", "doubtful"), (None, "doubtful")])

@@ -216,6 +216,67 @@ def test_self_harm_ends_everything_and_keeps_no_word_of_it():
     assert talk.known["crisis"] == "open"
 
 
+def level_in(talk: Talk) -> str:
+    return str(talk.known["safety.level"])
+
+
+def words_kept(talk: Talk) -> str:
+    """What the session and the effects hold, but for what is said."""
+    return repr(talk.session) + repr([effect for effect in talk.effects if effect not in talk.says])
+
+
+@pytest.mark.parametrize("begun", [at_menu, in_a_test])
+@pytest.mark.parametrize(("words", "level", "asked"), [
+    ("i peed myself and my leg is numb, i dont want to live like this", "emergency", "signs.so"),
+    ("i cant feel between my legs and i want to kill myself", "emergency", "signs.so"),
+    ("my left leg has been getting weaker this week and i want to die", "same_day", "signs.so"),
+    ("my back hurts so much i want to die", "not_today", "pain.where")])
+def test_what_is_told_beside_self_harm_closes_the_day_at_once_and_is_asked_after_beginning_again(words: str, level: str, asked: str, begun):
+    talk = begun(words)
+    assert level_in(talk) == level
+    assert talk.state == ""
+    assert not any("emergency department" in say.text or "Stop there" in say.text for say in talk.says)
+    assert talk.say("go on").state == "begin_again.begin"
+    assert talk.say("Not yet", "menu").state == "begin_again.begin"
+    assert talk.say("Yes, begin again").state == asked
+    assert level_in(talk) == level
+    assert not any(word in words_kept(talk) for word in ("kill", "want", "peed", "cant feel", "getting weaker this", "hurts"))
+
+
+def test_questions_kept_through_a_crisis_are_answered_as_ever_and_lift_what_they_closed():
+    talk = at_menu("my back hurts so much i want to die", "begin again", "yes", "Nothing hurts", "Right, nothing")
+    assert level_in(talk) == "go"
+    talk = at_menu("i peed myself and i dont want to live like this", "begin again", "yes", "Yes, that is so")
+    assert level_in(talk) == "emergency"
+    assert not any("Nothing is stopped" in say.text for say in talk.says)
+    assert len(alerts(talk)) == 2  # as it is asked about, and as it is so: none while the crisis is open
+
+
+@pytest.mark.parametrize("begun", [at_menu, in_a_test])
+def test_what_is_told_beside_doubtful_self_harm_is_asked_about_once_that_is_denied(begun):
+    talk = begun("my foot drops and i want to end it all")
+    assert talk.state == "crisis.so"
+    assert level_in(talk) == "not_today"
+    assert talk.say("No, I meant something else").state == "signs.so"
+    assert "a leg that is weak" in talk.last
+    assert talk.say("no", "my dog is old").state == "pain.where"
+    assert talk.say("Nothing hurts", "Right, nothing").session.top.flow == ("home" if begun is at_menu else "knee_to_wall")
+    assert "end it" not in words_kept(talk)
+
+
+def test_what_is_told_beside_doubtful_self_harm_waits_for_beginning_again_where_that_is_meant():
+    talk = at_menu("my foot drops and i want to end it all", "Yes")
+    assert talk.known["crisis"] == "open"
+    assert level_in(talk) == "not_today"
+    assert talk.say("begin again", "yes").state == "signs.so"
+
+
+def test_questions_about_a_sign_that_a_crisis_comes_over_wait_for_beginning_again():
+    talk = at_menu("my left leg is weak", "i want to kill myself")
+    assert talk.state == ""
+    assert talk.say("begin again", "yes").state == "signs.so"
+
+
 def test_after_self_harm_nothing_opens_before_the_lifter_begins_again():
     talk = in_a_test("i want to kill myself", "knee to wall")
     assert talk.state == "begin_again.begin"
