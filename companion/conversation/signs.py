@@ -232,7 +232,11 @@ def _interrupt(draft: Draft) -> None:
 
 
 def _push(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
-    """Put the questions about these signs on top."""
+    """Put the questions about these signs on top. Beside the chest, whose question is when it was, others in doubt have questions of their
+    own, which follow."""
+    if apart := _apart(heard):
+        _push(draft, apart, text)
+        heard = tuple(one for one in heard if one not in apart)
     draft.push(draft.book.signs)
     sure = "yes" if any(one.sure for one in heard) else "no"
     got = {"said": text[:SAID_MOST], "heard": " ".join(one.flag.value for one in heard), "sure": sure}
@@ -241,6 +245,12 @@ def _push(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
     if Flag.SELF_HARM in heard[0].also:
         got["said"] = ""
     draft.top = draft.top._replace(got=got)
+
+
+def _apart(heard: tuple[Heard, ...]) -> tuple[Heard, ...]:
+    """Return the signs in doubt that are heard beside the chest."""
+    chest = any(one.flag is Flag.CHEST for one in heard)
+    return tuple(one for one in heard if chest and not one.sure and one.flag is not Flag.CHEST)
 
 
 def _begin_crisis(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:

@@ -216,6 +216,22 @@ def test_self_harm_ends_everything_and_keeps_no_word_of_it():
     assert talk.known["crisis"] == "open"
 
 
+def test_a_doubtful_sign_beside_the_chest_is_asked_about_by_itself():
+    talk = at_menu("chest feels like someone is sitting on it")
+    assert "numbness" not in talk.last
+    talk.say("Earlier, not today", "no")
+    assert talk.state == "signs.so"
+    assert "numbness or an odd feeling between the legs. Is that so?" in talk.last
+    assert talk.say("no", "the weight of a person").known["safety.level"] == "clinician"
+
+
+def test_a_sure_sign_beside_the_chest_is_asked_about_with_it():
+    talk = at_menu("chest pain and i cant feel between my legs")
+    assert "chest pain" in talk.last
+    assert "between the legs" in talk.last
+    assert talk.say("Earlier, not today").known["safety.level"] == "emergency"
+
+
 def level_in(talk: Talk) -> str:
     return str(talk.known["safety.level"])
 
