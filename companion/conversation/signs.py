@@ -67,8 +67,13 @@ def heard_sign(draft: Draft, text: str, own: bool = False) -> bool:
     others = heard if waiting is None or waiting.key == SIGN_THERE else tuple(one for one in heard if one.flag.value not in waiting.signs)
     if waiting and (is_option(draft, text) or not others):
         return _answered(draft, waiting, sure, text)
-    if hears_pain and not free and hear_pain(_beside(text, heard)) is Pain.YES:
+    left = _beside(text, heard)
+    if hears_pain and not free and hear_pain(left) is Pain.YES:
         return _after_pain(draft, heard, text)
+    if hears_pain and not free and _fell(heard) and hear_pain(left, body_at_work=False) is Pain.ASK:
+        hurt(draft, text)
+        _push(draft, heard, text)
+        return True
     if waiting and free and _keeps(waiting, heard) and isinstance(read := waiting.kind.read(text, draft.context), Answer):
         answer(draft, read)
         _leave_unasked(draft)
@@ -204,6 +209,11 @@ def _without(text: str, heard: tuple[Heard, ...]) -> str:
 def _beside(text: str, heard: tuple[Heard, ...]) -> str:
     """Return what a message says beside its signs; all of it where they are only suspected, since that is the whole sentence."""
     return _without(text, heard) if hear_flags(text, weigh=False) else text
+
+
+def _fell(heard: tuple[Heard, ...]) -> bool:
+    """True if a fall may be among the signs: what hurts since then is asked about too, also in doubt and once the fall is played down."""
+    return any(Flag.FALL in one.named for one in heard)
 
 
 def _after_pain(draft: Draft, heard: tuple[Heard, ...], text: str) -> bool:

@@ -232,6 +232,27 @@ def test_a_sure_sign_beside_the_chest_is_asked_about_with_it():
     assert talk.say("Earlier, not today").known["safety.level"] == "emergency"
 
 
+@pytest.mark.parametrize("begun", [at_menu, in_a_test])
+@pytest.mark.parametrize(("words", "back"), [
+    ("my knee hurts since i fell down the stairs yesterday", ("none of these", "it was just a small slip")),
+    ("my hip hurts from the fall this morning", ("no", "the fall was nothing"))])
+def test_pain_told_with_a_fall_is_asked_about_once_the_fall_is_played_down(words: str, back: tuple[str, ...], begun):
+    talk = begun(words)
+    assert talk.session.top.flow == "signs"
+    assert talk.say(*back).state == "pain.where"
+    assert talk.known["safety.level"] == "not_today"
+
+
+def test_pain_told_with_a_fall_is_asked_about_after_the_fall_too():
+    talk = at_menu("my hip hurts from the fall this morning", "Yes, that is so")
+    assert talk.state == "pain.where"
+    assert talk.say("Hip or groin", "3", "no", "no", "no").known["safety.level"] == "same_day"
+
+
+def test_a_fall_told_without_pain_is_all_that_is_asked_about():
+    assert at_menu("i fell down the stairs yesterday", "no", "i missed a step").state.startswith("home")
+
+
 def level_in(talk: Talk) -> str:
     return str(talk.known["safety.level"])
 
