@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 from typing import Final
 
+from companion.conversation.acting import CONTROLS_BUT_HELP, control
 from companion.conversation.asking import aside_options, ask_again
 from companion.conversation.cards import understood
 from companion.conversation.draft import Draft
@@ -16,10 +17,11 @@ from companion.conversation.moves import SAID_MOST, answer, begin, hurt, leave_a
 from companion.conversation.parking import interrupt
 from companion.conversation.session import Session
 from companion.conversation.whole import read_whole
-from companion.language.acts import Asks, hear_act
+from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import Mood, clauses, flat
 from companion.language.flags import URGENT, Flag, Heard, hear_flags
 from companion.language.pain import Pain, hear_pain
+from companion.language.phrases import Phrase, hear
 from companion.language.questions import is_question
 
 ASKED_WITH_PAIN: Final = frozenset((Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL, Flag.WEAKNESS, Flag.CHEST))
@@ -28,6 +30,9 @@ ASKED_WITH_PAIN: Final = frozenset((Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL
 
 SIGN_THERE: Final = "so"
 """The key of the question whether what was heard is there."""
+
+WHAT_MEANT: Final = "meant"
+"""The key of the question what was meant instead."""
 
 
 def heard_sign(draft: Draft, text: str, own: bool = False) -> bool:
@@ -44,13 +49,13 @@ def heard_sign(draft: Draft, text: str, own: bool = False) -> bool:
             not draft.compiled.flow.policy.hears_signs)):
         return False
     waiting = draft.ask if not own and stack and draft.top.state in draft.compiled.stops and not draft.session.aside else None
-    if waiting and _taken_back(waiting, text):
-        answer(draft, Answer("no", text))
+    if waiting and (said := _taken_back(waiting, text)):
+        _take_back(draft, text, said)
         return True
     every = hear_flags(text, weigh=not _understood(draft, waiting, text))
     heard = tuple(one for one in every if not _asked_here(draft, one))
     if not heard:
-        return bool(every) and _said_again(draft, waiting, every, text)
+        return _said_again(draft, waiting, every, text) if every else _says_not_what(draft, waiting, text)
     sure = any(one.sure for one in heard)
     if heard[0].flag is Flag.SELF_HARM:
         _begin_crisis(draft, heard, text)
@@ -128,14 +133,48 @@ def _asks(draft: Draft) -> bool:
     return bool(draft.session.stack) and not draft.top.paused and isinstance(draft.compiled.stops.get(draft.top.state), Ask)
 
 
-def _taken_back(waiting: Ask, text: str) -> bool:
-    """True if a message takes back what was heard ("no, I meant my phone died"), and reports neither a sign nor pain itself."""
+def _taken_back(waiting: Ask, text: str) -> re.Match[str] | None:
+    """Return the words that take back what was heard ("no, I meant" my phone died), if a message reports neither a sign nor pain itself."""
     said = _I_MEANT.match(text.strip())
     if not said or not any(option.value == "no" and _I_MEANT.match(option.label) for option in waiting.kind.options):
-        return False
+        return None
     rest = text.strip()[said.end():]
-    return not hear_flags(rest, weigh=False) and hear_pain(rest) is not Pain.YES
+    return said if not hear_flags(rest, weigh=False) and hear_pain(rest) is not Pain.YES else None
 
+
+def _take_back(draft: Draft, text: str, said: re.Match[str]) -> None:
+    """Take what was heard back, and what is said to be meant as the answer to the question that follows, where it asks for that."""
+    meant, button = text.strip()[said.end():].strip(" ,.:;-"), is_option(draft, text)
+    answer(draft, Answer("no", text))
+    if not button and _asks(draft) and draft.ask.key == WHAT_MEANT and _explains(draft, meant):
+        _leave_unasked(draft)
+        answer(draft, Answer(meant, meant))
+
+
+def _says_not_what(draft: Draft, waiting: Ask | None, text: str) -> bool:
+    """Ask once more what was meant, where a number, a command or a wish says nothing of it: taken for that it would open the day."""
+    if not waiting or waiting.key != WHAT_MEANT or text.startswith("/") or is_question(text) or _explains(draft, text):
+        return False
+    if (said := hear(text, strict=True)) in CONTROLS_BUT_HELP and said is not Phrase.SKIP:
+        control(draft, said)
+    else:
+        ask_again(draft, "That does not tell me yet.", ("I still need a few words of it.", "In your own words, please."))
+    return True
+
+
+def _explains(draft: Draft, text: str) -> bool:
+    """True if words may tell what was meant: not a bare number, a yes, a command or a wish."""
+    act = hear_act(text).act
+    wish = act is SpeechAct.NOT_YET or (act is SpeechAct.COMMAND and len(text.split()) <= _COMMAND_LONGEST)
+    named = draft.book.command(text) or draft.book.sentence(text, draft.known.facts)
+    return not (wish or named) and hear(text) is None and _A_WORD.search(text) is not None
+
+
+_COMMAND_LONGEST: Final = 5
+"""Most words of a message that is a command and no more; a longer one may tell something with it; our choice."""
+
+_A_WORD: Final = re.compile(r"[^\W\d_]{3}|[^\W\d_\x00-\x7f]")
+"""Letters that are more than a unit."""
 
 _I_MEANT: Final = re.compile(r"no+[,.:;!]? (?:i (?:only |just )?(?:meant|mean)\b|that'?s not what i mean)", re.IGNORECASE)
 

@@ -232,6 +232,41 @@ def test_a_sure_sign_beside_the_chest_is_asked_about_with_it():
     assert talk.say("Earlier, not today").known["safety.level"] == "emergency"
 
 
+@pytest.mark.parametrize(("taken_back", "meant"), [
+    ("no i meant the bike saddle, it is worn", "the bike saddle, it is worn"), ("No, I mean: the pad of the chair", "the pad of the chair"),
+    ("no, i just meant my mat", "my mat")])
+def test_what_is_said_to_be_meant_as_a_sign_is_taken_back_is_not_asked_for_again(taken_back: str, meant: str):
+    talk = at_menu("cant feel my saddle area", taken_back)
+    assert talk.answers["meant"] == meant
+    assert talk.known["safety.level"] == "go"
+    assert not any("What did you mean" in say.text for say in talk.says)
+
+
+@pytest.mark.parametrize("taken_back", ["no i meant something else", "No, I meant", "no, i meant 8", "no i mean squatting today"])
+def test_what_was_meant_is_asked_for_where_nothing_was_said_of_it(taken_back: str):
+    talk = at_menu("cant feel my saddle area", taken_back)
+    assert talk.state == "signs.meant"
+    assert talk.known["safety.level"] == "emergency"
+
+
+@pytest.mark.parametrize("said", [
+    "8", "80 kg", "squatting today", "i want to squat", "knee to wall", "yes", "skip", "menu", "forget it", "..."])
+def test_a_number_a_command_or_a_wish_does_not_tell_what_was_meant(said: str):
+    talk = at_menu("cant feel my saddle area", "no", said)
+    assert talk.state == "signs.meant"
+    assert talk.known["safety.level"] == "emergency"
+    assert "What did you mean?" in talk.last
+    assert talk.say("the bike saddle").known["safety.level"] == "go"
+
+
+def test_where_it_is_asked_what_was_meant_control_words_are_no_answer():
+    talk = at_menu("cant feel my saddle area", "no", "again")
+    assert talk.state == "signs.meant"
+    assert talk.say("back").state in ("signs.meant", "signs.so")
+    assert talk.say("stop").session.stack == ()
+    assert talk.known["safety.level"] == "emergency"
+
+
 @pytest.mark.parametrize("begun", [at_menu, in_a_test])
 @pytest.mark.parametrize(("words", "back"), [
     ("my knee hurts since i fell down the stairs yesterday", ("none of these", "it was just a small slip")),
@@ -448,7 +483,7 @@ def test_a_sign_in_words_that_end_their_flow_is_asked_about_and_the_menu_follows
     for _ in range(12):
         if talk.state == "home.pick":
             break
-        talk.say({"pain.bad": "3"}.get(talk.state, "no"))
+        talk.say({"pain.bad": "3", "signs.meant": "my old shoe"}.get(talk.state, "no"))
     assert talk.state == "home.pick"
 
 
