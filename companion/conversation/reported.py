@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import re
+from typing import Final
+
 from companion.conversation.asking import ask_aside
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
 from companion.conversation.labels import labelled
 from companion.conversation.moves import cut_hold, hurt
 from companion.conversation.of_lifters import about_a_lifter
-from companion.conversation.signs import beside_the_asked, heard_sign, is_option
+from companion.conversation.signs import beside_the_asked, heard_sign, is_option, only_asks
 from companion.language.act_rules import matches
 from companion.language.clauses import flat
 from companion.language.coach_words import lifters_in, of_oneself
@@ -43,6 +46,8 @@ def heard_pain(draft: Draft, text: str) -> bool:
     if pain is Pain.YES and not free:
         hurt(draft, text)
         return True
+    if pain is Pain.ASK and not works and _asks_of_words(text):
+        return False
     if pain is Pain.ASK and (matches("will_hurt", flat(text)) or (free and not draft.ask.doubts)):
         return False
     if pain is Pain.NO or aside is not None or (asking and (asking.unread or is_option(draft, text))):
@@ -55,6 +60,15 @@ def heard_pain(draft: Draft, text: str) -> bool:
     cut_hold(draft)
     ask_aside(draft, "ache", text)
     return True
+
+
+def _asks_of_words(text: str) -> bool:
+    """True if a message only asks what words mean or why they are asked about ("what does numb mean?"), and names neither pain nor what
+    happens: "what does it mean when it hurts?"."""
+    return only_asks(text) and not _HAPPENS.search(flat(text))
+
+
+_HAPPENS: Final = re.compile(r"\b(?:when|if|it|this|that|these|counts?|pain\w*|hurt\w*|ach\w+|sore\w*)\b")
 
 
 def _was_said(draft: Draft, asking: Ask | None, text: str) -> bool:

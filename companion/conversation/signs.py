@@ -209,7 +209,7 @@ def _answered(draft: Draft, waiting: Ask, sure: bool, text: str) -> bool:
     """Answer the open question, which asks about these signs, with yes or, if the words are doubtful, with unsure."""
     wanted = ("yes",) if sure else ("unsure", "yes")
     value = next((value for value in wanted for option in waiting.kind.options if option.value == value), None)
-    if value is None or is_option(draft, text) or _only_asks(text):
+    if value is None or is_option(draft, text) or only_asks(text):
         return False
     if not sure and (words := clauses(text)[0].words) and words[0] in _NO:
         ask_again(draft, waiting.kind.example(draft.context))  # "nope, chest and breathing are good": the words deny what is suspected
@@ -221,7 +221,7 @@ def _answered(draft: Draft, waiting: Ask, sure: bool, text: str) -> bool:
 _NO: Final = frozenset(("no", "nope", "nah", "none"))
 
 
-def _only_asks(text: str) -> bool:
+def only_asks(text: str) -> bool:
     """True if a message only asks what the words of a safety question mean, or why it is asked: that answers nothing. What it says of the
     person beside it counts."""
     whole = clauses(text)

@@ -288,6 +288,23 @@ def test_a_fall_told_without_pain_is_all_that_is_asked_about():
     assert at_menu("i fell down the stairs yesterday", "no", "i missed a step").state.startswith("home")
 
 
+@pytest.mark.parametrize("words", ["why do you ask about bladder?", "what does numb mean?"])
+def test_a_question_about_the_words_of_a_sign_is_answered_as_one(words: str):
+    assert at_menu(words).session.aside is None
+    talk = Talk(BOOK["safety_check"].flow, known=UNCHECKED, book=BOOK).say(words)
+    assert talk.session.aside is None
+    assert talk.state == "safety_check.bladder"
+
+
+@pytest.mark.parametrize("words", ["what does it mean when it hurts?", "what does it mean if my leg is numb", "what does sharp pain mean?"])
+def test_a_question_that_may_tell_of_pain_is_asked_about(words: str):
+    assert at_menu(words).last == "Did something hurt?"
+
+
+def test_a_question_about_words_counts_while_the_body_works():
+    assert in_a_test("what does numb mean?").last == "Did something hurt?"
+
+
 def level_in(talk: Talk) -> str:
     return str(talk.known["safety.level"])
 
