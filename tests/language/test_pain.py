@@ -398,3 +398,11 @@ def test_what_was_once_taken_for_pain_is_not(text: str, at_work: bool) -> None:
                                   "why am i so light headed", "i feel so light"])
 def test_what_is_like_it_and_hurts_still_is(text: str) -> None:
     assert hear_pain(text) is Pain.YES
+
+
+@pytest.mark.parametrize(("text", "heard"), [
+    ("my friend has a slipped disc, can she use this?", Pain.NO), ("my mate broke his back squatting", Pain.NO),
+    ("my coach had a herniated disc", Pain.NO), ("my mate broke his back and mine hurts", Pain.YES), ("my mate broke my back", Pain.YES),
+    ("my friend has a slipped disc, my back is sore", Pain.YES), ("i have a slipped disc", Pain.YES)])
+def test_somebody_elses_back_is_no_pain_of_ones_own(text: str, heard: Pain):
+    assert hear_pain(text) is heard
