@@ -164,14 +164,15 @@ def _says_not_what(draft: Draft, waiting: Ask | None, text: str) -> bool:
 
 def _explains(draft: Draft, text: str) -> bool:
     """True if words may tell what was meant: not a bare number, a yes, a command or a wish."""
-    act = hear_act(text).act
-    wish = act is SpeechAct.NOT_YET or (act is SpeechAct.COMMAND and len(text.split()) <= _COMMAND_LONGEST)
+    wish = _WISH.match(flat(text)) or (hear_act(text).act is SpeechAct.COMMAND and len(text.split()) <= _COMMAND_LONGEST)
     named = draft.book.command(text) or draft.book.sentence(text, draft.known.facts)
     return not (wish or named) and hear(text) is None and _A_WORD.search(text) is not None
 
 
 _COMMAND_LONGEST: Final = 5
 """Most words of a message that is a command and no more; a longer one may tell something with it; our choice."""
+
+_WISH: Final = re.compile(r"(?:id |i )?(?:just |only |really )*(?:want to|wanna|would like to|like to|let me|let us|lets)\b")
 
 _A_WORD: Final = re.compile(r"[^\W\d_]{3}|[^\W\d_\x00-\x7f]")
 """Letters that are more than a unit."""

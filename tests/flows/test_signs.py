@@ -250,13 +250,18 @@ def test_what_was_meant_is_asked_for_where_nothing_was_said_of_it(taken_back: st
 
 
 @pytest.mark.parametrize("said", [
-    "8", "80 kg", "squatting today", "i want to squat", "knee to wall", "yes", "skip", "menu", "forget it", "..."])
+    "8", "80 kg", "squatting today", "i want to squat", "let me squat", "knee to wall", "yes", "skip", "menu", "forget it", "..."])
 def test_a_number_a_command_or_a_wish_does_not_tell_what_was_meant(said: str):
     talk = at_menu("cant feel my saddle area", "no", said)
     assert talk.state == "signs.meant"
     assert talk.known["safety.level"] == "emergency"
     assert "What did you mean?" in talk.last
     assert talk.say("the bike saddle").known["safety.level"] == "go"
+
+
+@pytest.mark.parametrize("said", ["i need a drink", "the heating", "i need a break before the test", "i have not eaten yet", "a joke"])
+def test_a_few_words_tell_what_was_meant_also_where_they_are_of_a_need(said: str):
+    assert at_menu("cant feel my saddle area", "no", said).known["safety.level"] == "go"
 
 
 def test_where_it_is_asked_what_was_meant_control_words_are_no_answer():
