@@ -61,7 +61,8 @@ def heard_sign(draft: Draft, text: str, own: bool = False) -> bool:
         _begin_crisis(draft, heard, text)
         return True
     hears_pain, free = not stack or draft.compiled.flow.policy.hears_pain, waiting is not None and waiting.free
-    if hears_pain and not sure and {one.flag for one in heard} <= ASKED_WITH_PAIN and hear_pain(text) is Pain.YES:
+    may_harm = Flag.SELF_HARM in heard[0].also
+    if hears_pain and not (sure or may_harm) and {one.flag for one in heard} <= ASKED_WITH_PAIN and hear_pain(text) is Pain.YES:
         return False
     if waiting and draft.compiled.flow.policy.told and not sure and URGENT.isdisjoint(one.flag for one in heard):
         return False
@@ -73,10 +74,11 @@ def heard_sign(draft: Draft, text: str, own: bool = False) -> bool:
     if waiting and (is_option(draft, text) or not others):
         return _answered(draft, waiting, sure, text)
     left = _beside(text, heard)
-    if hears_pain and not free and hear_pain(left) is Pain.YES:
+    pain = hear_pain(left) if hears_pain and not free else Pain.NO
+    if pain is Pain.YES and not may_harm:
         return _after_pain(draft, heard, text)
-    if hears_pain and not free and _fell(heard) and hear_pain(left, body_at_work=False) is Pain.ASK:
-        hurt(draft, text)
+    if pain is Pain.YES or (pain is Pain.ASK and _fell(heard) and hear_pain(left, body_at_work=False) is Pain.ASK):
+        hurt(draft, "" if may_harm else text)
         _push(draft, heard, text)
         return True
     if waiting and free and _keeps(waiting, heard) and isinstance(read := waiting.kind.read(text, draft.context), Answer):

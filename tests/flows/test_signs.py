@@ -433,8 +433,17 @@ def named_together(*among: str, said: str = "it went funny") -> Talk:
     talk = at_menu()
     draft = Heard(Flag(among[0]), False, said, tuple(map(Flag, among[1:])))
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(signs, "hear_flags", lambda text, weigh=True: (draft,))
+        patch.setattr(signs, "hear_flags", lambda text, weigh=True: (draft,) if weigh else ())
         return talk.say(said)
+
+
+@pytest.mark.parametrize(("sign", "said"), [
+    ("weakness", "my back hurts, its all a bit much"), ("fall", "my hip hurts since the fall this morning, its all a bit much")])
+def test_words_with_pain_that_may_be_of_self_harm_are_asked_about_first_and_not_kept(sign: str, said: str):
+    talk = named_together(sign, "self_harm", said=said)
+    assert talk.state == "signs.which"
+    assert talk.say("none of these", "my old shoe").state == "pain.where"
+    assert "a bit much" not in words_kept(talk)
 
 
 def test_doubtful_words_are_asked_about_with_each_sign_they_may_mean_named():
