@@ -22,6 +22,7 @@ from flows.safety_facts import (
     level_until_asked,
     limit_said,
     limits_among,
+    limits_told,
     reasons_of_check,
     said_heart,
     said_leg_signs,
@@ -330,3 +331,10 @@ def test_until_all_is_answered_the_day_is_closed_or_worse(said: dict[str, Any], 
 def test_where_how_bad_and_why_in_words_and_keys(changed: dict[str, Any], words: str, keys: str) -> None:
     got = {key: value for key, value in {**SMALL, **changed}.items() if value is not None}
     assert (reasons_of_pain(got, ""), keys_of_pain(got, "")) == (words, keys)
+
+
+@each_row(("said", "limit"), [
+    ("no squats for two weeks", "no squats for two weeks"), ("take it easy", "take it easy"), ("just a muscle strain", None),
+    ("they did an ecg, all normal", None), ("my physio cleared me", None), ("none", None)])
+def test_what_was_only_found_sets_no_limit(said: str, limit: str | None) -> None:
+    assert limits_told(said) == limit
