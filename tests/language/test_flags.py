@@ -169,7 +169,8 @@ def test_a_denied_sign_is_not_heard(word: str, denial: str) -> None:
 
 
 def test_no_pattern_uses_an_unknown_group_and_every_group_is_used() -> None:
-    every = [*(signs.patterns for signs in SIGN_TABLES), *context.ORDINARY_SIGNS.values(), context.READ_AS, context.OTHERS]
+    every = [*(signs.patterns for signs in SIGN_TABLES), *context.ORDINARY_SIGNS.values(), context.READ_AS, context.OTHERS,
+             context.UNSUSPECTED]
     code = (Path(module.__file__).read_text("utf-8") for module in (rules, things))
     text = "".join([*every, context.FAMILY, context.NOUNS, *context.SIGN_WORDS.values(), *code])
     assert [name for name in context.SIGN_WORDS if f"<{name}>" not in text] == []
@@ -496,3 +497,87 @@ def test_a_flag_is_judged_where_its_words_stand_and_not_where_they_are_part_of_o
         against, for_it = (classifier.Weighed(some, dict.fromkeys(Flag, some)) for some in (-1000, 1000))
         patch.setattr(rules, "weigh", lambda said, *_: for_it if said.startswith(("i have", "today")) else against)
         assert next(one.flag for one in hear_flags(text)) in (Flag.HEART_HISTORY, Flag.FEVER)
+
+
+STROKES = ["half of my face just went numb", "my smile is all lopsided", "one corner droops, i mean my mouth droops",
+           "my right hand is limp and my speech is garbled", "the words come out all jumbled", "suddenly i cant talk properly",
+           "the left side of my body went weak", "cheek numb and my arm is weak"]
+NO_STROKES = ["slurred a bit after six pints", "lips numb from the chilli", "my face dropped when i saw the score",
+              "face in the pillow, arms dead",
+              "arm numb from sleeping on it", "my uncle had slurred speech", "no slurred speech, face is fine", "knees drooping inwards",
+              "cant get the words on the screen any bigger", "in a few words: my arm is weaker on the press"]  # fmt: skip
+
+
+@each_row("text", STROKES)
+def test_a_stroke_is_heard_surely_and_needs_the_emergency_number(text: str) -> None:
+    assert (Flag.CHEST, True) in [(one.flag, one.sure) for one in hear_flags(text)]
+
+
+@each_row("text", NO_STROKES)
+def test_what_sounds_like_a_stroke_and_is_none(text: str) -> None:
+    assert Flag.CHEST not in flags_of(text)
+
+
+@each_row(("flag", "said", "unsaid"), [
+    (Flag.FALL, "i tipped over backwards off the box", "i tip backwards at the bottom"),
+    (Flag.CHEST, "bit light headed now", "lightheaded from the rollercoaster"), (Flag.CHEST, "head is swimming", "giddy from the carousel"),
+    (Flag.FALL, "lost my footing and landed on my hip", "lost my balance on the third rep"),
+    (Flag.FALL, "i toppled over sideways off the stool", "the phone tipped over"),
+    (Flag.FALL, "i fell on my hip", "we fell pregnant in march"), (Flag.PREGNANCY, "fell pregnant last month", "fell behind last month"),
+    (Flag.WEIGHT_LOSS, "weight dropping off by itself", "the clinic said not to put any weight through my foot"),
+    (Flag.FEVER, "i have a bug", "i have a plan"), (Flag.FEVER, "not before monday, when the fever is gone", "no fever this week"),
+])  # fmt: skip
+def test_what_tips_the_scale_in_plain_talk(flag: Flag, said: str, unsaid: str) -> None:
+    assert flag in flags_of(said)
+    assert flag not in flags_of(unsaid)
+
+
+@each_row(("flag", "text", "denied"), [
+    (Flag.CANCER_BONE, "no stent but i had lymphoma", Flag.HEART_HISTORY), (Flag.FEVER, "not dizzy, just shivery", Flag.CHEST),
+    (Flag.CHEST, "its not pain just woozy", Flag.FEVER), (Flag.FEVER, "no falls but chills since tuesday", Flag.FALL),
+    (Flag.PREGNANCY, "never had a heart attack but im pregnant", Flag.HEART_HISTORY),
+    (Flag.ANTICOAGULANTS, "no cancer though im on warfarin", Flag.CANCER_BONE),
+])  # fmt: skip
+def test_after_a_denial_but_and_just_begin_a_clause_of_their_own(flag: Flag, text: str, denied: Flag) -> None:
+    assert flag in flags_of(text)
+    assert denied not in flags_of(text)
+
+
+@each_row(("first", "second", "text"), [
+    (Flag.FEVER, Flag.HEART_HISTORY, "ive got a temperature and had a bypass in 2012"),
+    (Flag.HEART_HISTORY, Flag.PREGNANCY, "had a heart attack in 2018, plus im pregnant now"),
+    (Flag.CANCER_BONE, Flag.FEVER, "breast cancer ten years ago and i feel feverish"),
+    (Flag.CHEST, Flag.PREGNANCY, "fainted last year, i might be pregnant"),
+    (Flag.SPINE_HISTORY, Flag.FEVER, "slipped disc in 2016 but i have the flu"),
+])  # fmt: skip
+def test_a_time_in_the_past_belongs_to_its_own_clause(first: Flag, second: Flag, text: str) -> None:
+    assert flags_of(text) >= {first, second}
+
+
+@each_row("text", ["had the flu in 2015 and it was bad", "when i was 9 i had measles, and im fine",
+                   "pneumonia years ago, healed, no trouble"])
+def test_what_is_all_in_the_past_stays_there(text: str) -> None:
+    assert hear_flags(text) == ()
+
+
+@each_row("text", ["necked a box of codeine", "ive taken thirty paracetamol", "downed two packs of ibuprofen",
+                   "swallowed 24 tablets last night",
+                   "took a handful of sleepers", "took seven painkillers in one go", "took way too many painkillers"])
+def test_an_overdose_is_heard_surely_whatever_was_meant_by_it(text: str) -> None:
+    assert [(one.flag, one.sure) for one in hear_flags(text)][:1] == [(Flag.SELF_HARM, True)]
+
+
+@each_row("text", ["took two ibuprofen after the session", "took 400 ibuprofen for my knee", "took a whole pack of biscuits",
+                   "took twenty minutes", "took 30 off the bar", "my mate took 20 paracetamol"])  # fmt: skip
+def test_a_dose_is_no_overdose(text: str) -> None:
+    assert Flag.SELF_HARM not in flags_of(text)
+
+
+@each_row("text", ["in june 2019", "for about six weeks", "since last tuesday", "3 or 4 months", "end of march 2021", "i cleared it myself",
+                   "it wakes me every night and painkillers dont touch it", "worst headache ever, out of nowhere"])
+def test_in_a_bare_time_or_in_pain_nothing_more_is_suspected(text: str) -> None:
+    assert hear_flags(text) == ()
+
+
+def test_what_is_said_with_a_time_is_weighed() -> None:
+    assert flags_of(f"since may, {UNFORESEEN[2]}") == {Flag.SELF_HARM}

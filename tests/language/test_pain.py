@@ -13,6 +13,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from companion.language import places
+from companion.language.flags import Flag, hear_flags
 from companion.language.pain import classifier, patterns
 from companion.language.pain.rules import Pain, by_the_rules, hear_pain, unexplained
 from companion.language.pain.tables import PAIN_SECTIONS, PAIN_WORDS, read_tables
@@ -113,9 +114,34 @@ def test_breath_chest_and_faintness_stop_as_pain_does(text: str, body_at_work: b
     "text",
     ["dizzy", "bit dizzy", "light headed", "lightheaded", "light-headed", "woozy", "diziness", "seeing stars", "head rush"],
 )
-def test_light_in_the_head_is_sure_while_the_body_works_and_asked_about_at_rest(text: str) -> None:
-    assert hear_pain(text) is Pain.YES
-    assert hear_pain(text, body_at_work=False) is Pain.ASK
+def test_light_in_the_head_is_doubtful_as_pain_so_that_it_is_asked_about_as_what_it_is(text: str) -> None:
+    """Pain that is sure goes before a doubtful sign, and "Did something hurt?" is answered with no."""
+    assert hear_pain(text) is hear_pain(text, body_at_work=False) is Pain.ASK
+    assert [(one.flag, one.sure) for one in hear_flags(text)] == [(Flag.CHEST, False)]
+
+
+@each_row(("text", "ordinary"), [
+    ("room spinning after that one", "giddy with joy"), ("came up woozy", "woozy off the carousel with the kids"),
+    ("bit of vertigo when i stand", "dizzy from the teacups, great day")])
+def test_light_in_the_head_is_ordinary_only_with_what_turns_it(text: str, ordinary: str) -> None:
+    assert hear_pain(text) is Pain.ASK
+    assert hear_pain(ordinary) is Pain.NO
+
+
+@each_row(("text", "level"), [
+    ("a sudden terrible headache", Pain.YES), ("the headache came on suddenly, worst i ever had", Pain.YES),
+    ("worst migraine ever", Pain.YES), ("bit of a headache", Pain.ASK), ("no sudden headache", Pain.NO), ("worst squat ever", Pain.NO)])
+def test_a_sudden_or_worst_headache_is_sure(text: str, level: Pain) -> None:
+    assert hear_pain(text) is level
+
+
+@each_row(("chest", "muscle"), [
+    ("breastbone achy since dips on monday", "pecs achy since dips on monday"),
+    ("chest sore after push day", "triceps sore after push day"),
+    ("sternum is sore from benching", "quads sore from squats")])
+def test_soreness_of_the_chest_is_asked_about_though_its_cause_is_named(chest: str, muscle: str) -> None:
+    assert hear_pain(chest) is hear_pain(chest, body_at_work=False) is Pain.ASK
+    assert hear_pain(muscle) is Pain.NO
 
 
 @pytest.mark.parametrize("text", ["out of breath", "puffed", "bit winded", "breathing hard", "no pain, just puffed"])

@@ -45,6 +45,7 @@ _LEFT_TO_WEIGH = 2  # words at least, where some were taken out (choice)
 _BRIEF = 16  # words: a sentence in which nothing is lost beside much else (choice)
 _PLAIN = 3  # words: "got a fever" is what it says (choice)
 _SENTENCE = 30  # words looked at on either side of a hit, so that long texts are read quickly (choice)
+_SHORTLY = 4  # words before a hit, in which it is supposed or awaited (choice)
 _NEAR = 5  # words on either side of what was heard, which are looked at alone too (choice)
 _SENTENCES = 16  # which are looked at one by one (choice)
 _ORDER = {flag: at for at, flag in enumerate(Flag)}
@@ -54,12 +55,14 @@ _NEVER_PLAIN = frozenset((Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL))
 _FOR_LIFE = frozenset((Flag.HEART_HISTORY, Flag.CANCER_BONE, Flag.SPINE_HISTORY, Flag.SELF_HARM))
 _NO, _NOT, _BETWEEN, _THOUGHT = map(word_set, (context.NO, context.NOT_WORDS, context.UNDER_DENIAL, context.THOUGHT))
 _AFTERWARDS, _OWN, _SUPPOSED = map(word_set, (context.TOLD_AFTERWARDS, context.ONES_OWN, context.SUPPOSITIONS))
-_FAILING = word_set(context.FAILING)
+_FAILING, _STILL_TO_COME = map(word_set, (context.FAILING, context.STILL_TO_COME))
 _DENIALS = _NO | _NOT
 _WHOSE = frozenset(("my", "the"))  # "no change in my bladder" denies; "no my leg gave way" does not
 _OPEN = frozenset(("i", "im", "ive", "my", "its", "it", "that", "thats", "id", "this", "the"))
 _NEW_CLAUSE = frozenset(("had", "have", "has", "got", "ive", "i", "im", "was", "my", "just", "now", "also", "on", "since"))
 _TURNS = frozenset(("but", "although", "though", "however", "except"))
+_TURN = re.compile(rf"\b(?:just|{'|'.join(sorted(_TURNS))})\b", re.IGNORECASE)
+_CLAUSE_ENDS = _TURNS | {COMMA, "and", "also", "plus"}
 _LIKE = frozenset(("a", "an", "of", "like"))  # "not pain, more a weight on it"
 _NOUNS = word_set(context.NOUNS)
 _CLINICIANS, _HANDLING = word_set("<clinician>"), word_set("<handling>")
@@ -96,13 +99,30 @@ def hear_flags(text: str) -> tuple[Heard, ...]:
 
 def _spoken_against(one: Heard, heard: tuple[Heard, ...], sentences: dict[str, list[str]], message: list[str]) -> bool:
     """True if what is learnt speaks against a flag of the rules in its sentence and in the words around it, in each where its words stand;
-    not where one has another too, or few words."""
+    not where one has another too, or few words beside it. What turns from a denial ("no fever but chills") is judged alone."""
     its = [part for part in sentences if _stands(one.words, part)]
     others = [other.words for other in heard if other is not one]
     if not its or _holds(message, context.ME_TOO) or any(_stands(other, part) for other in others for part in its):
         return False
-    return all(len(sentences[part]) > _PLAIN and weigh(part, part, sentences[part]).against(one) and (
-        len(sentences[part]) <= _BRIEF or _around(one, part).against(one)) for part in its)
+    return all(_lost_in(one, *_from_the_turn(one, part, sentences[part])) for part in its)
+
+
+def _lost_in(one: Heard, part: str, words: list[str]) -> bool:
+    """True if what is learnt speaks against a flag in a sentence with its words."""
+    plainly = words[0] == "i" or (one.sure and one.flag in (Flag.SELF_HARM, Flag.CHEST))
+    says_all = plainly and len(words) <= len(one.words.split()) + 1  # "i have a cold", "necked a box of codeine"
+    if says_all or len(words) <= _PLAIN:
+        return False
+    return weigh(part, part, words).against(one) and (len(words) <= _BRIEF or _around(one, part).against(one))
+
+
+def _from_the_turn(one: Heard, part: str, words: list[str]) -> tuple[str, list[str]]:
+    """Return the sentence of what was heard with its words, from where it turns from a denial on: "no fever, just chills"."""
+    at = _stands(one.words, part)
+    turn = max((turn.end() for turn in _TURN.finditer(part, 0, at.start() if at else 0)), default=0)
+    if _DENIALS.isdisjoint(word for word, _, _ in words_typed(part[:turn])):
+        return part, words
+    return part[turn:].lstrip(), [word for word, _, _ in words_typed(part[turn:])]
 
 
 def _stands(words: str, text: str) -> re.Match[str] | None:
@@ -162,6 +182,8 @@ def _suspected(words: list[str], sentences: dict[str, list[str]], said: Weighed)
     sentence most suspicious."""
     if sum(word != TAKEN_OUT and word[0].isalnum() for word in words) < _LEFT_TO_WEIGH <= len(words) or not sentences:
         return ()
+    if _unsuspected(words):
+        return ()
     parts = {part: weigh(part, part, of) if len(sentences) > 1 else said for part, of in islice(sentences.items(), _SENTENCES)}
     most = max(parts, key=lambda part: parts[part].some)
     if not said.asked(len(words)):
@@ -170,6 +192,12 @@ def _suspected(words: list[str], sentences: dict[str, list[str]], said: Weighed)
             return ()
     first, *also = said.likeliest()
     return (Heard(first, False, most, tuple(also)),)
+
+
+def _unsuspected(words: list[str]) -> bool:
+    """True if there is nothing but figures and wording nothing is suspected in: "in may 2020"."""
+    plain = {at for start, end, _ in found(words, index_of(context.UNSUSPECTED)) for at in range(start, end)}
+    return all(at in plain or word in PUNCTUATION or word[0].isdecimal() for at, word in enumerate(words))
 
 
 def _strongest_first(text: str, typed: list[TypedWord], kept: Iterator[tuple[SignFound, bool]]) -> tuple[Heard, ...]:
@@ -269,7 +297,7 @@ class _Message:
         """None where the hit is denied, False where that is only half a denial, True where it stands."""
         words = self.words
         if _begins(words[hit.end : hit.end + 6], context.ANSWERED_AFTER):
-            return None
+            return None if _STILL_TO_COME.isdisjoint(words[max(start, hit.start - _SHORTLY) : hit.start]) else False
         half = opened = False
         at = hit.start - 1
         while at >= start and words[at] not in _DENIALS:
@@ -344,7 +372,9 @@ class _Message:
         """None where it is long over, False where it is past, True where it is now or the past does not matter."""
         if hit.signs.flag in _FOR_LIFE or self.words[hit.start] == "born":
             return True
-        around = self.words[start:end]
+        around, clause = self.words[start:end], self._clause(hit, start, end)
+        if _holds(clause, context.PRESENT) and not _holds(clause, context.YEARS_AGO) and not _holds(clause, context.PAST_WORDS):
+            around = clause
         if hit.signs.flag is Flag.FEVER and not _HAD.isdisjoint(around) and _holds(around, context.OVER_NOW):
             return None
         long_ago = _holds(around, context.YEARS_AGO)
@@ -358,9 +388,15 @@ class _Message:
             return None
         return False
 
+    def _clause(self, hit: SignFound, start: int, end: int) -> list[str]:
+        """Return the words of a hit's own clause: a comma, "and" or a turn ends one."""
+        before = (at + 1 for at in range(hit.start - 1, start - 1, -1) if self.words[at] in _CLAUSE_ENDS)
+        after = (at for at in range(hit.end, end) if self.words[at] in _CLAUSE_ENDS)
+        return self.words[next(before, start) : next(after, end)]
+
     def _supposed(self, hit: SignFound, start: int) -> bool:
         """True if the hit is asked or supposed: "if i faint", "chest pain?"."""
-        for word in reversed(self.words[max(start, hit.start - 4) : hit.start]):
+        for word in reversed(self.words[max(start, hit.start - _SHORTLY) : hit.start]):
             if word in PUNCTUATION:
                 break
             if word in _SUPPOSED:

@@ -137,7 +137,6 @@ HITS = by_first_word(
     rules(*PAIN_SECTIONS["sure_things"].values(), levels=_SURE),
     rules(*PAIN_SECTIONS["sure_events"].values(), levels=_SURE, thing=False),
     rules(*PAIN_SECTIONS["soreness"].values(), levels=_SURE, sore=True),
-    rules(*PAIN_SECTIONS["dizzy_things"].values(), levels=(Pain.YES, Pain.ASK)),
     rules(*PAIN_SECTIONS["unsure_things"].values(), levels=_UNSURE),
     rules(*PAIN_SECTIONS["unsure_events"].values(), levels=_UNSURE, thing=False),
     rules(*PAIN_SECTIONS["vague"].values(), levels=(Pain.ASK, Pain.NO)),

@@ -73,6 +73,7 @@ _OR = frozenset(("or", "nor"))
 _ORDINARY_OF_BODY = EVERYDAY_WORDS | words_of(CAUSE_RULES)
 
 _JOINTS = word_set("<joint>")
+_CLEARED_BY_NO_CAUSE = _JOINTS | word_set("<chest>")  # sore there is asked about, whatever it may be from
 _BODY = word_set("<joint> <limb> <muscle>")
 _OWNED = word_set("my the lower low upper mid ma me your whole")
 _OF_A_NOUN = word_set("is was has feels felt just still isnt doesnt wont")
@@ -85,8 +86,8 @@ _CLAUSES = PUNCTUATION | word_set("but though although however")
 def hear_pain(text: str, *, body_at_work: bool = True) -> Pain:
     """Return the degree of pain, or of another sign that stops a test, in a reply: YES, ASK ("Did something hurt?") or NO.
 
-    ``body_at_work``: the question is asked while the body works; only then does a vague feeling ("felt something") count, and only then
-    is "dizzy" alone sure. Reads the first ``LONGEST_READ`` characters; never raises.
+    ``body_at_work``: the question is asked while the body works; only then does a vague feeling ("felt something") count.
+    Reads the first ``LONGEST_READ`` characters; never raises.
     """
     words = _ordinary_taken_out(words_typed(text))
     hits = list(found(words, HITS))
@@ -208,7 +209,7 @@ def _judged(words: list[str], hit: Hit, worth: Pain, things: frozenset[int]) -> 
     if _long_over(sentence):
         return Pain.NO
     if hit.rule.sore:
-        placed = not _JOINTS.isdisjoint(sentence)
+        placed = not _CLEARED_BY_NO_CAUSE.isdisjoint(sentence)
         if holds(sentence, CAUSE_RULES):
             return Pain.NO if not placed and _WORSE.isdisjoint(sentence) else Pain.ASK
         return level if placed else Pain.ASK

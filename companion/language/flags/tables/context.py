@@ -20,5 +20,5 @@ READ_AS, MISTYPED_SIGNS, REAL_WORDS = map(_table, ("read_as", "mistyped_signs", 
 NO, NOT_WORDS, UNDER_DENIAL, NOUNS, THOUGHT = map(_table, ("no", "not_words", "under_denial", "nouns", "thought"))
 TOLD_AFTERWARDS, ANSWERED_AFTER, SUPPOSITIONS, EFFORT = map(_table, ("told_afterwards", "answered_after", "suppositions", "effort"))
 OTHERS, FAMILY, FAMILY_BEFORE, ME_TOO, ONES_OWN = map(_table, ("others", "family", "family_before", "me_too", "ones_own"))
-FAILING = _table("failing")
+FAILING, STILL_TO_COME, UNSUSPECTED, PRESENT = map(_table, ("failing", "still_to_come", "unsuspected", "present"))
 YEARS_AGO, CHILDHOOD, PAST_WORDS, LASTING, OVER_NOW = map(_table, ("years_ago", "childhood", "past_words", "lasting", "over_now"))

@@ -14,7 +14,7 @@ from importlib.resources.abc import Traversable
 from typing import Any
 
 _KEYS: Mapping[str, Mapping[str, type]] = {
-    "sure": dict.fromkeys(("sure_things", "sure_events", "soreness", "dizzy_things"), dict),
+    "sure": dict.fromkeys(("sure_things", "sure_events", "soreness"), dict),
     "unsure": dict.fromkeys(("unsure_things", "unsure_events", "vague"), dict),
     "ordinary": {"ordinary": dict},
     "context": dict.fromkeys(("no_forms", "without", "not_forms", "hardly", "unable", "between", "listed", "between_verbs", "openers",
