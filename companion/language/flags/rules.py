@@ -10,11 +10,12 @@ ordinary is heard, as doubtful (``sure`` False) where the wording leaves it open
 3. Each hit is looked at where it stands:
    a. ordinary wording (``ORDINARY_SIGNS``) that lies over its first or last word: dropped, unless the hit says more than it;
    b. denied before it ("no fever or chills"; only ``UNDER_DENIAL`` words and other signs in between) or answered after it ("fever: no"):
-      dropped. A denied thought ("don't think i'm pregnant") or half a denial leaves it doubtful;
+      dropped; not what "but" or "just" begins. A denied thought ("don't think i'm pregnant") or half a denial leaves it doubtful;
    c. said of somebody else ("my dad had a heart attack"), or of a thing or an animal (``things``): dropped; "and so have i", or a comma in
       between: doubtful;
    d. what hard work does too, named with the work ("legs are jelly after squats"): dropped;
-   e. long ago or in the past, for signs that matter only now: dropped where over as well, otherwise doubtful;
+   e. long ago or in the past, for signs that matter only now: dropped where over as well, otherwise doubtful; what its own clause tells
+      of now is so ("i have a fever and had a stent in 2019");
    f. asked or supposed ("if i faint"): doubtful.
 4. Of each flag the surest hit is kept. Self-harm stands first, then the sure before the doubtful, each in the order of ``Flag``.
 5. Where nothing is left, ``classifier`` weighs the message, and may still hear a doubtful flag; to one doubtful flag, its own or the
@@ -109,7 +110,7 @@ def _spoken_against(one: Heard, heard: tuple[Heard, ...], sentences: dict[str, l
 
 def _lost_in(one: Heard, part: str, words: list[str]) -> bool:
     """True if what is learnt speaks against a flag in a sentence with its words."""
-    plainly = words[0] == "i" or (one.sure and one.flag in (Flag.SELF_HARM, Flag.CHEST))
+    plainly = one.sure if one.flag in (Flag.SELF_HARM, Flag.CHEST) else words[0] == "i"
     says_all = plainly and len(words) <= len(one.words.split()) + 1  # "i have a cold", "necked a box of codeine"
     if says_all or len(words) <= _PLAIN:
         return False
