@@ -64,6 +64,8 @@ SO = ~fact("so").is_("no") & ~fact("when").is_("no") & ~fact("which").one_of("no
 RED = NERVE_HEARD.is_("yes") | fact("bladder").one_of("yes", "unsure") | (CHEST.is_("yes") & ~fact("when").is_("earlier"))
 """An emergency: nothing more is asked."""
 ON = SO & ~RED
+TOLD_AT_ONCE = fact("sure").is_("yes") & (CHEST.is_("yes") | LEG.is_("yes") | NERVE_HEARD.is_("yes"))
+"""What to do is told before anything is asked."""
 CLEARED_BY_THEM = ON & fact("cleared").is_("yes") & BY_CLINICIAN
 OPEN, BODY_FIRST = SO & LEVEL.one_of("go", "no_load"), fact("body_first").is_("yes")
 ASKED_IF_CLEARED = fact("cleared").known | CHEST.is_("no") & EXPECTING.is_("no") & SPINE.is_("no")
@@ -81,7 +83,8 @@ FLOW = Flow(
     "signs", version=1, title="What you wrote", policy=Policy.SIGNS, command=None, at_start=before_signs,
     gates=(NOTHING_HEARD,),
     facts=(*CLEARED_FACTS, HEARD, AMONG, *NAMED.values(), Fact("said", values=("cant feel my foot properly",)), Fact("quoted", of=quoted),
-           Fact("crisis_asked", of=crisis_asked), Fact("sure", values=YES_NO), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
+           Fact("crisis_asked", of=crisis_asked), Fact("sure", values=YES_NO),
+           Fact("works", values=("yes",)), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
            ILL, SPINE, EXPECTING, YOUNG, LIMIT_SAID, HISTORY_HEARD, Fact("understood", of=understood),
            Fact("because", of=reasons_of_signs),
            Fact("parts_open", of=parts_while_open), Fact("parts", of=parts_after_signs),
@@ -90,6 +93,7 @@ FLOW = Flow(
     parked="All right. Say “go on” when you can answer. Until then no test and no drill opens today.",
     steps=(
         *OPEN_SIGNS,
+        Tell("Stop there, and get comfortable: one thing first.", fact("works").is_("yes") & ~TOLD_AT_ONCE, must_arrive=True),
         Tell("Stop there, and get comfortable. If it is there now: call your emergency number first, and answer me later.",
              fact("sure").is_("yes") & CHEST.is_("yes"), must_arrive=True),
         Tell("Stop there, and get comfortable. A leg that has become weak needs to be seen today, also if you stop answering here.",

@@ -271,9 +271,12 @@ def _after_pain(draft: Draft, heard: tuple[Heard, ...], text: str) -> bool:
 
 
 def _ask_about(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
-    """Start the questions about the signs heard; the open question waits for them."""
+    """Start the questions about the signs heard; the open question waits for them, and the body rests."""
+    works = _asks(draft) and draft.works
     _interrupt(draft)
     _push(draft, heard, text)
+    if works:
+        draft.top = draft.top._replace(got={**draft.top.got, "works": "yes"})
 
 
 def _interrupt(draft: Draft) -> None:

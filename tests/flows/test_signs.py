@@ -661,3 +661,13 @@ def test_who_cleared_a_history_and_when_is_asked_as_far_as_the_answer_does_not_s
     assert talk.say("yes", "none").found["safety.cleared_until"] == "2026-09-01"
     talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("i have a heart condition", "yes", "my coach cleared me yesterday", "no")
     assert talk.found["safety.level"] == "clinician"
+
+
+@pytest.mark.parametrize("words", ["a bit dizzy", "feeling lightheaded", "got a fever today", "i fell off a ladder yesterday",
+                                   "my left foot has been dropping since yesterday", "i fainted in the gym yesterday"])
+def test_a_movement_stops_before_anything_is_asked_of_a_sign(words: str):
+    talk = in_a_test()
+    before = len(talk.says)
+    assert talk.say(words).says[before].text.startswith("Stop there, and get comfortable")
+    assert sum(say.text.startswith("Stop there") for say in talk.says[before:]) == 1
+    assert not any(say.text.startswith("Stop there, and get comfortable: one thing") for say in at_menu(words).says)
