@@ -70,7 +70,6 @@ TARGETS: Final = (
     Target("companion/record/access.py", ("tests/record/test_access.py", "tests/coach/test_alerts.py tests/coach/test_typed.py")),
     Target("companion/record/unanswered.py", ("tests/record/test_unanswered.py", "tests/coach/test_alerts.py")),
     Target("companion/conversation/lapsed.py", ("tests/flows/test_lapsed.py", "tests/flows/test_closed_meanwhile.py")),
-    Target("companion/conversation/invitations.py", ("tests/reminders/test_invitations_answered.py", "tests/flows/test_morning.py")),
     Target("flows/cleared_by.py", ("tests/flows/test_cleared_by.py tests/language/test_clearances.py tests/flows/test_limits.py",
                                    "tests/flows/test_safety_check.py tests/flows/test_referral.py", "tests/flows/test_signs.py"),
            but=("EXAMPLES", "SENTENCES")),
