@@ -71,6 +71,8 @@ def frames_in(container: Any, stream: Any) -> Iterator[tuple[float, Any]]:
     import av
 
     base, first, last, count = float(stream.time_base or 0), None, -1.0, 0
+    if (stream.duration or 0) * base > MOST_SECONDS:  # by its own word; one that says less is decoded until it is
+        raise NotDecoded("too_long")
     try:
         for frame in container.decode(stream):
             count += 1

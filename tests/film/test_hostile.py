@@ -7,6 +7,7 @@ import struct
 import time
 from io import BytesIO
 from pathlib import Path
+from types import SimpleNamespace
 
 import av
 import numpy as np
@@ -14,6 +15,7 @@ import pytest
 from PIL import Image
 
 from companion.film import reader
+from companion.film.decoder import NotDecoded, frames_in
 from companion.film.footage import MOST_BYTES, Unreadable, footage_from
 from companion.film.reader import EMPTY, NO_FILM, NOT_HERE, TOO_BIG, TOO_LARGE, TOO_LONG, TOO_SLOW, read_film
 from companion.film.words import to_mend
@@ -96,6 +98,15 @@ def test_a_film_damaged_in_the_middle_keeps_what_came_before(tmp_path):
 
 def test_ten_thousand_frames_at_the_usual_rate_are_too_long(tmp_path):
     assert refusal(film(tmp_path / "film.mp4", frames=10_000, size=(16, 16))) == TOO_LONG
+
+
+@pytest.mark.parametrize("said", [None, 0, 1000])
+def test_a_film_that_says_nothing_or_too_little_of_its_length_is_read_until_it_is_too_long(tmp_path, said):
+    with av.open(film(tmp_path / "film.mp4", frames=130, size=(16, 16), rate=1)) as real:
+        stream = real.streams.video[0]
+        told = SimpleNamespace(time_base=stream.time_base, average_rate=stream.average_rate, duration=said)
+        with pytest.raises(NotDecoded, match="too_long"):
+            list(frames_in(SimpleNamespace(decode=lambda _: real.decode(stream)), told))
 
 
 def test_ten_thousand_frames_within_ten_seconds_are_too_many(tmp_path):
