@@ -126,6 +126,10 @@ WHOSE_MOST: Final = 80
 NONE_OF_THESE: Final = Option("no", "None of these", ("neither", "no", "none", "something else"))
 
 
+_NOTHING_HURT: Final = ("nothing", *(f"{lead}{said}" for lead in ("", "no ", "no, ", "no wait ", "no, wait, ", "sorry ") for said in (
+    "nothing hurt", "nothing hurts", "no pain", "it didn't", "it doesn't", "it didn't hurt", "it doesn't hurt")))
+
+
 def aside_options(draft: Draft) -> tuple[Option, ...]:
     """Return the answers to the side question."""
     aside = draft.session.aside
@@ -152,7 +156,7 @@ def aside_options(draft: Draft) -> tuple[Option, ...]:
                     Option("again", "Start this again", ("again", "start again", "restart", "start over")),
                     Option("leave", "Leave it", ("leave", "stop", "no", "not now")))
         case _:
-            return (Option("yes", "Yes, it hurt", ("yes", "it hurt")), Option("no", "No", ("nothing", "nothing hurt")),
+            return (Option("yes", "Yes, it hurt", ("yes", "it hurt")), Option("no", "No", _NOTHING_HURT),
                     Option("unsure", "Not sure", ("not sure", "maybe", "unsure", "don't know")))
 
 

@@ -301,3 +301,11 @@ def test_a_false_alarm_has_no_morning_after():
 def test_the_morning_after_is_the_next_day_also_at_the_end_of_a_month():
     (one,) = mornings(begun(*SMALL, known={"today": "2026-02-28"}))
     assert one.date == "2026-03-01"
+
+
+@pytest.mark.parametrize("words", ["no pain", "nothing hurt", "no wait nothing hurt", "it didn't hurt", "No, nothing hurts"])
+def test_that_nothing_hurt_is_understood_where_a_stop_asks(words: str) -> None:
+    stopped = Talk(BOOK["knee_to_wall"].flow, known={**CHECKED, "about_you.height": 180.0}, book=BOOK).say("tape", "stop")
+    assert stopped.last == "Did something hurt?"
+    stopped.say(words)
+    assert (stopped.session.aside, "safety.level" in stopped.found) == (None, False)
