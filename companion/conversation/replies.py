@@ -60,11 +60,11 @@ from companion.language.phrases import Phrase, hear, normalise
 from companion.language.questions import asked_surely, is_question
 
 
-def typed(draft: Draft, text: str) -> None:
-    """Take a text message."""
+def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
+    """Take a text message. ``harmless``: it was asked whether something hurt in it, and nothing did."""
     if answers_invitation(draft, text):
         return
-    if heard_out(draft, text):
+    if not harmless and heard_out(draft, text):
         if stands := what_stands(draft, text):  # "do I need an ambulance?" reports pain too
             draft.effects.insert(0, Say(stands, must_arrive=True))
         return
@@ -225,12 +225,23 @@ def _aside_decided(draft: Draft, decided: str) -> None:
             hurt(draft, aside.text)
         case "stop", _:
             park(draft)
+        case "ache", _ if not draft.session.stack or draft.top.flow == draft.book.home:
+            _harmless(draft, aside.text)
         case _ if not draft.session.stack:
             _from_idle(draft, "menu")
         case _ if draft.ask.free:
             _read(draft, aside.text)
         case _:
             ask_again(draft, "All right. You don't have to go on: “stop” ends it for today.")
+
+
+def _harmless(draft: Draft, text: str) -> None:
+    """Take what was typed at the menu for what else it says, once nothing hurt; what says nothing else is let be."""
+    before = draft.session, list(draft.effects)
+    typed(draft, text, harmless=True)
+    if draft.session.refused > before[0].refused:
+        draft.session, draft.effects = before
+        ask_again(draft, "All right.")
 
 
 GOOD: Final = "Good. “Menu” shows what there is, whenever you like."

@@ -309,3 +309,13 @@ def test_that_nothing_hurt_is_understood_where_a_stop_asks(words: str) -> None:
     assert stopped.last == "Did something hurt?"
     stopped.say(words)
     assert (stopped.session.aside, "safety.level" in stopped.found) == (None, False)
+
+
+def test_once_nothing_hurt_what_else_was_typed_is_done_and_what_says_nothing_is_let_be() -> None:
+    talk = Talk(BOOK["home"].flow, known=CHECKED, book=BOOK).say("stop all reminders i'm in hospital")
+    assert talk.last == "Did something hurt?"
+    assert any(say.text.startswith("Done: no reminders") for say in talk.say("no").says)
+    talk.say("hmm a bit achy")
+    assert talk.last == "Did something hurt?"
+    assert talk.say("no").last.startswith("All right.")
+    assert talk.state == "home.pick"
