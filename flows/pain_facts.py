@@ -156,7 +156,7 @@ def told_to_coach(got: Facts, side: str) -> Value:
     outcome = pain_outcome(got, so_far=True)
     how_bad = f", {got['bad']:g} of 10" if "bad" in got else ""
     said, movement, struck = _passed_on(str(got.get("said", ""))), _hurt_during(got), struck_words(got, side)
-    counts = ", which no longer counts" if struck == movement else f"; no longer counted: {struck}" if struck else ""
+    counts = ", which no longer counts" if struck == movement else ""  # where one is known, no other is struck
     parts = (f"something hurt ({got.get('where', 'somewhere')}{how_bad}){f': “{said}”' if said else ''}",
              f"During: {movement}{counts}" if movement else f"No longer counted: {struck}" if struck else "")
     reasons = [one.words for one in outcome.because if one.level is outcome.level]

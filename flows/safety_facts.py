@@ -66,7 +66,7 @@ def _found(values: tuple[Value | None, ...], so_far: bool) -> SafetyOutcome:
     if answers["history"] == "no" and got.get("was_pregnant") in ("yes", "unsure"):
         answers["history"] = "yes" if answers["pregnant"] != "no" else "no"
     answers["cleared_at"] = says_who(got)
-    if answers["cleared_at"] is not None and not by_clinician(got):
+    if not by_clinician(got):
         answers["cleared"] = "no"
     if still_cleared(got, "") == "yes" and got.get("same_history") == "yes":
         answers |= {"cleared": "yes", "cleared_at": "told earlier"}
