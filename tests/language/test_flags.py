@@ -581,3 +581,9 @@ def test_in_a_bare_time_or_in_pain_nothing_more_is_suspected(text: str) -> None:
 
 def test_what_is_said_with_a_time_is_weighed() -> None:
     assert flags_of(f"since may, {UNFORESEEN[2]}") == {Flag.SELF_HARM}
+
+
+@pytest.mark.parametrize("words", ["dizzy on the last set", "woozy after the third rep", "bit light headed on the last one",
+                                   "saw stars at the top", "giddy after five reps"])
+def test_light_in_the_head_after_a_set_is_asked_about_however_ordinary_it_is(words: str):
+    assert [one.flag for one in hear_flags(words)] == [Flag.CHEST]

@@ -67,6 +67,7 @@ _CLAUSE_ENDS = _TURNS | {COMMA, "and", "also", "plus"}
 _LIKE = frozenset(("a", "an", "of", "like"))  # "not pain, more a weight on it"
 _NOUNS = word_set(context.NOUNS)
 _CLINICIANS, _HANDLING = word_set("<clinician>"), word_set("<handling>")
+_LIGHT_HEAD = (word_set("<dizzy>") - word_set("faint faintness fainty")) | {"headed", "headedness", "stars"}
 
 
 class SignFound(NamedTuple):
@@ -109,7 +110,10 @@ def _spoken_against(one: Heard, heard: tuple[Heard, ...], sentences: dict[str, l
 
 
 def _lost_in(one: Heard, part: str, words: list[str]) -> bool:
-    """True if what is learnt speaks against a flag in a sentence with its words."""
+    """True if what is learnt speaks against a flag in a sentence with its words. Nothing does against light in the head: "dizzy on the last
+    set" is ordinary to many, and asked about all the same."""
+    if not _LIGHT_HEAD.isdisjoint(re.findall(r"[a-z]+", one.words.lower())):
+        return False
     plainly = one.sure if one.flag in (Flag.SELF_HARM, Flag.CHEST) else words[0] == "i"
     says_all = plainly and len(words) <= len(one.words.split()) + 1  # "i have a cold", "necked a box of codeine"
     if says_all or len(words) <= _PLAIN:
