@@ -584,6 +584,7 @@ def test_what_is_said_with_a_time_is_weighed() -> None:
 
 
 @pytest.mark.parametrize("words", ["dizzy on the last set", "woozy after the third rep", "bit light headed on the last one",
-                                   "saw stars at the top", "giddy after five reps"])
+                                   "saw stars at the top", "giddy after five reps",
+                                   "dizy on the last set", "lite headed after set two", "ok set done, bit dizzy after the last one"])
 def test_light_in_the_head_after_a_set_is_asked_about_however_ordinary_it_is(words: str):
-    assert [one.flag for one in hear_flags(words)] == [Flag.CHEST]
+    assert [(one.flag, one.also) for one in hear_flags(words)] == [(Flag.CHEST, ())]

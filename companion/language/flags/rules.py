@@ -67,7 +67,7 @@ _CLAUSE_ENDS = _TURNS | {COMMA, "and", "also", "plus"}
 _LIKE = frozenset(("a", "an", "of", "like"))  # "not pain, more a weight on it"
 _NOUNS = word_set(context.NOUNS)
 _CLINICIANS, _HANDLING = word_set("<clinician>"), word_set("<handling>")
-_LIGHT_HEAD = (word_set("<dizzy>") - word_set("faint faintness fainty")) | {"headed", "headedness", "stars"}
+_LIGHT_HEAD = (word_set("<dizzy>") - word_set("faint faintness fainty")) | {"stars"}
 
 
 class SignFound(NamedTuple):
@@ -96,7 +96,7 @@ def hear_flags(text: str) -> tuple[Heard, ...]:
     one = kept[0]
     if one.sure:  # and, as doubtful, the one that is found likelier
         return _in_order((one, *(Heard(flag, False, one.words) for flag in said.unnamed(one.flag))))
-    return (replace(one, also=said.beside(one.flag)),)
+    return (replace(one, also=() if said.against(one) else said.beside(one.flag)),)
 
 
 def _spoken_against(one: Heard, heard: tuple[Heard, ...], sentences: dict[str, list[str]], message: list[str]) -> bool:
@@ -112,7 +112,7 @@ def _spoken_against(one: Heard, heard: tuple[Heard, ...], sentences: dict[str, l
 def _lost_in(one: Heard, part: str, words: list[str]) -> bool:
     """True if what is learnt speaks against a flag in a sentence with its words. Nothing does against light in the head: "dizzy on the last
     set" is ordinary to many, and asked about all the same."""
-    if not _LIGHT_HEAD.isdisjoint(re.findall(r"[a-z]+", one.words.lower())):
+    if one.flag is Flag.CHEST and not _LIGHT_HEAD.isdisjoint(words):  # as they are read, slips put right
         return False
     plainly = one.sure if one.flag in (Flag.SELF_HARM, Flag.CHEST) else words[0] == "i"
     says_all = plainly and len(words) <= len(one.words.split()) + 1  # "i have a cold", "necked a box of codeine"
