@@ -18,7 +18,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.flags import URGENT, Flag, Heard, classifier, hear_flags, patterns, rules, things
+from companion.language.flags import URGENT, Flag, Heard, classifier, hear_flags, judged, patterns, rules, things
 from companion.language.flags.tables import SIGN_TABLES, context
 from tests.by_night import BY_NIGHT
 from tests.corpus import learn_flags
@@ -171,7 +171,7 @@ def test_a_denied_sign_is_not_heard(word: str, denial: str) -> None:
 def test_no_pattern_uses_an_unknown_group_and_every_group_is_used() -> None:
     every = [*(signs.patterns for signs in SIGN_TABLES), *context.ORDINARY_SIGNS.values(), context.READ_AS, context.OTHERS,
              context.UNSUSPECTED]
-    code = (Path(module.__file__).read_text("utf-8") for module in (rules, things))
+    code = (Path(module.__file__).read_text("utf-8") for module in (rules, judged, things))
     text = "".join([*every, context.FAMILY, context.NOUNS, *context.SIGN_WORDS.values(), *code])
     assert [name for name in context.SIGN_WORDS if f"<{name}>" not in text] == []
     assert context.ORDINARY_SIGNS.keys() == context.CONCERNS.keys()
