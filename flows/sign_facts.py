@@ -65,8 +65,8 @@ def quoted(got: Facts, side: str) -> Value:
 
 
 def crisis_asked(got: Facts, side: str) -> Value:
-    """Return what the crisis conversation begins with: "doubtful" where it is not sure that self-harm was meant."""
-    return "" if got.get("which") == SELF_HARM else "doubtful"
+    """Return what the crisis conversation begins with: "sure", or "doubtful" where it is not sure that self-harm was meant."""
+    return "sure" if got.get("which") == SELF_HARM else "doubtful"
 
 
 def understood(got: Facts, side: str) -> Value:

@@ -43,12 +43,13 @@ SIDES: Final = ("left", "right")
 
 @dataclass(frozen=True, slots=True)
 class Jump:
-    """A jump out of the order: to another question, or to the end (END). ``say``: a message on the way."""
+    """A jump out of the order: to another question, or to the end (END). ``say``: a message on the way; ``does``: effects before it."""
 
     when: Condition
     to: str = END
     say: str = ""
     must_arrive: bool = True
+    does: tuple[Do, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -316,9 +316,7 @@ def _begin_crisis(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
     if crisis.sure:
         leave_all(draft, draft.session.stack)
         draft.session = Session(parked=draft.session.parked, runs=draft.session.runs, at=draft.session.at)
-    draft.push(draft.book.crisis)
-    if not crisis.sure:
-        draft.top = draft.top._replace(got={"doubtful": "yes"})
+    draft.push(draft.book.crisis, "sure" if crisis.sure else "doubtful")
 
 
 def _instead(doubtful: Heard) -> tuple[Heard, ...]:

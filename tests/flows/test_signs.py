@@ -16,6 +16,7 @@ from companion.screening.safety import Level, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered
 from companion.screening.standing import QUESTIONS_OPEN
 from flows.catalogue import BOOK
+from flows.crisis import HELP
 from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
 from tests.drive import CHECKED, UNCHECKED, Talk
 
@@ -410,8 +411,23 @@ def test_clinician_words_are_said_for_a_history():
 def test_doubtful_words_about_living_are_asked_about_and_a_no_goes_back_to_the_question():
     talk = in_a_test("if i went to sleep and never woke up thatd be fine by me")
     assert "rather ask" in talk.last
+    assert talk.known["crisis"] == "asked"
     assert talk.say("No, I meant something else").state == "knee_to_wall.left_1"
-    assert "crisis" not in talk.known
+    assert talk.known["crisis"] == "over"
+
+
+@pytest.mark.parametrize("word", ["squatting", "menu", "go on"])
+def test_a_question_about_living_that_was_left_is_asked_before_anything_else(word: str):
+    talk = at_menu(DOUBT, "stop")
+    assert talk.last.startswith(HELP)
+    assert talk.say(word).state == "crisis.so"
+    assert talk.say("no").known["crisis"] == "over"
+
+
+def test_a_question_about_living_that_was_answered_is_not_asked_again_after_beginning_again():
+    talk = at_menu(DOUBT, "yes", "begin again", "yes")
+    assert talk.state != "crisis.so"
+    assert talk.say("menu").state == "home.pick"
 
 
 def test_doubtful_words_about_living_that_were_meant_lead_to_help():
