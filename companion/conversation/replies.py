@@ -125,8 +125,10 @@ def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
 
 
 def _names(draft: Draft, flow: str, text: str) -> bool:
-    """True if a message is the menu's own name where safety is asked about: it is nobody's there, and as a note it is asked about."""
-    return draft.ask.safety and flow == draft.book.home and normalise(text).strip(" .!") == normalise(draft.book[flow].flow.title)
+    """True if a message is the name of the conversation itself, or the menu's own where safety is asked about: it is nobody's there, and
+    as a note it is asked about."""
+    menu = draft.ask.safety and flow == draft.book.home and normalise(text).strip(" .!") == normalise(draft.book[flow].flow.title)
+    return flow == draft.top.flow or menu
 
 
 def _unread(draft: Draft, text: str) -> bool:
