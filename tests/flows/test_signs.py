@@ -482,6 +482,13 @@ def test_not_sure_where_self_harm_was_named_asks_about_it_by_itself():
     assert "rather ask" in talk.last
 
 
+@pytest.mark.parametrize(("words", "taken_back"), [("no, I meant my phone died", True), ("no i meant the bar slipped", True),
+                                                   ("no, I meant I fainted at home", False), ("it was just a small slip", False)])
+def test_no_i_meant_takes_back_all_that_was_named_unless_it_reports_something(words: str, taken_back: bool):
+    talk = named_together("weakness", "fever").say(words)
+    assert (talk.answers.get("which") == "no") is taken_back
+
+
 @given(st.lists(st.sampled_from([flag.value for flag in Flag]), min_size=2, max_size=3, unique=True))
 def test_the_question_that_names_signs_is_short(among: list[str]):
     if among[0] == "self_harm":
