@@ -40,7 +40,7 @@ NERVE_HEARD = Fact("nerve_heard", values=YES_NO, of=heard("bladder_bowel", "sadd
 ILL, SPINE = Fact("ill_heard", values=YES_NO, of=heard("fever")), Fact("spine_heard", values=YES_NO, of=heard("spine_history"))
 EXPECTING = Fact("pregnancy_heard", values=YES_NO, of=heard("pregnancy"))
 YOUNG, LIMIT_SAID = Fact("young_heard", values=YES_NO, of=heard("under_18")), Fact("limit_said", of=limit_said)
-SAID = Fact("said", values=("cant feel my foot properly", "pause till 3 may, my foot is numb"))
+SIGN_SAID = Fact("said", values=("cant feel my foot properly", "pause till 3 may, my foot is numb"))
 PAUSE = Fact("pause", values=("2026-03-16",), of=pause_wished)
 HISTORY_HEARD = Fact("history_heard", values=YES_NO, of=is_history)
 
@@ -85,7 +85,7 @@ OPEN_SIGNS = (Do(Find(LEVEL_PARTS, "{parts_open}", "what the level is made of"))
 FLOW = Flow(
     "signs", version=1, title="What you wrote", policy=Policy.SIGNS, command=None, at_start=before_signs,
     gates=(NOTHING_HEARD,),
-    facts=(*CLEARED_FACTS, HEARD, AMONG, *NAMED.values(), SAID, Fact("quoted", of=quoted),
+    facts=(*CLEARED_FACTS, HEARD, AMONG, *NAMED.values(), SIGN_SAID, Fact("quoted", of=quoted),
            Fact("crisis_asked", of=crisis_asked), Fact("sure", values=YES_NO),
            Fact("works", values=("yes",)), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
            ILL, SPINE, EXPECTING, YOUNG, LIMIT_SAID, HISTORY_HEARD, PAUSE, Fact("understood", of=understood),
