@@ -498,6 +498,13 @@ def test_not_sure_where_self_harm_was_named_asks_about_it_by_itself():
     assert "rather ask" in talk.last
 
 
+@pytest.mark.parametrize(("words", "taken_back"), [("no, I meant my phone died", True), ("no i meant the bar slipped", True),
+                                                   ("no, I meant I fainted at home", False), ("it was just a small slip", False)])
+def test_no_i_meant_takes_back_all_that_was_named_unless_it_reports_something(words: str, taken_back: bool):
+    talk = named_together("weakness", "fever").say(words)
+    assert (talk.answers.get("which") == "no") is taken_back
+
+
 @given(st.lists(st.sampled_from([flag.value for flag in Flag]), min_size=2, max_size=3, unique=True))
 def test_the_question_that_names_signs_is_short(among: list[str]):
     if among[0] == "self_harm":
@@ -687,3 +694,15 @@ def test_a_movement_stops_before_anything_is_asked_of_a_sign(words: str):
     assert talk.say(words).says[before].text.startswith("Stop there, and get comfortable")
     assert sum(say.text.startswith("Stop there") for say in talk.says[before:]) == 1
     assert not any(say.text.startswith("Stop there, and get comfortable: one thing") for say in at_menu(words).says)
+
+
+def test_a_pause_asked_for_beside_a_sign_is_offered_once_the_questions_end():
+    plan = {"squat.plan": '{"weekly":{"TU":"18:00"}}'}
+    talk = Talk(BOOK["home"].flow, known={**CHECKED, **plan}, book=BOOK).say("pause until 3 april, surgery on my back", "yes", "no", "no")
+    assert any(say.text == "You also asked for a pause of your squat days, until Friday 3 April." for say in talk.says)
+    assert "squat.plan" not in talk.found
+    talk.tap("Pause until then")
+    assert '"back_on":"2026-04-03"' in talk.found["squat.plan"]
+    for words, known in (("pause until 3 april, surgery on my back", {}), ("surgery on my back", plan)):
+        talk = Talk(BOOK["home"].flow, known={**CHECKED, **known}, book=BOOK).say(words, "yes", "no", "no")
+        assert not any("pause" in say.text for say in talk.says if "You wrote" not in say.text)
