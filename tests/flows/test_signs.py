@@ -16,7 +16,7 @@ from companion.screening.safety import Level, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered
 from companion.screening.standing import QUESTIONS_OPEN
 from flows.catalogue import BOOK
-from flows.crisis import HELP
+from flows.crisis import HELP, HELPS
 from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
 from tests.drive import CHECKED, UNCHECKED, Talk
 
@@ -422,6 +422,16 @@ def test_a_question_about_living_that_was_left_is_asked_before_anything_else(wor
     assert talk.last.startswith(HELP)
     assert talk.say(word).state == "crisis.so"
     assert talk.say("no").known["crisis"] == "over"
+
+
+def test_whatever_is_typed_in_a_crisis_is_met_with_where_help_is_and_never_with_how_to_answer():
+    talk = at_menu(DOUBT)
+    for words in ("leave me alone", "menu", "80", "blah", "squatting", "foo", "show me", "bar", "hm"):
+        talk.say(words)
+    said = " ".join(say.text for say in talk.says)
+    assert all(help_ in said for help_ in HELPS)
+    assert "come first" not in said
+    assert "careful answer" not in said
 
 
 def test_a_question_about_living_that_was_answered_is_not_asked_again_after_beginning_again():
