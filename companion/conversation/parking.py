@@ -90,8 +90,8 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
         if draft.top.flow == flow and not draft.compiled.flow.policy.hears_pain:
             stand_again(draft, THESE_FIRST)
         else:
-            first, *others = draft.ask.unread or (THESE_FIRST, "First these, then that.", "These first, please.")
-            ask_again(draft, first, others)
+            words = draft.ask.unread or (THESE_FIRST, "First these, then that.", "These first, please.")
+            ask_again(draft, words[0], words[1:])
         return
     names = {frame.flow for frame in running}
     if running and draft.book[flow].flow.policy.beside and not names & {flow, draft.book.home}:

@@ -25,6 +25,8 @@ STILL_UNCLEAR: Final = ("“Describe” tells the picture.", "“Back” goes on
 NOT_THAT: Final = ("Please tap one of these, or type its words.", "One of these, please.", "Not one of these either.",
                    "Only these count here.", "Which one?", "Not that.")
 """What is said of a reply to a side question that is none."""
+GENTLY: Final = ("Take your time.", "There is no hurry.", "One tap is enough.", "This stays open for you.")
+"""What else is said where somebody may be in danger."""
 KEPT_MOST: Final = 200
 """Most refusals of one question that are remembered; our choice."""
 
@@ -67,7 +69,7 @@ def _ways(draft: Draft, room: int) -> Iterator[str]:
     if draft.session.aside or not draft.session.stack:
         alone = short = [words for words in NOT_THAT if len(words) <= room]
     elif draft.ask.unread:  # where help is, and nothing of how to answer
-        alone, short = [words for words in draft.ask.unread if len(words) <= room], []
+        alone, short = [words for words in (*draft.ask.unread, *GENTLY) if len(words) <= room], list(GENTLY)
     else:
         ask, home = draft.ask, draft.top.flow == draft.book.home
         cards = [words for part in ("how", "means", "cant", "why") if (words := within(card_words(draft, part), room))]
