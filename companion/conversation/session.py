@@ -45,13 +45,18 @@ class Frame(NamedTuple):
 
 
 class Aside(NamedTuple):
-    """A side question: "unusual" (is that value right?), "stop" or "ache" (did something hurt?), "return" (after hours away: go on, start
-    again, or leave?), "understood" and "corrected" (is what I understood right?), "wish" (is that wanted?), "which" (what is meant?),
-    "whose" (is it the coach's own?).
+    """A side question: "unusual" (is that value right?), "ache" or, after a stop, "stop" (did something hurt?), "return" (after hours
+    away: go on, start again, or leave?), "understood" and "corrected" (is what I understood right?), "wish" (is that wanted?), "which"
+    (what is meant?), "whose" (is it the coach's own?).
     ``text``: the reply it is about."""
 
     about: str
     text: str = ""
+
+    @property
+    def if_hurt(self) -> bool:
+        """True if it asks whether something hurt; then only an answer to that ends it."""
+        return self.about in ("ache", "stop")
 
 
 class Page(NamedTuple):

@@ -280,9 +280,11 @@ def _ask_about(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
 
 
 def _interrupt(draft: Draft) -> None:
-    """Let the open question wait."""
-    draft.session = draft.session._replace(aside=None, last=None)
-    if _asks(draft):
+    """Let the open question wait. If it was asked whether something hurt, and not answered, the pain questions wait too."""
+    aside, draft.session = draft.session.aside, draft.session._replace(aside=None, last=None)
+    if aside and aside.if_hurt:
+        hurt(draft, aside.text)
+    elif _asks(draft):
         interrupt(draft)
 
 

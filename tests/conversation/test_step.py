@@ -11,6 +11,7 @@ from companion.conversation.events import Edited, Invite, Sent, Tapped, Typed
 from companion.conversation.flow import Ask, Flow, Gate, Jump, Run, Tell, both, each_side
 from companion.conversation.kinds import Hold, Media, Ready, Words, YesNo, choice
 from companion.conversation.number_kinds import Number, PainScore
+from companion.conversation.prompt import start_payload
 from companion.conversation.session import Session
 from companion.conversation.step import prompt_now
 from tests.drive import NOW, Talk, small_book
@@ -112,6 +113,22 @@ def test_stop_while_the_body_works_asks_whether_something_hurt():
     assert talk.last == "Did something hurt?"
     assert Talk(REACH).say("ready", "stop", "yes").state == "pain.bad"
     assert talk.say("no").state == ""
+
+
+@pytest.mark.parametrize("asked", ["felt something weird in my back", "stop"])
+def test_a_stop_does_not_answer_whether_something_hurt(asked):
+    talk = Talk(REACH).say("ready", asked, "stop", "stop")
+    assert (talk.state, talk.last.splitlines()[-1]) == ("reach.left_1", "Did something hurt?")
+    talk.send(Tapped(start_payload("care")))
+    assert talk.last.splitlines()[-1] == "Did something hurt?", "nothing begins over it"
+    assert talk.say("menu").last.splitlines()[-1] == "Did something hurt?"
+    talk.say("no")
+    assert (talk.session.aside, talk.state) == (None, ""), "then what runs is stopped"
+
+
+def test_pain_told_after_a_stop_ends_the_test_it_was_asked_in():
+    talk = Talk(REACH).say("ready", "felt something weird in my back", "stop", "yes", "2")
+    assert Ended("1", "pain") in talk.effects
 
 
 def test_a_parked_flow_goes_on_where_it_was():

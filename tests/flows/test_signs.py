@@ -274,8 +274,8 @@ def test_where_it_is_asked_what_was_meant_control_words_are_no_answer():
 
 @pytest.mark.parametrize("begun", [at_menu, in_a_test])
 @pytest.mark.parametrize(("words", "back"), [
-    ("my knee hurts since i fell down the stairs yesterday", ("none of these", "it was just a small slip")),
-    ("my hip hurts from the fall this morning", ("no", "the fall was nothing"))])
+    ("my knee hurts since i fell down the stairs on monday", ("none of these", "it was just a small slip")),
+    ("my hip hurts from the fall last week", ("no", "the fall was nothing"))])
 def test_pain_told_with_a_fall_is_asked_about_once_the_fall_is_played_down(words: str, back: tuple[str, ...], begun):
     talk = begun(words)
     assert talk.session.top.flow == "signs"
@@ -284,9 +284,20 @@ def test_pain_told_with_a_fall_is_asked_about_once_the_fall_is_played_down(words
 
 
 def test_pain_told_with_a_fall_is_asked_about_after_the_fall_too():
-    talk = at_menu("my hip hurts from the fall this morning", "Yes, that is so")
+    talk = at_menu("my hip hurts from the fall on monday", "Yes, that is so")
     assert talk.state == "pain.where"
     assert talk.say("Hip or groin", "3", "no", "no", "no").known["safety.level"] == "same_day"
+
+
+def test_a_fall_told_with_sure_pain_is_asked_about_after_the_pain():
+    talk = at_menu("my hip hurts from the fall this morning", "Hip or groin", "3", "no", "no", "no")
+    assert talk.session.top.flow == "signs"
+    assert talk.say("Yes, that is so").known["safety.level"] == "same_day"
+
+
+def test_whether_something_hurt_stays_asked_where_a_sign_is_told_instead():
+    talk = in_a_test("stop", "my left foot drops when i walk", "No, I meant something else", "my shoe is loose")
+    assert talk.state == "pain.where"
 
 
 def test_a_fall_told_without_pain_is_all_that_is_asked_about():
@@ -646,7 +657,7 @@ def test_once_doubtful_words_were_meant_nothing_goes_on_and_no_menu_follows(answ
     assert talk.session.parked == ()
     assert talk.session.idle
     assert "begin again" in talk.last
-    assert in_a_test("stop", DOUBT, answer).session.parked == ()
+    assert [one.flow for stack in in_a_test("stop", DOUBT, answer).session.parked for one in stack] == ["pain"], "it may have hurt"
 
 
 def test_the_levels_of_open_questions_are_known_by_the_rule_their_flows_write():
