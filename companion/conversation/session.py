@@ -74,10 +74,10 @@ class Session(NamedTuple):
     """A person's place in the conversation. Immutable; equal sessions answer the same events alike.
 
     ``runs``: the number of runs so far, from which runs are named; ``idle``: true after a stop, until the person writes again; ``last``:
-    the run that has just ended, while its last answer can still be taken back; ``at``: the time they last wrote; ``refused``: how
-    often in a row a reply to the open question was not understood; ``told``: check sums of what was said to refuse such; ``room``: the
-    characters that the first of them had, beside the question; ``more``: messages that wait until the person asks for more;
-    ``briefly``: true if the open question was asked just before, so that one line will do.
+    the run that has just ended, while its last answer can still be taken back; ``ended``: when a run last did; ``at``: the time they last
+    wrote; ``refused``: how often in a row a reply to the open question was not understood; ``told``: check sums of what was said to
+    refuse such; ``room``: the characters that the first of them had, beside the question; ``more``: messages that wait until the person
+    asks for more; ``briefly``: true if the open question was asked just before, so that one line will do.
     """
 
     stack: Stack = ()
@@ -92,6 +92,7 @@ class Session(NamedTuple):
     room: int = 0
     more: tuple[Page, ...] = ()
     briefly: bool = False
+    ended: str = ""
 
     @property
     def top(self) -> Frame:
@@ -127,6 +128,7 @@ class Session(NamedTuple):
             more=tuple(Page(text, picture, tuple(tuple(Tap(*tap) for tap in row) for row in rows))
                        for text, picture, rows in kept.get("more", ())),
             briefly=kept.get("briefly", False),
+            ended=kept.get("ended", ""),
         )
 
 
