@@ -114,6 +114,8 @@ def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
         pass
     elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in THANKS:
         draft.say(GOOD)
+    elif _says_nothing_hurts(draft, text):
+        draft.say(GOOD) if draft.top.flow == draft.book.home else ask_again(draft, "Good.")
     elif _asked_back(draft, text):
         pass
     elif heard in CONTROLS and not draft.ask.kind.claims(text, draft.context) and (
@@ -126,6 +128,12 @@ def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
 def _names(draft: Draft, flow: str, text: str) -> bool:
     """True if a message is the menu's own name where safety is asked about: it is nobody's there, and as a note it is asked about."""
     return draft.ask.safety and flow == draft.book.home and normalise(text).strip(" .!") == normalise(draft.book[flow].flow.title)
+
+
+def _says_nothing_hurts(draft: Draft, text: str) -> bool:
+    """True if a message says no more than that nothing hurts, where that answers nothing: it is no pain, no wish and no command either."""
+    takes = not draft.compiled.flow.policy.hears_pain or draft.ask.free
+    return not takes and matches("nothing_hurts", flat(text)) and not isinstance(draft.ask.kind.read(text, draft.context), Answer)
 
 
 def _unread(draft: Draft, text: str) -> bool:
@@ -271,7 +279,7 @@ def _from_idle(draft: Draft, text: str) -> None:
         start(draft, *said)
     elif begins_invited(draft, text):
         pass
-    elif draft.session.idle and normalise(text).strip(" .!") in THANKS:
+    elif draft.session.idle and (normalise(text).strip(" .!") in THANKS or matches("nothing_hurts", flat(text))):
         draft.say(GOOD)
     else:
         if not told_what_stands(draft, text) and is_question(text):
