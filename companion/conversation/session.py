@@ -77,7 +77,8 @@ class Session(NamedTuple):
     the run that has just ended, while its last answer can still be taken back; ``ended``: when a run last did; ``at``: the time they last
     wrote; ``refused``: how often in a row a reply to the open question was not understood; ``told``: check sums of what was said to
     refuse such; ``room``: the characters that the first of them had, beside the question; ``more``: messages that wait until the person
-    asks for more; ``briefly``: true if the open question was asked just before, so that one line will do.
+    asks for more; ``briefly``: true if the open question was asked just before, so that one line will do; ``unread``: the last messages,
+    where they came to nothing.
     """
 
     stack: Stack = ()
@@ -93,6 +94,7 @@ class Session(NamedTuple):
     more: tuple[Page, ...] = ()
     briefly: bool = False
     ended: str = ""
+    unread: tuple[str, ...] = ()
 
     @property
     def top(self) -> Frame:
@@ -129,6 +131,7 @@ class Session(NamedTuple):
                        for text, picture, rows in kept.get("more", ())),
             briefly=kept.get("briefly", False),
             ended=kept.get("ended", ""),
+            unread=tuple(kept.get("unread", ())),
         )
 
 
