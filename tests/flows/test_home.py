@@ -149,6 +149,13 @@ def test_before_the_welcome_the_menu_does_not_open():
     assert Talk(FLOW, known={}, book=STUBS).state == "welcome.here"
 
 
+@pytest.mark.parametrize("words", ["rest day, no squats till friday", "no squatting for me today"])
+def test_no_squats_are_not_taken_for_squatting_today(words: str):
+    talk = begun(within=BOOK).say(words)
+    assert talk.state == "home.pick"
+    assert talk.session.aside is None or talk.session.aside.about == "which"
+
+
 NOTHING_HURTS = ["nothing hurts", "no pain today", "all good, nothing hurt today", "nothing hurts any more", "my back doesn't hurt",
                  "feeling fine, no pain", "no pain in my back today", "pain free today", "no aches or pains", "nothin hurts"]
 
