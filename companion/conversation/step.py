@@ -21,7 +21,7 @@ from companion.conversation.parking import interrupt
 from companion.conversation.prompt import offered, read_start
 from companion.conversation.registry import Book
 from companion.conversation.replies import edited, sent, tapped, typed
-from companion.conversation.reported import heard_out
+from companion.conversation.reported import heard_out, heard_together
 from companion.conversation.session import Session
 from companion.conversation.signs import heard_sign
 from companion.conversation.wording import render
@@ -55,6 +55,7 @@ def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
             pass
         case Typed():
             typed(draft, event.text)
+            heard_together(draft, session, event.text)
         case Tapped():
             tapped(draft, event.data)
         case Sent():
