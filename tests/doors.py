@@ -87,7 +87,8 @@ OPEN: Final = {
     "crisis": "so are thoughts of self-harm", "begin_again": "it opens the rest again",
     "erase": "everybody may have what is kept erased", "export": "everybody may have a copy", "my_data": "everybody may see it",
     "outcome": "results are kept; drill, load and depth in it have doors of their own (tests/flows/test_outcome.py)",
-    "recount": "the same results, counted again", "changes": "numbers of before; no movement", "progress": "numbers of before; no movement",
+    "recount": "the same results, counted again", "over_load": "what was told, against its limit",
+    "changes": "numbers of before; no movement", "progress": "numbers of before; no movement",
     "next_test": "it runs within a screen, whose doors come first; each test in it has its own",
     "why": "what numbers rest on; no movement", "why_told": "what numbers rest on; no movement"}
 """Never shut, and why."""

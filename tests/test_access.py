@@ -43,8 +43,8 @@ THE_LIFTER, THE_COACH, BOTH = "-+-----", "---+---", "-+-+---"
 
 OPENS: Final = {
     **dict.fromkeys(("about_you", "begin_again", "changes", "coach_welcome", "consent_again", "crisis", "erase", "export", "home",
-                     "link", "link_request", "my_data", "next_test", "outcome", "pain", "progress", "recount", "welcome", "why",
-                     "why_told"), EVERYBODY),
+                     "link", "link_request", "my_data", "next_test", "outcome", "over_load", "pain", "progress", "recount",
+                     "welcome", "why", "why_told"), EVERYBODY),
     "my_coaches": EVERYBODY, "signs": "-------", "wrong_tap": "-------",
     **dict.fromkeys((
         "arms_forward_squat", "bar", "best_squat", "bird_dog", "clearance", "depth_estimate", "depth_step", "film", "film_measure",

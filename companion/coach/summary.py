@@ -24,12 +24,12 @@ from companion.record import access, caseload, coaching, log, orders, reminders
 from companion.record.caseload import KeptAlert
 from companion.record.coaching import ActRow
 from companion.record.context import LIMITS, standing_now
+from companion.record.load_over import over_load_of
 from companion.record.log import KeptFinding, LogRow
 from companion.record.reminders import Reminder
 from companion.screening.compliance import compliance_words
 from companion.screening.limits import limits_in as limits_told
 from companion.screening.limits import words_of
-from companion.screening.load_limit import over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.screen import LoggedAnswer
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
@@ -128,7 +128,7 @@ def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) 
         words_of(limits_told(facts.get(LIMITS)), show), found.get("referral.went"), str(facts.get("outcome.at", "")),
         str(facts.get("overall", "")), found["overall"].because if "overall" in found else "",
         tuple(_cause(name, facts, found) for name in CAUSE_NAMES), tuple(reversed(days[-DAYS_SHOWN:])),
-        over_limit(days, whose.limits).words(show), compliance_words(days_kept(told, whose, days)),
+        over.words if (over := over_load_of(db, lifter)) else "", compliance_words(days_kept(told, whose, days)),
         holding(kept, found, orders.held_of(db, lifter, system), zone, show), found.get("retest.change"),
         verdict_of(seed, trial_days(days)).words if seed else "", str(facts.get("squat.goal", "")), plan_words(plan),
         tuple(next_days(plan, local_date(now, zone), 2)), waiting[0] if waiting else None, any(one.kind == "retest" for one in waiting),

@@ -61,7 +61,8 @@ class Ask:
     ``unread``: what is said before it stands again after anything that is no answer, whatever it may be; each of these once.
     ``signs``: the flags it asks about itself (``language.flags.Flag``); hearing one answers it. ``lets``: flows that may begin over it
     even if its own flow holds.
-    ``back``: false if earlier answers can't be changed from here.
+    ``back``: false if earlier answers can't be changed from here. ``put_right``: the flow, one that begins over what is open, that runs
+    once an answer to it was put right later, "" for none; it is asked about what the run was.
     ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the log, if not ``key``; a template over
     the facts, like ``method`` and ``placement``.
     """
@@ -80,6 +81,7 @@ class Ask:
     signs: tuple[str, ...] = ()
     lets: tuple[str, ...] = ()
     back: bool = True
+    put_right: str = ""
     then: tuple[Jump, ...] = ()
     log_as: str = ""
     method: str = ""

@@ -31,6 +31,7 @@ from companion.conversation.amending import amend
 from companion.conversation.answers import HELP_MOST, answered, refuse, tell_idle, told_what_stands, what_stands
 from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, keeps_words, stand_again
 from companion.conversation.condition import ALWAYS
+from companion.conversation.corrections import tells_otherwise
 from companion.conversation.day_kinds import Day, Rest, SquatDays
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Say
@@ -357,6 +358,8 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
         start(draft, flow)
     elif near in CONTROLS:
         control(draft, near)
+    elif draft.top.flow == draft.book.home and tells_otherwise(draft, text):
+        ask_aside(draft, "corrected", text)
     elif not (known or claimed) and guesses(draft, text):
         ask_aside(draft, "which", text)
     else:

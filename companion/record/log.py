@@ -12,8 +12,9 @@ from companion.record.unanswered import TOLD_SINCE
 from companion.screening.screen import LoggedAnswer
 
 Value = float | str
+LIMIT_NAMES: Final = "('load.limit', 'load.raised', 'load.pin', 'load.told')"
 _LIMITS: Final = ("select json_group_array(json_array(at, name, value)) as limits from findings where person = :person and name in "
-                  "('load.limit', 'load.raised', 'load.pin', 'load.told') having count(*)")
+                  f"{LIMIT_NAMES} having count(*)")
 PAIN_OPEN: Final = "pain.open_since"
 _PAIN_OPEN: Final = "select told as began_at from (select " + TOLD_SINCE.format(at=(
     "select began_at from runs where person = :person and flow = 'pain' and ifnull(ending, 'left') <> 'done' and "

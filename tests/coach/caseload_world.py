@@ -77,7 +77,7 @@ def _events(room: Room, sam: int, bea: int, random: Random, joined: float) -> li
         lambda: room.run(sam, "morning", {"how": "same"}, day, alert=Alert("not_today", "yesterday something hurt")),
         lambda: room.run(sam, "safety_check", {"leg_signs": "yes"}, day, alert=Alert("clinician", "the check says")),
         lambda: room.find(sam, "safety.level", random.choice(("go", "go", "clinician")), day),
-        lambda: room.find(sam, "load.over", "90 kg", day, "over the load limit on 2 of the last 5 squat days, by up to 9 kg"),
+        lambda: room.lifted(sam, day, random.choice((60.0, 90.0))),
         lambda: room.find(sam, "retest.change", random.choice(("better", "worse", "within_error", "cannot_say")), day, "knee to wall"),
         lambda: room.run(sam, "signs", {}, day, ""),
         lambda: room.run(sam, "limits", {}, day, alert=Alert("", "was told by a clinician: no bending")),
