@@ -81,7 +81,7 @@ def _events(room: Room, sam: int, bea: int, random: Random, joined: float) -> li
         lambda: room.find(sam, "retest.change", random.choice(("better", "worse", "within_error", "cannot_say")), day, "knee to wall"),
         lambda: room.run(sam, "signs", {}, day, ""),
         lambda: room.run(sam, "limits", {}, day, alert=Alert("", "was told by a clinician: no bending")),
-        lambda: room.run(sam, "crisis", {"coach_may": "yes"}, day, alert=Alert("crisis", "asks you to get in touch with them today")),
+        lambda: room.run(sam, "crisis", {"coach_may": "yes"}, day, alert=Alert("crisis", "asks their coach to phone them")),
         step_back, retest, retest, result, result, review,
         lambda: coaching.audit_act(room.db, sam, bea, "reviewed", "", "", ago(day)),
         lambda: room.run(sam, "note_to_coach", {"text": "Friday went well"}, day, asked=random.choice(("", str(room.coach), str(bea)))),
