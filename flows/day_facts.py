@@ -37,6 +37,9 @@ BAR_WEIGHTS: Final = {system: dict(zip(("full", "light"), sizes, strict=True)) f
 """Weights of the usual bars in kg, by unit system and answer."""
 
 
+DAY_TOLD: Final = "squats_told.day"
+"""The day on which they said last that they had squatted."""
+
 NIGHT_OVER: Final = time(5)
 JUST_NOW: Final = timedelta(minutes=5)
 """Before this hour, and this soon after "done squatting", a question about yesterday says "yesterday evening"; our choice."""
@@ -354,7 +357,7 @@ def after_facts(known: Known) -> dict[str, Value]:
     today = today_of(known)
     day = about(known.asked, known.now, today)
     told = next((one for one in told_days(known) if one.day == day), None)
-    begun = told is not None and begun_on(known, day)
+    begun = (told is not None and begun_on(known, day)) or known.facts.get(DAY_TOLD) == day.isoformat()
     facts = _common(known) | {"load_line": "", "of_day": day.isoformat(), "begun": "yes" if begun else "no",
                               "hurt_before": "yes" if known.facts.get("pain.hurt.today") == "yes" else "no"}
     facts["answered"] = max(day, answered_until(known.facts) or day).isoformat()  # a late report reopens no later day

@@ -40,7 +40,7 @@ CARE_FIRST = (Gate(fact("safety.level").is_("emergency"), EMERGENCY), Gate(fact(
 FLOW = Flow(
     "squat_after", version=1, title="How the squats went", policy=Policy.TALK, gates=(WELCOMED, *CARE_FIRST), at_start=after_facts,
     facts=(BEGUN, SET, BAR, TRIAL, HURT_BEFORE, BAR_KG, MOST, PLAN, OVER, Fact("load_words", of=told_words)),
-    command=("done squatting", "how it went", "after squats"),
+    command=None,
     invite="How did {whose} squats go? It takes a few taps. If not now, I leave it at that.",
     invites=(Offer("How it went", "squat_after", "{of_day}"),),
     steps=(

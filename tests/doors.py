@@ -76,7 +76,7 @@ ROUNDS: Final = ("screen", "full_screen", "retest", "depth_estimate")
 PLANS: Final = ("squat_days", "trial")
 OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "note_to_coach", "reminder_times", "reminders",
               "clearance", "limit_over", "limits", "referral", "retest_later", "safety_check", "setup_morning", "share_outcomes",
-              "share_trial", "squat_after", "time_off", "whereabouts")
+              "share_trial", "squat_after", "squats_told", "time_off", "whereabouts")
 COACHES: Final = ("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",
                   "lifter", "lifter_log", "lifter_named", "lifter_report", "since")
 
@@ -113,8 +113,9 @@ DOORS: Final = (
          "no check of the same day takes an emergency back"),
     Door((*MOVING, *ROUNDS, "safety_check"), {"level": "same_day", "level of": "today"}, "looked at today",
          "no check of the same day takes same-day care back"),
-    Door(("squat_after",), {"level": "emergency"}, "can be an emergency", "who is sent to emergency care is asked nothing of squats"),
-    Door(("squat_after",), {"level": "same_day"}, "looked at today", "who is to be seen today is asked nothing of squats"),
+    Door(("squat_after", "squats_told"), {"level": "emergency"}, "can be an emergency",
+         "who is sent to emergency care is asked nothing of squats"),
+    Door(("squat_after", "squats_told"), {"level": "same_day"}, "looked at today", "who is to be seen today is asked nothing of squats"),
     Door(("film_measure",), {"films": "not read here"}, "Films can't be read here", "no check for what is not installed"),
     Door(MOVING, {"checked": ("before", "undone")}, "Without today's safety check", "yesterday's answers are not today's", "safety_check"),
     Door((*MOVING, *ROUNDS), {"level": "emergency"}, "can be an emergency", "until somebody has seen them"),

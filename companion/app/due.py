@@ -26,7 +26,7 @@ from companion.language.passed_on import in_whole_words, passed_on
 from companion.record import coaching, operator_requests, orders, outbox, owed, people, reminders
 from companion.record.caseload import HURT_ASKED
 from companion.record.context import SAFETY_LEVEL, SUSPENDED, standing_now
-from companion.record.log import PAUSED
+from companion.record.log import REMINDERS_PAUSED
 from companion.record.turn import Turn
 from companion.record.unanswered import WARNINGS, Unfinished, answers_in_run, hurt_asked, unfinished, words_of_run
 from companion.reminders.decision import decide, leaves_until
@@ -214,7 +214,7 @@ class DueSweep:
         facts = turn.known.facts
         wishes, zone = preferences_from(facts), turn.zone
         instead = REMINDER_KINDS[reminder.kind].gives_way_to
-        decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")), suspended=PAUSED in facts,
+        decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")), suspended=REMINDERS_PAUSED in facts,
                           limited=_limited(facts, reminder) or _asked_first(db, reminder, now),
                           given_way=bool(instead) and reminders.sent_since(db, turn.person, instead, now - GIVES_WAY_FOR))
         if decision.until:
@@ -255,7 +255,7 @@ class DueSweep:
     def _say_missed(self, turn: Turn, reminder: reminders.Reminder) -> None:
         """Say that a reminder came too late, where its kind says so and its day is still a squat day; the latest one only."""
         facts, now = turn.known.facts, turn.now
-        if PAUSED in facts or self._flows.consent_due.holds(facts) or not REMINDER_KINDS[reminder.kind].says_missed:
+        if REMINDERS_PAUSED in facts or self._flows.consent_due.holds(facts) or not REMINDER_KINDS[reminder.kind].says_missed:
             return
         if not is_squat_day(plan_from(facts), date.fromisoformat(reminder.day)):
             return
@@ -280,7 +280,7 @@ class DueSweep:
             self._bot.watch.message_dropped("too_late")
             return True
         reminder = replace(settled[0], stale_at=None) if settled[1] == "stale" else settled[0]
-        if PAUSED not in facts and (reminder.stale_at is None or reminder.stale_at > now):
+        if REMINDERS_PAUSED not in facts and (reminder.stale_at is None or reminder.stale_at > now):
             outbox.extend(db, message, now, leaves_until(reminder, now, wishes, zone).stale_at)
         elif outbox.withdraw_offer(db, turn.person, reminder.id, now):
             reminders.mark_unsent(db, reminder.id)

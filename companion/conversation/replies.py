@@ -309,7 +309,10 @@ def _asked_back(draft: Draft, text: str) -> bool:
 def _begun_by(draft: Draft, text: str) -> tuple[str, str] | None:
     """Return the flow that a whole sentence starts over the open question, and the request in it; None for none."""
     said = draft.book.sentence(text, draft.known.facts)
-    return said if said and (draft.top.flow == draft.book.home or not draft.book[said[0]].flow.at_rest) else None
+    if said is None or draft.top.flow == draft.book.home:
+        return said
+    begun = draft.book[said[0]].flow
+    return said if not begun.at_rest or draft.top.flow in begun.over else None
 
 
 def _why_this(draft: Draft, text: str) -> bool:

@@ -15,7 +15,7 @@ Value = float | str
 LIMIT_NAMES: Final = "('load.limit', 'load.raised', 'load.pin', 'load.told')"
 _LIMITS: Final = ("select json_group_array(json_array(at, name, value)) as limits from findings where person = :person and name in "
                   f"{LIMIT_NAMES} having count(*)")
-PAUSED: Final = "reminders.paused"
+REMINDERS_PAUSED: Final = "reminders.paused"
 """The fact that is "open" from thoughts of self-harm until the lifter begins again, and "asked" while it is asked whether there are any."""
 _PAUSED: Final = ("select iif(value = 'open', 'open', 'asked') as paused from (select max(value) as value, max(at) as at from facts where "
                   "person = :person and name = 'crisis') c where value = 'open' or (select ifnull(ending, 'left') <> 'done' and "
@@ -119,7 +119,7 @@ def pain_open_of(db: sqlite3.Connection, person: int) -> datetime | None:
 
 
 def paused_of(db: sqlite3.Connection, person: int) -> str:
-    """Return "open" or "asked" (``PAUSED``) while no reminder goes out to a person; "" where they may."""
+    """Return "open" or "asked" (``REMINDERS_PAUSED``) while no reminder goes out to a person; "" where they may."""
     row = db.execute(_PAUSED, {"person": person}).fetchone()
     return row[0] if row else ""
 
@@ -137,7 +137,7 @@ def known_rows(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, st
         "union all select 'is_coach', 'yes', '' where exists (select 1 from coach_roles where person = :person and until is null) "
         f"union all select 'load.limits', limits, '' from ({_LIMITS}) "
         f"union all select '{PAIN_OPEN}', began_at, '' from ({_PAIN_OPEN}) "
-        f"union all select '{PAUSED}', paused, '' from ({_PAUSED})",
+        f"union all select '{REMINDERS_PAUSED}', paused, '' from ({_PAUSED})",
         {"person": person}).fetchall()
 
 

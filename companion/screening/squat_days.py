@@ -14,7 +14,7 @@ from companion.screening.sources import value
 
 DAY: Final = "squat_day"
 AFTER: Final = "squat_after"
-PLAN: Final = "plan"
+LOAD_PLANNED: Final = "plan"
 """The load said before the squats; that it was lifted is told afterwards only."""
 TOLD_WITHIN: Final = timedelta(days=value("told_within"))
 """The longest time after a squat day for reporting it; our choice."""
@@ -75,7 +75,7 @@ def days_told(answers: Iterable[LoggedAnswer], zone: str) -> tuple[ToldDay, ...]
         pained: frozenset[object] = told["in_pain"]  # type: ignore[assignment]
         told["in_pain"] = pained | {row.key} if row.status == "in_pain" else pained - {row.key} if row.status == "no_pain" else pained
         told["pain"] = row.ending == "pain" or bool(told["in_pain"])
-        key = PLAN if (row.flow, row.key) == (DAY, "load") else row.key
+        key = LOAD_PLANNED if (row.flow, row.key) == (DAY, "load") else row.key
         told.pop(key, None)
         if row.status == "ok":
             told[key] = row.value
@@ -98,7 +98,7 @@ def days_told(answers: Iterable[LoggedAnswer], zone: str) -> tuple[ToldDay, ...]
 def _told(told: dict[str, object], load_before: float | None) -> ToldDay:
     day, felt, number, load_at = told["day"], told.get("felt"), told.get("number"), told.get("load_at")
     assert isinstance(day, date)
-    planned = _kilos(told.get(PLAN), load_before)
+    planned = _kilos(told.get(LOAD_PLANNED), load_before)
     load = _kilos(told.get("load"), load_before if planned is None else planned)
     if told.get("done") == "no":
         planned = load = None
