@@ -49,7 +49,7 @@ FLOW = Flow(
     facts=(Fact("of_day", values=("2026-03-01", "2026-03-02")), Fact("told_day", of=day_of)),
     steps=(
         Ask("day", "On which day did you squat?", PastDay("I have not squatted"), only_if=~fact("of_day").known),
-        Run("squat_after", fact("told_day").known, asked="{told_day}"),
+        Run("squat_after", fact("of_day").known | (fact("day").known & ~fact("day").is_(NO_DAY)), asked="{told_day}"),
         Do(Find("squat.answered", "{today_answered}", "told by the lifter"), fact("day").is_(NO_DAY)),
         Do(Replan(), fact("day").is_(NO_DAY)),
         Tell("All right, no squats then. The next squat day stays as it is.", fact("day").is_(NO_DAY)),

@@ -19,6 +19,11 @@ _NAMED: Final = (
 _WEEKDAY: Final = re.compile("|".join(
     rf"(?P<d{n}>\b{name.lower()}s?\b|\b(?:on|last|this|past) {name[:3].lower()}(?:s|rs?|nes|urs)?\b|^{name[:3].lower()}$)"
     for n, name in enumerate(DAY_NAMES)))
+_MONTHS: Final = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+_MONTH: Final = rf"(?:{'|'.join(_MONTHS)})[a-z]*"
+_DATE: Final = re.compile(rf"\b(?P<iso>\d{{4}}-\d\d-\d\d)\b|\b(?P<day>\d{{1,2}})(?:st|nd|rd|th)? (?:of )?(?P<month>{_MONTH})\b|"
+                         rf"\b(?P<first>{_MONTH}) (?P<after>\d{{1,2}})(?:st|nd|rd|th)?\b")
+"""2026-03-02, 2 March, the 2nd of March, March 2nd."""
 _DENIED: Final = re.compile(r"\b(?:not|never|\w+nt|no squats?|instead|but not)\b")
 WEEK: Final = 7
 
@@ -33,6 +38,21 @@ def past_days(text: str, today: date) -> frozenset[date]:
         if pattern.search(said):
             found.add(today - timedelta(days=back))
             said = pattern.sub(" ", said)
+    found.update(day for one in _DATE.finditer(text.lower()) if (day := _dated(one, today)))
     for one in _WEEKDAY.finditer(said):
         found.add(today - timedelta(days=(today.weekday() - int(str(one.lastgroup)[1:])) % WEEK))
     return frozenset(found)
+
+
+def _dated(found: re.Match[str], today: date) -> date | None:
+    """Return the last day of this date, today or before; None for one that is none, or is to come."""
+    try:
+        if found["iso"]:
+            day = date.fromisoformat(found["iso"])
+        else:
+            month = _MONTHS.index((found["month"] or found["first"])[:3]) + 1
+            day = date(today.year, month, int(found["day"] or found["after"]))
+            day = day.replace(year=today.year - 1) if day > today else day
+    except ValueError:
+        return None
+    return day if day <= today else None
