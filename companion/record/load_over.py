@@ -36,12 +36,13 @@ class OverLoad(NamedTuple):
 def over_load_of(db: sqlite3.Connection, person: int) -> OverLoad | None:
     """Return how the latest squat days stand against the load limits of their time; None where none was over."""
     limits = limits_in(load_limits_of(db, person))
-    if not any(one.kg is not None for one in limits):
-        return None
+    least = min((one.kg for one in limits if one.kg is not None), default=None)
+    rows = sorted(db.execute(_ROWS, {"person": person, "most": RUNS_READ})) if least is not None else []
+    if not any(isinstance(row[4], int | float) and row[4] > (least or 0) for row in rows if row[3] == "load"):
+        return None  # as for nearly everybody: nothing they named is above any limit they have had
     known = dict(db.execute("select name, value from facts where person = ? and name in ('welcome.zone', 'coach_welcome.zone', "
                             "'welcome.units')", (person,)))
     answers = (LoggedAnswer(flow, run, key, value, status, ending, "", "", moment_of(at), asked)
-               for _, flow, run, key, value, status, ending, at, asked in sorted(db.execute(
-                   _ROWS, {"person": person, "most": RUNS_READ})))
+               for _, flow, run, key, value, status, ending, at, asked in rows)
     over = over_limit(days_told(answers, known.get("welcome.zone") or known.get("coach_welcome.zone") or "UTC+00:00"), limits)
     return None if over.told is None else OverLoad(over.told, over.words(partial(shown, system=known.get("welcome.units", METRIC))))
