@@ -44,7 +44,7 @@ def names_one(asked: str, facts: Facts) -> bool:
 FLOW = Flow(
     "squats_told", version=1, title="How it went", policy=Policy.TALK, gates=(WELCOMED, *CARE_FIRST), at_start=told_facts,
     command=("done squatting", "after squats"), fits=names_one, at_rest=True, over=("squat_after",),
-    sentences=(r"(?:ok |so |well |hi )?i(?:'ve| have)? (?:only |already |just )?(?:squatted|trained|lifted|did (?:my |some )?squats)"
+    sentences=(r"(?:ok |so |well |hi )?i(?:'ve| have)? (?:only |already |just )?(?:squatted|did (?:my |some )?squats)"
                r"\b(?P<asked>.*)",),
     facts=(Fact("of_day", values=("2026-03-01", "2026-03-02")), Fact("told_day", of=day_of)),
     steps=(
