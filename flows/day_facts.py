@@ -18,9 +18,9 @@ from companion.language.units import METRIC, shown
 from companion.screening.depth import BAND_WORDS, Band, band_of
 from companion.screening.depth_progression import DayOutcome, DepthDay, DepthStep, steps_from
 from companion.screening.front_pinch import HELD, pinch_days
-from companion.screening.load_limit import DAYS_JUDGED, LimitSet, OverLimit, limit_now, limits_in, load_kept, over_by
-from companion.screening.load_limit import over_limit as days_over
+from companion.screening.load_limit import LimitSet, at_most, limit_at, limit_now, limits_in, load_kept, over_by
 from companion.screening.priming_trial import TrialResult, arm_of, verdict_of
+from companion.screening.readings import NumberFormat
 from companion.screening.setups import called, setup_from
 from companion.screening.squat_days import ToldDay, about, days_told, trial_days, trial_seed
 from companion.screening.warm_up_sets import BARS, POUND, WarmUpSet, sets_for, words, working_words
@@ -36,6 +36,9 @@ JUST_THE_BAR: Final = (("bar only", *(f"{before}{bar}{after}" for before in ("",
 BAR_WEIGHTS: Final = {system: dict(zip(("full", "light"), sizes, strict=True)) for system, sizes in BARS.items()}
 """Weights of the usual bars in kg, by unit system and answer."""
 
+
+DAY_TOLD: Final = "squats_told.day"
+"""The day on which they said last that they had squatted."""
 
 NIGHT_OVER: Final = time(5)
 JUST_NOW: Final = timedelta(minutes=5)
@@ -123,11 +126,29 @@ def _common(known: Known) -> dict[str, Value]:
     facts: dict[str, Value] = {"depth_set": "yes" if steps else "no", "with_bar": "yes" if has_bar(known) else "no",
                                "of_day": today_of(known).isoformat()}
     if (most := limit_of(known)) is not None:
-        facts |= {"most": most, "most_words": showing(known)(most, "kg")}
+        facts |= {"most": most, **_limit_words(most, showing(known))}
     if steps is None:
         return facts
     keep = depth_now(steps)
     return facts | {"keep": keep.value, "keep_words": BAND_WORDS[keep]}
+
+
+def _limit_words(most: float, show: NumberFormat) -> dict[str, Value]:
+    """Return a load limit in words, as what to keep to and as what a load over it is."""
+    if most:
+        return {"most_words": show(most, "kg"), "limit_is": f"more than the {show(most, 'kg')} to keep to for now"}
+    return {"most_words": "body weight", "limit_is": f"over your limit, which is {at_most(most, show)} for now"}
+
+
+def over_facts(known: Known) -> dict[str, Value]:
+    """Return how the load of a squat day, as it is told now, stands against the limit that stood when it was told or put right."""
+    day = about(known.asked, known.now, today_of(known))
+    told = next((one for one in told_days(known) if one.day == day and one.load_at), None)
+    most = limit_at(limits_of(known), told.load_at) if told and told.load_at else None
+    if told is None or told.load is None or most is None or not over_by(told.load, most):
+        return {"over": "no"}
+    show = showing(known)
+    return {"over": "yes", "load_words": show(told.load, "kg"), **_limit_words(most, show)}
 
 
 def has_bar(known: Known) -> bool:
@@ -137,9 +158,14 @@ def has_bar(known: Known) -> bool:
 
 
 def limit_of(known: Known) -> float | None:
-    """Return the load limit in kg (``limit_now``); None for no limit."""
-    found = limit_now(known.facts)
+    """Return the load limit in kg; None for no limit."""
+    found = limit_held(known)
     return found[1] if found else None
+
+
+def limit_held(known: Known) -> tuple[str, float] | None:
+    """Return the load limit that holds and whose it is (``limit_now``), with what a clinician's limits close today; None for none."""
+    return limit_now({**known.facts, "load.told": known.facts.get("limit.kg", known.facts.get("load.told", ""))})
 
 
 def limits_of(known: Known) -> tuple[LimitSet, ...]:
@@ -176,7 +202,7 @@ def day_facts(known: Known) -> dict[str, Value]:
     facts["setup_line"] = f" Set-up: {called(setup.change, showing(known))}." if setup else ""
     facts["keep_line"] = f" Depth to keep to: {facts['keep_words']}." if "keep_words" in facts else ""
     facts["keep_now"] = f"Keep to {facts['keep_words']}. " if "keep_words" in facts else ""
-    load = next((day.load for day in reversed(before) if day.load), known.facts.get("about_you.load"))
+    load = next((kg for day in reversed(before) if (kg := day.load or day.planned)), known.facts.get("about_you.load"))
     if load is not None:
         facts |= {"last_load": float(load), "load_line": f" Last time {showing(known)(float(load), 'kg')}."}
     return facts | _drill(known) | _trial(known, days)
@@ -263,9 +289,9 @@ def over_limit(got: Facts, side: str) -> Value:
 
 
 def load_told(got: Facts) -> float | None:
-    """The load of the working sets as told afterwards, in kg, or else as it was planned; None where neither is known."""
-    told = got.get("load", "same")
-    return _number(got, "planned") if told == "same" else _number(got, "load")
+    """The load of the working sets as told afterwards, in kg, 0 without a bar; None where it was not told."""
+    told = got.get("load")
+    return _number(got, "planned") if told == "same" else 0.0 if told == "none" else _number(got, "load")
 
 
 def over_told(got: Facts, side: str) -> Value:
@@ -277,13 +303,6 @@ def told_words(got: Facts, side: str) -> Value | None:
     """The load told afterwards, in their units."""
     load = load_told(got)
     return None if load is None else shown(load, "kg", str(got.get("welcome.units", METRIC)))
-
-
-def over_words(got: Facts, side: str) -> Value | None:
-    """On how many of the latest squat days, this one among them, the load was over the limit, and by how much."""
-    days, of, by = str(got.get("over_before", "0 0 0")).split()
-    over = OverLimit(int(days), int(of), float(by)).and_one(over_by(load_told(got), _number(got, "most")))
-    return over.words(lambda value, unit: shown(value, unit, str(got.get("welcome.units", METRIC)))) or None
 
 
 def bar_kg_of(got: Facts, side: str) -> float | None:
@@ -338,7 +357,7 @@ def after_facts(known: Known) -> dict[str, Value]:
     today = today_of(known)
     day = about(known.asked, known.now, today)
     told = next((one for one in told_days(known) if one.day == day), None)
-    begun = told is not None and begun_on(known, day)
+    begun = (told is not None and begun_on(known, day)) or known.facts.get(DAY_TOLD) == day.isoformat()
     facts = _common(known) | {"load_line": "", "of_day": day.isoformat(), "begun": "yes" if begun else "no",
                               "hurt_before": "yes" if known.facts.get("pain.hurt.today") == "yes" else "no"}
     facts["answered"] = max(day, answered_until(known.facts) or day).isoformat()  # a late report reopens no later day
@@ -347,12 +366,10 @@ def after_facts(known: Known) -> dict[str, Value]:
     yesterday = "yesterday evening" if _done_at_night(known) else "yesterday"
     facts["on_day"] = {0: "today", 1: yesterday}.get(ago, f"on {date_words(day, today)}")
     facts["in_trial"] = "yes" if told and told.lot is not None else "no"
-    before = days_over((one for one in told_days(known) if one.day < day), limits_of(known), DAYS_JUDGED - 1)
-    facts["over_before"] = f"{before.days} {before.of} {before.by:g}"
-    if told and told.load:
-        facts["planned"] = told.load
-    if told and told.load and not over_by(told.load, limit_of(known)):
-        facts |= {"planned_words": showing(known)(told.load, "kg"), "load_line": f" Planned: {showing(known)(told.load, 'kg')}."}
+    if told and told.planned:
+        facts["planned"] = told.planned
+        if not over_by(told.planned, limit_of(known)):
+            facts |= {"planned_words": showing(known)(told.planned, "kg"), "load_line": f" Planned: {showing(known)(told.planned, 'kg')}."}
     return facts
 
 

@@ -6,7 +6,7 @@ import re
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 from typing import Any, Final
 
@@ -15,9 +15,11 @@ from companion.conversation.condition import Condition, Value
 from companion.conversation.flow import Known
 from companion.conversation.wording import render
 from companion.language.questions import is_question, plain
+from companion.language.units import METRIC, shown
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.levels import LEVEL_WORDS, URGENT_LEVELS
 from companion.screening.limits import Work
+from companion.screening.load_limit import at_most
 from companion.screening.safety import Level
 from companion.screening.sources import SOURCES, with_numbers
 from flows.shared import closes
@@ -144,7 +146,7 @@ def own_results(known: Known) -> dict[str, Value]:
         facts["keep"] = BAND_WORDS[band]
     limits = [float(str(kg)) for name in ("load.limit", "load.pin", "load.told") if (kg := known.facts.get(name, "")) not in ("", "none")]
     if limits:
-        facts["limit"] = render("{kg:kg}", {**known.facts, "kg": min(limits)}, known.now)
+        facts["limit"] = at_most(min(limits), partial(shown, system=str(known.facts.get("welcome.units", METRIC))))
     if known.facts.get("coach") == "yes":
         facts["coached"] = "yes"
     return facts

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date, timedelta
+from datetime import date, datetime, time, timedelta
 from itertools import islice, takewhile
 from typing import Final
 
@@ -22,6 +22,7 @@ from companion.calendar.plan import (
     StopAll,
     change_of,
     changed,
+    days_to_come,
     is_squat_day,
     next_days,
     squat_days,
@@ -58,9 +59,9 @@ def _today(facts: Facts) -> date:
 
 def coming(plan: Plan, facts: Facts, most: int = 2) -> str:
     """Return the next squat days still to come, in words: "tomorrow, 18:00, and Friday 4 December, 18:00"."""
-    today, clock = _today(facts), str(facts.get("clock", ""))
-    days = [one for one in next_days(plan, today, most + 1) if one.day > today or f"{one.at:%H:%M}" > clock]
-    return ", and ".join(day_words(one, today) for one in days[:most])
+    today = _today(facts)
+    now = datetime.combine(today, time.fromisoformat(str(facts.get("clock", "00:00"))))
+    return ", and ".join(day_words(one, today) for one in days_to_come(plan, now, most))
 
 
 def _next(plan: Plan, facts: Facts) -> str:

@@ -24,7 +24,9 @@ SEEN_FIRST = fact("safety.level").one_of(*REFERRED)
 
 
 def coming_facts(known: Known) -> dict[str, Value]:
-    """Return the next reminders in words, soonest first; each kind as its row lists it."""
+    """Return the next reminders in words, soonest first; each kind as its row lists it. None while they are paused."""
+    if paused := known.facts.get("reminders.paused"):
+        return {"any": f"paused_{paused}"}
     zone = zone_from(known.facts, known.now)
     today = date.fromisoformat(str(known.facts["today"]))
     done = answered_until(known.facts)
@@ -47,7 +49,7 @@ def _capital(text: str) -> str:
 
 FLOW = Flow(
     "reminders", version=1, title="My reminders", policy=Policy.TALK, gates=(WELCOMED,), at_start=coming_facts,
-    facts=(Fact("any", values=("yes", "no", "off")),),
+    facts=(Fact("any", values=("yes", "no", "off", "paused_open", "paused_asked")),),
     sentences=(r"(?:show |list |what are |tell )?(?:me )?(?:my |the )?next (?:five |few |5 )?(?:reminders?|squat days?|sessions?)",
                r"(?:show|tell|list|what are|when are)(?: me)? (?:my |the )(?:squat days?|reminders?)",
                r"when (?:do|am|is|are|will) (?:i|my) (?:next )?(?:squat(?:s|ting)?|reminders?|session|squat days?)(?: next| again)?\??"),
@@ -55,6 +57,9 @@ FLOW = Flow(
     steps=(
         Tell("No reminder is planned. Say “my squat days” to set them up.", fact("any").is_("no")),
         Tell("Your reminders are off. “Reminder times” turns those of squat days on again.", fact("any").is_("off")),
+        Tell("Your reminders are paused, and none is sent. Say “begin again” when you want them on; there is no hurry.",
+             fact("any").is_("paused_open")),
+        Tell("Your reminders are paused until you have answered what I asked. Say “go on” to answer it.", fact("any").is_("paused_asked")),
         Tell("{lines}", fact("any").is_("yes")),
         Tell("But first, please be seen: until a safety check has passed after that, I write nothing about squats or tests.",
              fact("any").is_("yes") & SEEN_FIRST),

@@ -8,7 +8,9 @@ from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
 from companion.conversation.kinds import Media, Option, Words, YesNo, choice
 from companion.conversation.number_kinds import Number
 from companion.conversation.policy import Policy
-from flows.day_facts import JUST_THE_BAR, after_facts, bar_kg_of, over_told, over_words, told_words
+from companion.screening.limits import Work
+from flows.day_facts import JUST_THE_BAR, after_facts, bar_kg_of, over_told, told_words
+from flows.over_load import OVER_SAYS
 from flows.shared import BANDS, EMERGENCY, SAME_DAY, WATCHED, WELCOMED
 
 YES_NO = ("yes", "no")
@@ -26,7 +28,8 @@ CARE = fact("safety.level").one_of("emergency", "same_day") | fact("run_pain").k
 """True if they were told to see a clinician: nothing more is asked after that."""
 COMPARED = SQUATTED & TRIAL.is_("yes") & fact("back").is_("still") & fact("hurt").is_("no")
 """True on a clean day of the trial, which moves no depth."""
-LOAD_ASKED = SQUATTED & ~CARE & (BAR.is_("yes") | TRIAL.is_("yes"))
+LOAD_ASKED = SQUATTED & ~CARE & (BAR.is_("yes") | TRIAL.is_("yes") | fact(Work.LOAD.fact).is_("closed"))
+"""Also where no load is allowed: it is the only way to hear that some was lifted."""
 DOUBTFUL = ("a bit", "a little", "slightly", "kind of", "kinda", "sort of", "maybe", "not sure", "dunno", "don't know", "i think so")
 """Any doubt whether something hurt is taken as hurt."""
 ANSWERED = fact("done").known | fact("back").known | fact("kept").known | fact("depth").known | fact("load").known
@@ -36,8 +39,8 @@ CARE_FIRST = (Gate(fact("safety.level").is_("emergency"), EMERGENCY), Gate(fact(
 
 FLOW = Flow(
     "squat_after", version=1, title="How the squats went", policy=Policy.TALK, gates=(WELCOMED, *CARE_FIRST), at_start=after_facts,
-    facts=(BEGUN, SET, BAR, TRIAL, HURT_BEFORE, BAR_KG, MOST, PLAN, OVER, Fact("load_words", of=told_words),
-           Fact("over_words", of=over_words)), command=("done squatting", "how it went", "after squats"),
+    facts=(BEGUN, SET, BAR, TRIAL, HURT_BEFORE, BAR_KG, MOST, PLAN, OVER, Fact("load_words", of=told_words)),
+    command=None,
     invite="How did {whose} squats go? It takes a few taps. If not now, I leave it at that.",
     invites=(Offer("How it went", "squat_after", "{of_day}"),),
     steps=(
@@ -58,11 +61,8 @@ FLOW = Flow(
         Run("pain", SQUATTED & fact("hurt").is_("yes"), asked="squat_day"),
         Ask("load", "With which load, in the working sets?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(
             Option("same", "As planned", ("as planned", "yes", "the same", "same"), only_if=PLANNED),
-            Option("none", "No bar", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), only_if=LOAD_ASKED),
-        Do(Find("load.over", "{load_words}", "over the load limit that stood when the day was told of", "{over_words}"),
-           LOAD_ASKED & OVER.is_("yes")),
-        Tell("{load_words} is more than the {most_words} to keep to for now. It is in your log, and does not count towards a step "
-             "deeper. Keep to {most_words} next time.", LOAD_ASKED & OVER.is_("yes")),
+            Option("none", "No bar", ("none", "no bar", "body weight"))), called=JUST_THE_BAR), put_right="over_load", only_if=LOAD_ASKED),
+        Tell(OVER_SAYS, LOAD_ASKED & OVER.is_("yes")),
         Ask("felt", "How much did your lower back move, from 0, not at all, to 10, as much as ever?",
             Number("", 0, 10, usual=(0, 10), example_value=3, step=1), only_if=SQUATTED & TRIAL.is_("yes") & ~CARE),
         Ask("note", "One note for the log? Skip it if there is none.", Words(limit=300, example_text="slept badly, bar felt light",

@@ -13,9 +13,9 @@ from companion.conversation.condition import Value
 from companion.conversation.flow import Known
 from companion.screening.conclusion import Conclusion
 from companion.screening.depth import BAND_WORDS, Band, band_of
-from companion.screening.load_limit import WHOSE, limit_now
+from companion.screening.load_limit import WHOSE, at_most
 from companion.screening.setups import squat_for_now
-from flows.day_facts import depth_now, steps_now
+from flows.day_facts import depth_now, limit_held, steps_now
 from flows.outcome_facts import concluded, outcome_facts, showing
 from flows.shared import BODY_WEIGHT
 
@@ -31,11 +31,11 @@ def results_facts(known: Known) -> dict[str, Value]:
         return facts
     after = replace(known, facts={**known.facts, "depth.keep": facts["keep"], "load.limit": facts["load_limit"], "outcome.at": facts["at"]})
     facts["setup_words"] = squat_words(told[1], after)
-    band, load = _depth(after), _load(after)
+    band, load = _depth(after), limit_held(after)
     if band and band[1]:
         facts["keep_words"] = ""  # "what holds" says the depth to keep to, which is not the tests'
     if load and load[0] in LOAD_SAYS:
-        facts["load_words"] = f"Lift at most {showing(known)(load[1], 'kg')}: {LOAD_SAYS[load[0]]}."
+        facts["load_words"] = f"Lift {at_most(load[1], showing(known))}: {LOAD_SAYS[load[0]]}."
     return facts | _limits(known, after)
 
 
@@ -43,14 +43,9 @@ def squat_words(conclusion: Conclusion, known: Known) -> str:
     """Return the squat for now, within every limit that stands; "" without a set-up that was checked or set."""
     if conclusion.setup is None:
         return ""
-    depth, load, usual = _depth(known), _load(known), known.facts.get("about_you.load")
+    depth, load, usual = _depth(known), limit_held(known), known.facts.get("about_you.load")
     return squat_for_now(conclusion.setup, depth[0] if depth else None, load[1] if load else None,
                          usual if isinstance(usual, float) else None, showing(known), body=BODY_WEIGHT.holds(known.facts))
-
-
-def _load(known: Known) -> tuple[str, float] | None:
-    """Return the load limit that holds and whose it is; None for none."""
-    return limit_now({**known.facts, "load.told": known.facts.get("limit.kg", known.facts.get("load.told", ""))})
 
 
 def _depth(known: Known) -> tuple[Band, str] | None:
@@ -71,9 +66,9 @@ def _limits(known: Known, after: Known) -> dict[str, Value]:
     the tests give now."""
     show, said = showing(known), known.facts
     held, ended, facts = [], [], dict[str, Value]()
-    band, load = _depth(after), _load(after)
+    band, load = _depth(after), limit_held(after)
     for name, key, now in (("depth", "depth.keep", f"no deeper than {BAND_WORDS[band[0]]}" if band else ""),
-                           ("load", "load.limit", f"at most {show(load[1], 'kg')}" if load else "")):
+                           ("load", "load.limit", at_most(load[1], show) if load else "")):
         was, own = str(said.get(key, "")), str(after.facts[key])
         since = (str(said.get(f"{name}.since", "")) if own == was else "") or str(said["today"])
         facts[f"{name}_since"] = since if own else ""

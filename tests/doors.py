@@ -76,7 +76,7 @@ ROUNDS: Final = ("screen", "full_screen", "retest", "depth_estimate")
 PLANS: Final = ("squat_days", "trial")
 OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "note_to_coach", "reminder_times", "reminders",
               "clearance", "limit_over", "limits", "referral", "retest_later", "safety_check", "setup_morning", "share_outcomes",
-              "share_trial", "squat_after", "time_off", "whereabouts")
+              "share_trial", "squat_after", "squats_told", "time_off", "whereabouts")
 COACHES: Final = ("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",
                   "lifter", "lifter_log", "lifter_named", "lifter_report", "since")
 
@@ -87,7 +87,8 @@ OPEN: Final = {
     "crisis": "so are thoughts of self-harm", "begin_again": "it opens the rest again",
     "erase": "everybody may have what is kept erased", "export": "everybody may have a copy", "my_data": "everybody may see it",
     "outcome": "results are kept; drill, load and depth in it have doors of their own (tests/flows/test_outcome.py)",
-    "recount": "the same results, counted again", "changes": "numbers of before; no movement", "progress": "numbers of before; no movement",
+    "recount": "the same results, counted again", "over_load": "what was told, against its limit",
+    "changes": "numbers of before; no movement", "progress": "numbers of before; no movement",
     "next_test": "it runs within a screen, whose doors come first; each test in it has its own",
     "why": "what numbers rest on; no movement", "why_told": "what numbers rest on; no movement"}
 """Never shut, and why."""
@@ -113,8 +114,9 @@ DOORS: Final = (
          "no check of the same day takes an emergency back"),
     Door((*MOVING, *ROUNDS, "safety_check"), {"level": "same_day", "level of": "today"}, "looked at today",
          "no check of the same day takes same-day care back"),
-    Door(("squat_after",), {"level": "emergency"}, "can be an emergency", "who is sent to emergency care is asked nothing of squats"),
-    Door(("squat_after",), {"level": "same_day"}, "looked at today", "who is to be seen today is asked nothing of squats"),
+    Door(("squat_after", "squats_told"), {"level": "emergency"}, "can be an emergency",
+         "who is sent to emergency care is asked nothing of squats"),
+    Door(("squat_after", "squats_told"), {"level": "same_day"}, "looked at today", "who is to be seen today is asked nothing of squats"),
     Door(("film_measure",), {"films": "not read here"}, "Films can't be read here", "no check for what is not installed"),
     Door(MOVING, {"checked": ("before", "undone")}, "Without today's safety check", "yesterday's answers are not today's", "safety_check"),
     Door((*MOVING, *ROUNDS), {"level": "emergency"}, "can be an emergency", "until somebody has seen them"),

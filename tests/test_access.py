@@ -43,8 +43,8 @@ THE_LIFTER, THE_COACH, BOTH = "-+-----", "---+---", "-+-+---"
 
 OPENS: Final = {
     **dict.fromkeys(("about_you", "begin_again", "changes", "coach_welcome", "consent_again", "crisis", "erase", "export", "home",
-                     "link", "link_request", "my_data", "next_test", "outcome", "pain", "progress", "recount", "welcome", "why",
-                     "why_told"), EVERYBODY),
+                     "link", "link_request", "my_data", "next_test", "outcome", "over_load", "pain", "progress", "recount",
+                     "welcome", "why", "why_told"), EVERYBODY),
     "my_coaches": EVERYBODY, "signs": "-------", "wrong_tap": "-------",
     **dict.fromkeys((
         "arms_forward_squat", "bar", "best_squat", "bird_dog", "clearance", "depth_estimate", "depth_step", "film", "film_measure",
@@ -55,7 +55,7 @@ OPENS: Final = {
         "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "setup_morning", "share_outcomes",
         "share_trial",
         "squat_after",
-        "squat_day", "squat_days", "squat_look", "time_off", "trial", "warm_up", "whereabouts"), LIFTERS),
+        "squat_day", "squat_days", "squat_look", "squats_told", "time_off", "trial", "warm_up", "whereabouts"), LIFTERS),
     **dict.fromkeys(("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",
                      "lifter", "lifter_log", "lifter_named", "lifter_report", "since"), COACHES),
 }

@@ -7,7 +7,7 @@ import logging
 import sqlite3
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
-from datetime import date, datetime, timedelta
+from datetime import date, datetime, time, timedelta
 from functools import partial
 from typing import Final
 
@@ -16,7 +16,7 @@ from companion.app.conversations import Conversations
 from companion.app.dispatch import carry_out
 from companion.calendar.plan import is_squat_day
 from companion.calendar.preferences import plan_from, preferences_from
-from companion.calendar.prompts import after_quiet, is_quiet
+from companion.calendar.prompts import Preferences, after_quiet, is_quiet
 from companion.coach.letters import alert_letters, button, order_over, post
 from companion.conversation.condition import Facts
 from companion.conversation.effects import Alert, Say, Show
@@ -25,7 +25,8 @@ from companion.export.table import plain
 from companion.language.passed_on import in_whole_words, passed_on
 from companion.record import coaching, operator_requests, orders, outbox, owed, people, reminders
 from companion.record.caseload import HURT_ASKED
-from companion.record.context import SAFETY_LEVEL, standing_now, suspended
+from companion.record.context import SAFETY_LEVEL, standing_now
+from companion.record.log import REMINDERS_PAUSED
 from companion.record.turn import Turn
 from companion.record.unanswered import WARNINGS, Unfinished, answers_in_run, hurt_asked, unfinished, words_of_run
 from companion.reminders.decision import decide, leaves_until
@@ -64,8 +65,12 @@ UNSEEN_AFTER: Final = timedelta(hours=_AFTER)
 UNSEEN_EVERY: Final = timedelta(hours=_EVERY)
 UNSEEN_UNTIL: Final = timedelta(days=2)
 """Age at which an alert that no coach has seen is sent again and the lifter told, the time between two, and the age up to which, in case
-the bot was down; our choice. An alert raised in quiet hours counts from their end. One that only closes the day is sent again less often,
-and the lifter not told again while the same was said of another."""
+the bot was down; our choice. An alert raised in quiet hours counts from their end, but for an emergency and a call that is asked for. One
+that only closes the day is sent again less often, and the lifter not told again while the same was said of another."""
+
+NOW_LEVELS: Final = (Level.EMERGENCY.value, CALL)
+AT_ANY_HOUR: Final = Preferences(quiet=(time(), time()))
+"""Preferences without quiet hours, for what waiting until the morning may make worse."""
 
 UNSEEN: Final = ("Your coach hasn't seen yet what you told me. Don't wait for them: what I said still holds. If it gets worse or you are "
                  "not sure, call your doctor; in an emergency, your emergency number.")
@@ -160,19 +165,19 @@ class DueSweep:
         for person, run, alert in waits:
             turn = self._turn(db, person)
             asked = {frame.flow for frame in people.load_session(db, person).stack}
-            if self._flows.book.crisis not in asked and not suspended(turn.known.facts):
+            if self._flows.book.crisis not in asked and REMINDERS_PAUSED not in turn.known.facts:
                 carry_out(turn, [replace(alert(str(turn.known.facts.get(SAFETY_LEVEL, ""))), run=run)])
                 told = True
         return told
 
     def _tell_unseen(self, db: sqlite3.Connection) -> bool:
-        """Send an alert that no coach has seen again, some times, and tell the lifter once that none has, outside their quiet hours.
-        Returns True if there were any."""
+        """Send an alert that no coach has seen again, some times, and tell the lifter once that none has, outside their quiet hours; of an
+        emergency, or a call that is asked for, at any hour. Returns True if there were any."""
         now, told = self._bot.clock.now(), False
         for one in coaching.alerts_unseen(db, now - UNSEEN_AFTER, now - UNSEEN_UNTIL):
             turn = self._turn(db, one.person)
             facts, zone = turn.known.facts, turn.zone
-            wishes = preferences_from(facts)
+            wishes = AT_ANY_HOUR if one.level in NOW_LEVELS else preferences_from(facts)
             due = after_quiet(one.at, wishes, zone) + UNSEEN_AFTER
             for _ in range(one.again):
                 due = after_quiet(due, wishes, zone) + UNSEEN_EVERY
@@ -209,7 +214,7 @@ class DueSweep:
         facts = turn.known.facts
         wishes, zone = preferences_from(facts), turn.zone
         instead = REMINDER_KINDS[reminder.kind].gives_way_to
-        decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")), suspended=suspended(facts),
+        decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")), suspended=REMINDERS_PAUSED in facts,
                           limited=_limited(facts, reminder) or _asked_first(db, reminder, now),
                           given_way=bool(instead) and reminders.sent_since(db, turn.person, instead, now - GIVES_WAY_FOR))
         if decision.until:
@@ -250,7 +255,7 @@ class DueSweep:
     def _say_missed(self, turn: Turn, reminder: reminders.Reminder) -> None:
         """Say that a reminder came too late, where its kind says so and its day is still a squat day; the latest one only."""
         facts, now = turn.known.facts, turn.now
-        if self._flows.consent_due.holds(facts) or not REMINDER_KINDS[reminder.kind].says_missed:
+        if REMINDERS_PAUSED in facts or self._flows.consent_due.holds(facts) or not REMINDER_KINDS[reminder.kind].says_missed:
             return
         if not is_squat_day(plan_from(facts), date.fromisoformat(reminder.day)):
             return
@@ -275,7 +280,7 @@ class DueSweep:
             self._bot.watch.message_dropped("too_late")
             return True
         reminder = replace(settled[0], stale_at=None) if settled[1] == "stale" else settled[0]
-        if reminder.stale_at is None or reminder.stale_at > now:
+        if REMINDERS_PAUSED not in facts and (reminder.stale_at is None or reminder.stale_at > now):
             outbox.extend(db, message, now, leaves_until(reminder, now, wishes, zone).stale_at)
         elif outbox.withdraw_offer(db, turn.person, reminder.id, now):
             reminders.mark_unsent(db, reminder.id)
@@ -313,7 +318,7 @@ def _hurt_unanswered(words: str, level: str) -> Alert:
 def _unseen_words(one: coaching.Unseen, facts: Facts) -> str:
     """Return what a lifter hears where no coach has seen their alert: that help is not to wait for one while a crisis is open, and nothing
     else then; nothing where they were told nothing yet, or have said since that they were seen or cleared."""
-    if suspended(facts):
+    if REMINDERS_PAUSED in facts:
         return CALL_UNSEEN if one.level == CALL else ""
     asked = one.because.startswith(HURT_ASKED) or (one.flow in ASKED_FIRST and one.ending != "done" and one.level != Level.EMERGENCY.value)
     return "" if asked or one.level == CALL or one.seen_since else UNSEEN

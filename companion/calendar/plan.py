@@ -311,6 +311,12 @@ def next_days(plan: Plan, since: date, most: int) -> list[SquatDay]:
     return list(islice(squat_days(plan, since), most))
 
 
+def days_to_come(plan: Plan, now: datetime, most: int) -> list[SquatDay]:
+    """Return the next squat days whose hour is ahead, at most ``most``. ``now``: as the lifter's wall clock has it."""
+    days = next_days(plan, now.date(), most + 1)
+    return [one for one in days if (one.day, one.at) > (now.date(), now.time().replace(second=0, microsecond=0))][:most]
+
+
 def is_squat_day(plan: Plan, day: date) -> bool:
     """True if a date is a squat day."""
     return any(one.day == day for one in islice(squat_days(plan, day), 1))

@@ -7,6 +7,7 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from functools import partial
 from typing import Any, Final
 
 from markupsafe import Markup
@@ -30,7 +31,7 @@ from companion.record.timestamps import moment_of
 from companion.screening.compliance import compliance_words
 from companion.screening.conclusion import CANNOT_TELL
 from companion.screening.depth import BAND_WORDS
-from companion.screening.load_limit import limit_at
+from companion.screening.load_limit import at_most, limit_at
 from companion.screening.squat_days import days_told
 
 PAGE_COLUMNS: Final = ("Lifter", "Group", "Why", "Since", "Safety level, when set", "Result", "Depth to keep", "Load to keep", "Last squat",
@@ -89,7 +90,7 @@ def cells_of(db: sqlite3.Connection, one: CaseloadRow, now: datetime, when: Loca
     answers = answers_in(access.answers_of(db, one.person), DAY_FLOWS)
     days = [day for day in days_told(answers, whose.zone) if day.squatted]
     last, limit, kept = days[-1] if days else None, limit_at(whose.limits, now), compliance_words(days_kept(answers, whose, days))
-    most = "" if limit is None else f"at most {shown(limit, 'kg', whose.system)}"
+    most = "" if limit is None else at_most(limit, partial(shown, system=whose.system))
     squat = "" if last is None else f"{last.day:%a} {last.day.day} {last.day:%b}" + (
         f", {shown(last.load, 'kg', whose.system)}" if last.load else "")
     silent = (now - moment_of(one.answered)).days if one.answered else 0

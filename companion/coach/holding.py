@@ -15,7 +15,7 @@ from companion.record.log import KeptFact, KeptFinding
 from companion.record.orders import Holding
 from companion.screening.depth import BAND_WORDS, Band, band_of
 from companion.screening.evidence import PART_WORDS
-from companion.screening.load_limit import WHOSE, limit_now
+from companion.screening.load_limit import WHOSE, at_most, limit_now
 from companion.screening.readings import NumberFormat
 
 AFTER_SQUATS: Final = "after the last squat day"
@@ -93,7 +93,7 @@ def holding(kept: Mapping[str, KeptFact], found: Mapping[str, KeptFinding], orde
         name, kg = now
         others = [f"{whose}: {show(other[1], 'kg')}" for one, whose in WHOSE.items()
                   if one != name and (other := limit_now({one: facts.get(one)}))]
-        words, beside = f"at most {show(kg, 'kg')}", ", ".join(others)
+        words, beside = at_most(kg, show), ", ".join(others)
         if name in set_by:
             return of_coach("Load", name, words, beside)
         return Held("Load", words, WHOSE[name], "", _day(facts.get("load.since")) if name == "load.limit" else None, None, beside)

@@ -15,7 +15,7 @@ from companion.coach.holding import moment_from
 from companion.coach.letters import guess_row, tap
 from companion.coach.look import LINE_MOST, LifterView, back_rows, fitting
 from companion.coach.measurements import numbers_table
-from companion.coach.summary import AlertDetail, CauseSummary, LifterPage
+from companion.coach.summary import PAUSED_WORDS, AlertDetail, CauseSummary, LifterPage
 from companion.coach.tables import wall_words
 from companion.coach.triage import RESULT_WORDS
 from companion.coach.whys import WHY_PREFIX, WHY_VIEW, topics_of
@@ -84,9 +84,11 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
         yield f"Last squats: {_day_words(page.days[0], page, 240)}"
     coming = f" Next: {day_words(page.coming[0], local_date(look.now, page.zone))}." if page.coming else ""
     yield f"Plan: {shortened(page.plan_words, 90)}.{coming}"
-    if page.next_reminder:
-        one = page.next_reminder
+    if page.waiting:
+        one = page.waiting[0]
         yield f"Next reminder: {coach_words(one.kind)}, {wall_words(one.wall)}"
+    elif page.paused:
+        yield PAUSED_WORDS
     if expected := guess_words(look.db, look.coach, look.lifter):
         yield f"You expect of the retest: {expected}"
     if page.media:

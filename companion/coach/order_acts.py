@@ -22,7 +22,7 @@ from companion.record import access, persist
 from companion.record.context import standing_now
 from companion.record.orders import Order, day_in_words, held_of, standing_orders, strictest, value_words
 from companion.screening.coach_acts import COACH_ACTS
-from companion.screening.load_limit import ROUNDING, WHOSE, limit_now
+from companion.screening.load_limit import ROUNDING, WHOSE, at_most, limit_now
 from companion.screening.squat_days import days_told
 
 
@@ -82,7 +82,7 @@ def _lower(one: CoachTurn) -> str:
     if not found or found[0] == one.kind.sets or one.kind.sets not in WHOSE or not mine or found[1] >= float(mine):
         return ""
     says = {"load.told": "A clinician said", "load.pin": "A coach says"}.get(found[0], "The tests say")
-    return f" {says} at most {shown(found[1], 'kg', one.units)}; I use the lower of the two."
+    return f" {says} {at_most(found[1], partial(shown, system=one.units))}; I use the lower of the two."
 
 
 def _no_raise(one: CoachTurn, kg: float, show: Callable[[float], str]) -> str:

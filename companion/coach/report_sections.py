@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Final
 
-from companion.base.clock import local_date
-from companion.calendar.plan import next_days
+from companion.base.clock import local_date, zone_of
+from companion.calendar.plan import days_to_come
 from companion.calendar.preferences import plan_from
 from companion.calendar.words import date_words, day_words, plan_words
 from companion.coach.answer_table import log_table
@@ -22,7 +22,7 @@ from companion.coach.concluded import concluded_of
 from companion.coach.days_section import charts_of, day_line, days_table
 from companion.coach.holding import Held
 from companion.coach.measurements import details, numbers_table, sources_of
-from companion.coach.summary import LifterPage, lifter_page
+from companion.coach.summary import PAUSED_WORDS, LifterPage, lifter_page
 from companion.coach.tables import LocalTimes, Table, wall_words
 from companion.coach.whys import Whys, section_whys
 from companion.conversation.condition import Facts
@@ -31,7 +31,7 @@ from companion.export.questions import in_words
 from companion.language.units import reworded
 from companion.pictures.personal import owner_of
 from companion.pictures.series import Chart
-from companion.record import access, coaching, orders, people, reminders
+from companion.record import access, coaching, orders, people
 from companion.record.caseload import alerts_of
 from companion.record.context import SAFETY_LEVEL
 from companion.reminders.kinds import coach_words
@@ -93,7 +93,8 @@ def report_content(db: sqlite3.Connection, person: int, now: datetime, book: Boo
     zone, system, show, tested, rows = found.zone, found.system, found.show, found.tested, list(access.answers_of(db, person))
     when, whys = LocalTimes(zone), section_whys(found)
     seed = trial_seed(answers, str(person))
-    page, (alerts, waiting, acts, looks) = lifter_page(db, 0, person, now), _tables(db, person, system, when)
+    page = lifter_page(db, 0, person, now)
+    alerts, waiting, acts, looks = _tables(db, person, page, when)
     overruled = {cause.name: coach_ruling(cause.overruled, when) for cause in page.causes}
     causes = tuple(cause_section(verdict, overruled[verdict.cause]) for verdict in found.verdicts)
     return ReportContent(
@@ -182,7 +183,7 @@ def _why(db: sqlite3.Connection, person: int, facts: Facts, safety: SafetyStandi
 def _plan(facts: Facts, conclusion: Conclusion, tested: bool, held: Sequence[Held], system: str, now: datetime,
           zone: str) -> tuple[tuple[str, str], ...]:
     plan, today = plan_from(facts), local_date(now, zone)
-    coming = next_days(plan, today, 3)
+    coming = days_to_come(plan, now.astimezone(zone_of(zone)), 3)
     lines = [
         ("Squat days", plan_words(plan)), ("The next", "; ".join(day_words(one, today) for one in coming)),
         ("No squat days before", f"{back}" if (back := plan.paused_until(today)) else ""),
@@ -197,7 +198,7 @@ def _plan(facts: Facts, conclusion: Conclusion, tested: bool, held: Sequence[Hel
     return tuple((name, reworded(words, system)) for name, words in lines if words)
 
 
-def _tables(db: sqlite3.Connection, person: int, system: str, when: LocalTimes) -> tuple[Table, Table, Table, Table]:
+def _tables(db: sqlite3.Connection, person: int, page: LifterPage, when: LocalTimes) -> tuple[Table, Table, Table, Table]:
     """Return alerts, reminders to come, and the acts and looks of coaches."""
     return (
         Table("alerts", "Alerts, the newest first", ("When", "Level", "Reason"),
@@ -205,9 +206,9 @@ def _tables(db: sqlite3.Connection, person: int, system: str, when: LocalTimes) 
               empty="No alert has been raised."),
         Table("reminders", "Reminders to come, the soonest first", ("Reminder", "When", "Zone", "Leads to"),
               tuple((coach_words(one.kind).capitalize(), wall_words(one.wall), one.zone, in_words(one.flow))
-                    for one in reminders.open_reminders(db, person)), empty="No reminder is waiting."),
+                    for one in page.waiting), empty=PAUSED_WORDS if page.paused else "No reminder is waiting."),
         Table("acts", "What a coach did, the newest first", ("When", "Coach", "What", "Value", "Reason"),
-              tuple((when.text(at), name, in_words(what), orders.value_words(what, value, system), reason or "–")
+              tuple((when.text(at), name, in_words(what), orders.value_words(what, value, page.system), reason or "–")
                     for at, name, what, value, reason in coaching.latest_acts(db, person, UNLIMITED)),
               empty="No coach has set or overruled anything."),
         Table("looks", "Who looked at what, the newest first", ("When", "Coach", "What"),

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Final, NamedTuple
 
-from companion.base.clock import local_date
-from companion.calendar.plan import SquatDay, next_days
-from companion.calendar.preferences import plan_from, zone_from
+from companion.base.clock import zone_of
+from companion.calendar.plan import SquatDay, days_to_come
+from companion.calendar.preferences import plan_from, prompted, zone_from
 from companion.calendar.words import plan_words
 from companion.coach.holding import Held, holding
 from companion.export.table import plain
@@ -24,16 +24,19 @@ from companion.record import access, caseload, coaching, log, orders, reminders
 from companion.record.caseload import KeptAlert
 from companion.record.coaching import ActRow
 from companion.record.context import LIMITS, standing_now
+from companion.record.load_over import over_load_of
 from companion.record.log import KeptFinding, LogRow
 from companion.record.reminders import Reminder
 from companion.screening.compliance import compliance_words
 from companion.screening.limits import limits_in as limits_told
 from companion.screening.limits import words_of
-from companion.screening.load_limit import over_limit
 from companion.screening.priming_trial import verdict_of
 from companion.screening.screen import LoggedAnswer
 from companion.screening.squat_days import ToldDay, days_told, trial_days, trial_seed
 from companion.screening.standing import SafetyStanding
+
+PAUSED_WORDS: Final = "Reminders are paused for now, and none is sent."
+"""Said alike of whoever has stopped all reminders and of whoever is not sent any: why is theirs to tell."""
 
 CAUSE_NAMES: Final = ("length", "strength", "control")
 DAYS_SHOWN: Final = 5
@@ -77,7 +80,8 @@ class LifterPage:
     ``safety``: the standing now. ``told``: what clinicians told them to leave out, in words. ``went``: the latest answer on whether they
     were seen after a referral. ``over``: on how many of the latest squat days the load was over the limit, in words; ``kept``: how the
     latest days stand against all that was set. ``overall``: the kind of result. ``held``: what holds for them now. ``change``: the
-    change at the last retest, with its error; ``trial``: the priming trial's result so far. ``days``, ``media``, ``alarms`` and ``acts``:
+    change at the last retest, with its error; ``waiting``: the reminders that go out, the soonest first; ``paused``: none does, for
+    whatever reason, which is not told; ``trial``: the priming trial's result so far. ``days``, ``media``, ``alarms`` and ``acts``:
     newest first.
     """
 
@@ -100,7 +104,8 @@ class LifterPage:
     goal: str
     plan_words: str
     coming: tuple[SquatDay, ...]
-    next_reminder: Reminder | None
+    waiting: tuple[Reminder, ...]
+    paused: bool
     retest_to_come: bool
     media: tuple[SentMedia, ...]
     alarms: tuple[AlertDetail, ...]
@@ -118,6 +123,8 @@ def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) 
     plan, told = plan_from(facts), answers_in(rows, DAY_FLOWS)
     days = [day for day in days_told(told, zone) if day.squatted]
     seed = trial_seed(told, str(lifter))
+    suspended = log.paused_of(db, lifter) != ""
+    paused = suspended or not (waiting or prompted(facts))
 
     def show(value: float, unit: str) -> str:
         """Return a number in the lifter's units."""
@@ -128,10 +135,11 @@ def lifter_page(db: sqlite3.Connection, coach: int, lifter: int, now: datetime) 
         words_of(limits_told(facts.get(LIMITS)), show), found.get("referral.went"), str(facts.get("outcome.at", "")),
         str(facts.get("overall", "")), found["overall"].because if "overall" in found else "",
         tuple(_cause(name, facts, found) for name in CAUSE_NAMES), tuple(reversed(days[-DAYS_SHOWN:])),
-        over_limit(days, whose.limits).words(show), compliance_words(days_kept(told, whose, days)),
+        over.words if (over := over_load_of(db, lifter)) else "", compliance_words(days_kept(told, whose, days)),
         holding(kept, found, orders.held_of(db, lifter, system), zone, show), found.get("retest.change"),
         verdict_of(seed, trial_days(days)).words if seed else "", str(facts.get("squat.goal", "")), plan_words(plan),
-        tuple(next_days(plan, local_date(now, zone), 2)), waiting[0] if waiting else None, any(one.kind == "retest" for one in waiting),
+        tuple(days_to_come(plan, now.astimezone(zone_of(zone)), 2)), () if suspended else tuple(waiting), paused,
+        any(one.kind == "retest" for one in waiting),
         media_in(rows), tuple(_alarm(one, rows) for one in caseload.alerts_of(db, lifter, ALERTS_SHOWN)),
         tuple(coaching.latest_acts(db, lifter, ACTS_SHOWN)), coaching.reviewed_at(db, lifter, coach), len(rows),
         rows[-1].at if rows else None)

@@ -157,10 +157,9 @@ def _unanswered(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReas
 
 
 def _over_load(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
-    if one.over_at is None or not one.over or not _after(one.over_at, one.reviewed):
+    if one.over is None or not _after(text_of(one.over.told), one.reviewed):
         return None
-    since = moment_of(one.over_at)
-    return f"{one.over}, last told {day_name(since)}", since
+    return f"{one.over.words}, last told {day_name(one.over.told)}", one.over.told
 
 
 def _worse(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:

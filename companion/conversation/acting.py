@@ -8,7 +8,7 @@ from typing import Final
 from companion.conversation.amending import amend
 from companion.conversation.answers import help_with, tell
 from companion.conversation.asking import ask_again, ask_aside, describe
-from companion.conversation.corrections import Elsewhere, beside, changes, correction, corrections
+from companion.conversation.corrections import Elsewhere, beside, changes, correction, corrections, tells_otherwise
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
 from companion.conversation.hearing import DOES, heard_at
@@ -231,7 +231,7 @@ def _puts_right(draft: Draft, text: str) -> bool:
     likely = likely_at(draft, text)
     corrects = bool(likely) and likely[0].name == "@correction" and behind(likely, OWN_WORDS) >= MAY_CORRECT
     if not (corrects or hear_act(text).act is SpeechAct.CORRECTION) or draft.ask.safety:
-        return False
+        return draft.ask.doubts and tells_otherwise(draft, text)
     found = correction(draft, text)
     return found is not None and found.new is not None and found.key != draft.ask.key and (found.named or corrects)
 

@@ -10,6 +10,7 @@ from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer
 from companion.conversation.moves import answer, record, take_back
 from companion.conversation.number_slots import Slot
+from companion.conversation.parking import interrupt
 from companion.conversation.table import ENDINGS, START
 
 
@@ -31,7 +32,7 @@ def amend(draft: Draft, text: str, nth: int = 0) -> None:
         words = changed_words(draft, found)
         _replace(draft, found.new, text)
         _fold(draft)
-        show(draft, f"Changed: {words}.")
+        _changed(draft, words, draft.compiled.stops[found.key], draft.top.asked)
 
 
 def answer_anew(draft: Draft, text: str) -> bool:
@@ -51,7 +52,17 @@ def _elsewhere(draft: Draft, other: Elsewhere, raw: str) -> None:
     ask = compiled.stops[other.new.key]
     assert isinstance(ask, Ask)
     draft.effects.append(Record(other.run, other.flow, compiled.flow.version, other.name, ask.side, raw, other.new.value, other.new.unit))
-    show(draft, f"Changed: {words}.")
+    _changed(draft, words, ask, other.asked)
+
+
+def _changed(draft: Draft, words: str, ask: object, asked: str) -> None:
+    """Say what was put right, and run what its question wants to say of that before going on."""
+    if isinstance(ask, Ask) and ask.put_right:
+        draft.say(f"Changed: {words}.")
+        interrupt(draft)
+        draft.push(ask.put_right, asked)
+    else:
+        show(draft, f"Changed: {words}.")
 
 
 def _replace(draft: Draft, new: Slot, raw: str) -> None:

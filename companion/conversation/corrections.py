@@ -106,29 +106,37 @@ def beside(draft: Draft, text: str) -> int:
 
 
 class Elsewhere(NamedTuple):
-    """An answer of another run of today to put right: its flow and run, its name in the log, its slot with the new value, and the value
-    it had."""
+    """An answer of another run of today to put right, or to give after it was skipped: its flow and run, its name in the log, its slot with
+    the new value, the value it had (None where it was skipped), and what the run was asked about."""
 
     flow: str
     run: str
     name: str
     new: Slot
-    old: Value
+    old: Value | None
+    asked: str = ""
 
 
-def elsewhere(draft: Draft, text: str) -> Elsewhere | None:
-    """Return the answer of another run of today that a message puts right by name, the latest; None where there is none."""
+def elsewhere(draft: Draft, text: str, by_unit: bool = False) -> Elsewhere | None:
+    """Return the answer of another run of today that a message puts right by name, the latest; None where there is none. ``by_unit``: it
+    is enough that a number comes with its unit ("80 kg") where more rests on it, and what was skipped in this run counts too."""
     plain = COMPARED_WITH.sub(" ", spelt(text))
     whole = tuple(Clause(clause.words, Mood.SAID, clause.ends, clause.raw) for clause in clauses(_NOT_THAT.sub("", plain)))
     latest = {(row.run, row.key): row for row in draft.known.answers()}
     for row in reversed(latest.values()):
         ask = _ask_of(draft, row.flow, row.key)
-        if row.status != "ok" or row.at.date() != draft.known.now.date() or row.run == draft.top.run or ask is None:
+        here = row.run == draft.top.run and not (by_unit and row.status == "skipped")
+        if row.status not in ("ok", "skipped") or row.at.date() != draft.known.now.date() or here or ask is None:
             continue
         new = _new_value(draft, ask, plain, whole, row.value)
-        if new is not None and _named(draft, ask, row.flow, row.key, row.value, plain):
-            return Elsewhere(row.flow, row.run, row.key, new, row.value)
+        if new is not None and (_with_unit(ask, plain) if by_unit else _named(draft, ask, row.flow, row.key, row.value, plain)):
+            return Elsewhere(row.flow, row.run, row.key, new, row.value if row.status == "ok" else None, row.asked)
     return None
+
+
+def _with_unit(ask: Ask, plain: str) -> bool:
+    """True if a text gives a number in the unit of this question, on which more rests than is asked (``Ask.put_right``)."""
+    return isinstance(ask.kind, Number) and ask.put_right != "" and any(one.unit == ask.kind.unit != "" for one in quantities(plain))
 
 
 def _ask_of(draft: Draft, flow: str, name: str) -> Ask | None:
@@ -161,9 +169,26 @@ def _named(draft: Draft, ask: Ask, flow: str, key: str, value: Value | None, pla
 
 
 def changes(draft: Draft, text: str) -> Elsewhere | tuple[Correction, ...]:
-    """Return the answers of this run that a message may put right, or one of another run where it names that and none of these."""
+    """Return the answers of this run that a message may put right, or one of another run where it names that and none of these, or
+    gives a number with its unit that none of these can take."""
     found = corrections(draft, text)
-    return (None if found and found[0].named else elsewhere(draft, text)) or found
+    if found and found[0].named:
+        return found
+    numbers = any(one.new and one.new.unit for one in found)
+    return elsewhere(draft, text) or (None if numbers else elsewhere(draft, text, by_unit=True)) or found
+
+
+def tells_otherwise(draft: Draft, text: str) -> bool:
+    """True if words give a number with its unit that an answer of today has otherwise: "did 90 kg in the end"."""
+    found = changes(draft, text)
+    if isinstance(found, Elsewhere):
+        flow, key = found.flow, found.new.key
+    elif found and found[0].new and found[0].key != draft.top.state:
+        flow, key = draft.top.flow, found[0].key
+    else:
+        return False
+    ask = draft.book[flow].stops[key]
+    return isinstance(ask, Ask) and _with_unit(ask, spelt(text))
 
 
 def several_of(draft: Draft, text: str) -> tuple[Correction, ...]:
@@ -179,8 +204,8 @@ def corrected_words(draft: Draft, text: str) -> str:
         return changed_words(draft, found[0]) if found else text
     stop = draft.book[found.flow].stops[found.new.key]
     assert isinstance(stop, Ask)
-    was = slot_words(draft, stop, Slot(found.new.key, found.old, stop.kind.unit))
-    return f"{slot_words(draft, stop, found.new)} in place of {was}, in {draft.book[found.flow].flow.title}"
+    was = "" if found.old is None else f" in place of {slot_words(draft, stop, Slot(found.new.key, found.old, stop.kind.unit))}"
+    return f"{slot_words(draft, stop, found.new)}{was}, in {draft.book[found.flow].flow.title}"
 
 
 def changed_words(draft: Draft, found: Correction) -> str:

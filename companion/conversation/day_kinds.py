@@ -17,6 +17,7 @@ from companion.conversation.kinds import Answer, Kind, Option, ReadingContext, U
 from companion.language.act_rules import matches
 from companion.language.clauses import flat
 from companion.language.days.dates import read_date
+from companion.language.days.past import past_days
 from companion.language.days.reading import UnclearChange as NotRead
 from companion.language.days.reading import read_change
 from companion.language.days.rules import IncompleteChange, made, read_days, read_rest, without_asides
@@ -251,6 +252,57 @@ class Day(Kind):
 
     def example(self, context: ReadingContext) -> str:
         return "For example: 3 January, or in two weeks."
+
+
+_AGO_WORDS: Final = ("Today", "Yesterday", "Two days ago", "Three days ago")
+NO_DAY: Final = "none"
+
+
+@dataclass(frozen=True, slots=True)
+class PastDay(Kind):
+    """One of the last days, today among them, kept as "2026-12-01"; or ``NO_DAY``. ``none``: the label of that."""
+
+    none: str
+
+    @property
+    def options(self) -> tuple[Option, ...]:
+        days = (Option(f"{back}_ago", label) for back, label in enumerate(_AGO_WORDS))
+        return (*days, Option(NO_DAY, self.none, ("no", "nope", "not yet")))
+
+    @property
+    def typical(self) -> Value:
+        return "2026-03-01"
+
+    @property
+    def samples(self) -> tuple[Value, ...]:
+        return (NO_DAY, "2026-03-01")
+
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        chosen = pick(text, self.options, ReadingContext(strict=True))
+        if isinstance(chosen, Answer):
+            return self._of(str(chosen.value), text, context)
+        days = past_days(text, _today(context))
+        if len(days) > 1:
+            return Unclear("One day at a time, please: the last of them first.")
+        if not days:
+            return Unclear("I need the day.")
+        if _today(context) - min(days) >= timedelta(days=len(_AGO_WORDS)):
+            return Unclear("That is too long ago for me to note: I take today and the three days before.")
+        return Answer(min(days).isoformat(), text)
+
+    def tapped(self, option: Option, context: ReadingContext) -> Answer | Unclear:
+        return self._of(option.value, option.label, context)
+
+    @staticmethod
+    def _of(value: str, raw: str, context: ReadingContext) -> Answer:
+        back = value.removesuffix("_ago")
+        return Answer((_today(context) - timedelta(days=int(back))).isoformat() if back.isdecimal() else value, raw)
+
+    def claims(self, text: str, context: ReadingContext) -> bool:
+        return bool(past_days(text, _today(context)))
+
+    def example(self, context: ReadingContext) -> str:
+        return "For example: yesterday, or on Monday."
 
 
 _WEEKS: Final = (1, 2, 4, 6)

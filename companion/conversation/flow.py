@@ -64,6 +64,8 @@ class Ask:
     even if its own flow holds.
     ``back``: false if earlier answers can't be changed from here.
     ``amends``: a question before it that a reply here may answer anew ("no, till monday"), after which this one stands again.
+    ``put_right``: the flow, one that begins over what is open, that runs once an answer to it was put right later, "" for none; it is
+    asked about what the run was.
     ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the log, if not ``key``; a template over
     the facts, like ``method`` and ``placement``.
     """
@@ -83,6 +85,7 @@ class Ask:
     lets: tuple[str, ...] = ()
     back: bool = True
     amends: str = ""
+    put_right: str = ""
     then: tuple[Jump, ...] = ()
     log_as: str = ""
     method: str = ""
@@ -188,11 +191,12 @@ class Flow:
     tried in order, on the known facts and these. ``policy``: its behaviour among other flows. ``command``: words that start it, besides its
     own name and title; None if only a button, a reminder or another flow starts it. ``sentences``: patterns of whole sentences that
     start it, with the group "asked" as the request, if ``fits`` accepts that (None: always), given the person's facts, and ``said_by``
-    holds for them; ``at_rest``: only where nothing but the menu is open. ``invite``: the text of a reminder that offers it, with the
-    buttons ``invites`` (none: one that begins it); ``missed``: the text if the reminder came too late. ``parked``: the reply to
-    stopping it, if not the usual one; a template. ``why``: why its questions are asked, where their cards do not say. ``compatible``:
-    older versions whose open runs continue in this one. ``rests_on``: facts of ``at_start``, and choices, on which its movements and
-    loads rest; a run that goes on where one of them has changed, or is no longer on offer, begins anew.
+    holds for them; ``at_rest``: only where nothing but the menu is open, or one of the flows ``over``. ``invite``: the text of a
+    reminder that offers it, with the buttons ``invites`` (none: one that begins it); ``missed``: the text if the reminder came too
+    late. ``parked``: the reply to stopping it, if not the usual one; a template. ``why``: why its questions are asked, where their
+    cards do not say. ``compatible``: older versions whose open runs continue in this one. ``rests_on``: facts of ``at_start``, and
+    choices, on which its movements and loads rest; a run that goes on where one of them has changed, or is no longer on offer, begins
+    anew.
     """
 
     name: str
@@ -209,6 +213,7 @@ class Flow:
     fits: Callable[[str, Facts], bool] | None = None
     said_by: Condition = ALWAYS
     at_rest: bool = False
+    over: tuple[str, ...] = ()
     invite: str = ""
     invites: tuple[Offer, ...] = ()
     missed: str = ""

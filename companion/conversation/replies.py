@@ -31,6 +31,7 @@ from companion.conversation.amending import amend, answer_anew
 from companion.conversation.answers import HELP_MOST, answered, refuse, tell_idle, told_what_stands, what_stands
 from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, keeps_words, stand_again
 from companion.conversation.condition import ALWAYS
+from companion.conversation.corrections import tells_otherwise
 from companion.conversation.day_kinds import Day, LimitEnd, Rest, SquatDays
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Say
@@ -334,7 +335,10 @@ def _asked_back(draft: Draft, text: str) -> bool:
 def _begun_by(draft: Draft, text: str) -> tuple[str, str] | None:
     """Return the flow that a whole sentence starts over the open question, and the request in it; None for none."""
     said = draft.book.sentence(text, draft.known.facts)
-    return said if said and (draft.top.flow == draft.book.home or not draft.book[said[0]].flow.at_rest) else None
+    if said is None or draft.top.flow == draft.book.home:
+        return said
+    begun = draft.book[said[0]].flow
+    return said if not begun.at_rest or draft.top.flow in begun.over else None
 
 
 def _why_this(draft: Draft, text: str) -> bool:
@@ -383,6 +387,8 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
         start(draft, flow)
     elif near in CONTROLS:
         control(draft, near)
+    elif draft.top.flow == draft.book.home and tells_otherwise(draft, text):
+        ask_aside(draft, "corrected", text)
     elif not (known or claimed) and guesses(draft, text):
         ask_aside(draft, "which", text)
     else:

@@ -64,8 +64,8 @@ def planned_loads(rows: Iterable[LogRow]) -> dict[int, float]:
     """Return the load in kg of each answer "as planned", by row: that of its squat day."""
     log = list(rows)
     zone = next((str(row.value) for row in reversed(log) if row.key == "zone" and isinstance(row.value, str)), "UTC+00:00")
-    loads = {day.day: day.load for day in days_told(map(as_answer, log), zone)}
-    same = {row.id: loads.get(about(row.asked, row.at, local_date(row.at, zone))) for row in log
+    days = {day.day: {DAY: day.planned, AFTER: day.load} for day in days_told(map(as_answer, log), zone)}
+    same = {row.id: days.get(about(row.asked, row.at, local_date(row.at, zone)), {}).get(row.flow) for row in log
             if row.flow in (DAY, AFTER) and row.key == "load" and row.value == "same"}
     return {row: load for row, load in same.items() if load}
 

@@ -11,7 +11,8 @@ from typing import Any, Final, NamedTuple
 from companion.calendar.preferences import zone_from
 from companion.record.access import ANSWER_SHARED
 from companion.record.coaching import CLINICIANS_WORD, NOT_TAKEN_BACK, REVIEW_STANDS, coach_name
-from companion.record.log import Value
+from companion.record.load_over import OverLoad, over_load_of
+from companion.record.log import LIMIT_NAMES, Value
 from companion.record.timestamps import moment_of, text_of
 from companion.record.unanswered import TOLD_SINCE, open_questions
 from companion.screening.standing import OpenQuestions, SafetyStanding, standing_of
@@ -26,14 +27,14 @@ class CaseloadRow(NamedTuple):
     questions that were left unfinished, with no finished ones and no review since. ``change``: result of the last retest (better,
     within_error, worse, cannot_say). ``back``: the lower back on the last squat day; ``step_why``: its effect on the depth, where the
     back moved. ``retest_*``: the latest retest reminder. ``answered``: the latest answer. ``why``: the answers that led to the safety
-    level. ``pain_open``: like ``open_at``, regardless of reviews. ``zones``: the facts about their time zone, as JSON. ``over_*``: the
-    last squat day over the load limit, and on how many of the latest days it was. ``limits``: what clinicians told them to leave out,
-    as stored. ``plan``: their squat days, as stored. ``pin`` and ``keep``: the depth a coach has set, and the tests. ``close``: the
-    causes too close to call. ``note``: time, a space and words of the last note to this coach who has not looked since. ``looked``: the
-    coach's last look at this lifter, or act for them, "" for none; ``snoozed``: the day until which they put this lifter aside, told at
-    ``snoozed_at``; ``dismissed``: up to when they have put aside what was new. ``asks``: time, a space and words of the alert since the
-    review by which they asked for a call; ``told``: the same of the latest alert that no coach has seen of what a clinician told them.
-    ``on_their_own``: 1 for a coach whom nobody coaches. ``asked``: questions not answered, beside those about pain.
+    level. ``pain_open``: like ``open_at``, regardless of reviews. ``zones``: the facts about their time zone, as JSON. ``limits``: what
+    clinicians told them to leave out, as stored. ``plan``: their squat days, as stored. ``pin`` and ``keep``: the depth a coach has
+    set, and the tests. ``close``: the causes too close to call. ``note``: time, a space and words of the last note to this coach who
+    has not looked since. ``looked``: the coach's last look at this lifter, or act for them, "" for none; ``snoozed``: the day until
+    which they put this lifter aside, told at ``snoozed_at``; ``dismissed``: up to when they have put aside what was new. ``asks``:
+    time, a space and words of the alert since the review by which they asked for a call; ``told``: the same of the latest alert that no
+    coach has seen of what a clinician told them. ``on_their_own``: 1 for a coach whom nobody coaches. ``asked``: questions not
+    answered, beside those about pain. ``over``: on how many of the latest squat days the load was over the limit.
     """
 
     person: int
@@ -68,8 +69,6 @@ class CaseloadRow(NamedTuple):
     why: Value | None
     pain_open: str | None
     zones: str
-    over_at: str | None
-    over: str | None
     limits: Value | None
     plan: Value | None
     step_at: str | None
@@ -87,6 +86,7 @@ class CaseloadRow(NamedTuple):
     hurt_told: str | None = None
     on_their_own: int = 0
     asked: OpenQuestions | None = None
+    over: OverLoad | None = None
 
     def safety(self, now: datetime) -> SafetyStanding:
         """Return their safety standing, as every page has it."""
@@ -146,7 +146,7 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     y.value, {_OPEN.format("ifnull(p.at, '')")},
     (select json_group_object(name, value) from facts z where z.person = m.person and z.name in
      ('welcome.zone', 'coach_welcome.zone', 'zone.away', 'zone.until')),
-    v.at, case when v.person is not null then {_BECAUSE.format('load.over')} end, q.value, l.value,
+    q.value, l.value,
     d.at, e.value, e.at, k.value,
     (select group_concat(name) from facts z where z.person = m.person and z.name in ('length', 'strength', 'control') and
      z.value = 'too_close'),
@@ -159,7 +159,9 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     {_ALERT.format(f"u.flow in {CLINICIANS_WORD} and a.seen_at is null")},
     case when hr.flow = 'pain' then {TOLD_SINCE.format(at='hr.began_at', person='m.person')} end,
     exists (select 1 from coach_roles c where c.person = m.person and c.until is null) and not exists (
-        select 1 from coaches k where k.person = m.person and k.until is null)
+        select 1 from coaches k where k.person = m.person and k.until is null),
+    exists (select 1 from facts f where f.person = m.person and f.name = 'squat.answered') and exists (
+        select 1 from findings f where f.person = m.person and f.name in {LIMIT_NAMES} and f.value <> '')
 from m
 left join alerts h on h.id = (
     select a.id from alerts a join runs u on u.person = a.person and u.run = a.run and (u.flow in ('pain', 'morning')
@@ -169,7 +171,7 @@ left join alerts h on h.id = (
 left join runs hr on hr.person = m.person and hr.run = h.run
 {_FACT.format('p', 'pain.hurt')} {_FACT.format('s', 'safety.level')} {_FACT.format('o', 'outcome.at')}
 {_FACT.format('w', 'overall')} {_FACT.format('d', 'depth.step')} {_FACT.format('c', 'retest.change')}
-{_FACT.format('b', 'squat_after.back')} {_FACT.format('y', 'safety.why')} {_FACT.format('v', 'load.over')}
+{_FACT.format('b', 'squat_after.back')} {_FACT.format('y', 'safety.why')}
 {_FACT.format('q', 'safety.limits')} {_FACT.format('l', 'squat.plan')}
 {_FACT.format('e', 'depth.pin')} {_FACT.format('k', 'depth.keep')} {_FACT.format('t', 'note_to_coach.text')}
 left join reminders r on r.id = (select id from reminders t where t.person = m.person and t.kind = 'retest' order by id desc limit 1)
@@ -190,7 +192,7 @@ def all_caseload_rows(db: sqlite3.Connection) -> list[CaseloadRow]:
 
 def _with_questions(db: sqlite3.Connection, rows: Iterable[tuple[Any, ...]]) -> list[CaseloadRow]:
     asked = open_questions(db)
-    return [CaseloadRow._make((*row, asked.get(row[0]))) for row in rows]
+    return [CaseloadRow._make((*row, asked.get(row[0]), over_load_of(db, row[0]) if limited else None)) for *row, limited in rows]
 
 
 def latest_answers(db: sqlite3.Connection, person: int, flows: Iterable[str], keys: Iterable[str], most: int,

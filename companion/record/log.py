@@ -12,8 +12,12 @@ from companion.record.unanswered import TOLD_SINCE
 from companion.screening.screen import LoggedAnswer
 
 Value = float | str
+LIMIT_NAMES: Final = "('load.limit', 'load.raised', 'load.pin', 'load.told')"
 _LIMITS: Final = ("select json_group_array(json_array(at, name, value)) as limits from findings where person = :person and name in "
-                  "('load.limit', 'load.raised', 'load.pin', 'load.told') having count(*)")
+                  f"{LIMIT_NAMES} having count(*)")
+REMINDERS_PAUSED: Final = "reminders.paused"
+"""The fact that is "open" from thoughts of self-harm until the lifter begins again, and "asked" while it is asked whether there are any."""
+_PAUSED: Final = "select value as paused from facts where person = :person and name = 'crisis' and value in ('open', 'asked')"
 PAIN_OPEN: Final = "pain.open_since"
 _PAIN_OPEN: Final = "select told as began_at from (select " + TOLD_SINCE.format(at=(
     "select began_at from runs where person = :person and flow = 'pain' and ifnull(ending, 'left') <> 'done' and "
@@ -111,11 +115,17 @@ def pain_open_of(db: sqlite3.Connection, person: int) -> datetime | None:
     return moment_of(row[0]) if row else None
 
 
+def paused_of(db: sqlite3.Connection, person: int) -> str:
+    """Return "open" or "asked" (``REMINDERS_PAUSED``) while no reminder goes out to a person; "" where they may."""
+    row = db.execute(_PAUSED, {"person": person}).fetchone()
+    return row[0] if row else ""
+
+
 def known_rows(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]]:
     """Return (name, value, time) of everything known about a person, in one query; the time is "" but for findings. Beside the
     facts: "due.KIND" for each open reminder; "coach" where they have one, or a clinician, who both answer for somebody under 18 as a
     reader does not; "is_coach" where they are one; "load.limits", the values the load limit has had
-    (``screening.load_limit.limits_in``); and "pain.open_since" while pain questions are unfinished."""
+    (``screening.load_limit.limits_in``); "pain.open_since" while pain questions are unfinished; and "reminders.paused"."""
     return db.execute(
         "select name, value, iif(found, at, '') from facts where person = :person "
         "union all select 'due.' || kind, wall, '' from reminders where person = :person and state = 'open' "
@@ -123,7 +133,8 @@ def known_rows(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, st
         "c.until is null and c.role <> 'read_only' where k.person = :person and k.until is null) "
         "union all select 'is_coach', 'yes', '' where exists (select 1 from coach_roles where person = :person and until is null) "
         f"union all select 'load.limits', limits, '' from ({_LIMITS}) "
-        f"union all select '{PAIN_OPEN}', began_at, '' from ({_PAIN_OPEN})",
+        f"union all select '{PAIN_OPEN}', began_at, '' from ({_PAIN_OPEN}) "
+        f"union all select '{REMINDERS_PAUSED}', paused, '' from ({_PAUSED})",
         {"person": person}).fetchall()
 
 

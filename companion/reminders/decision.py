@@ -27,7 +27,8 @@ class Decision:
 def decide(reminder: Reminder, now: datetime, wishes: Preferences, zone: str, level: str, given_way: bool = False,
            suspended: bool = False, limited: bool = False) -> Decision:
     """Decide on a due reminder at this safety level. ``given_way``: true if the kind that replaces it was sent lately or is due
-    too. ``suspended``: none goes out, whatever its kind, until the lifter begins again. ``limited``: true if a clinician's limit
+    too. ``suspended``: none goes out, whatever its kind, from thoughts of self-harm until the lifter begins again, nor while it is asked
+    whether there are any. ``limited``: true if a clinician's limit
     closes what it invites to."""
     kind = REMINDER_KINDS[reminder.kind]
     if suspended:

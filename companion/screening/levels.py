@@ -47,7 +47,7 @@ LEVEL_WORDS: Final[Mapping[Level, LevelWords]] = {
 
 CALL: Final = "crisis"
 """The level of an alert by which a lifter asks for a call: no level of safety, and its name is told to nobody."""
-CALL_WORDS: Final = LevelWords("please call them", "asks to be called")
+CALL_WORDS: Final = LevelWords("call wanted now", "asks to be called")
 
 UNCHECKED_WORDS: Final = LevelWords("not checked yet", "no safety check has been done yet")
 """Words before any level was found."""

@@ -153,8 +153,8 @@ def closed_by(limits: Iterable[Limit]) -> frozenset[Work]:
 
 
 def most_kg(limits: Iterable[Limit]) -> float | None:
-    """Return the most that may be lifted by them, in kg; None where no weight was named."""
-    return min((one.kg for one in limits if one.kg is not None), default=None)
+    """Return the most that may be lifted by them, in kg: 0 where added load is closed; None where none of them is about load."""
+    return min((kg for one in limits if (kg := 0.0 if Work.LOAD in one.closes else one.kg) is not None), default=None)
 
 
 def words_of(limits: Iterable[Limit], show: NumberFormat = metric) -> str:

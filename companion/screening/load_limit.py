@@ -35,15 +35,13 @@ class LimitSet:
 
 @dataclass(frozen=True, slots=True)
 class OverLimit:
-    """Squat days over the load limit, of the latest: on ``days`` of ``of``, by at most ``by`` kg."""
+    """Squat days over the load limit, of the latest: on ``days`` of ``of``, by at most ``by`` kg; ``told``: when the last load of these was
+    told or put right."""
 
     days: int
     of: int
     by: float
-
-    def and_one(self, by: float) -> OverLimit:
-        """Return the same with one more day, over by so many kg (0: within the limit)."""
-        return OverLimit(self.days + (by > 0), self.of + 1, max(self.by, by))
+    told: datetime | None = None
 
     def words(self, show: NumberFormat) -> str:
         """Return that in words: "over the load limit on 9 of the last 12 squat days, by up to 40 kg"; "" where none was over."""
@@ -83,6 +81,11 @@ def limit_at(limits: Sequence[LimitSet], at: datetime) -> float | None:
     return found[1] if found else None
 
 
+def at_most(kg: float, show: NumberFormat) -> str:
+    """Return a load limit in words: "at most 60 kg"; "no added load" for 0."""
+    return f"at most {show(kg, 'kg')}" if kg else "no added load"
+
+
 def over_by(load: float | None, limit: float | None) -> float:
     """Return by how many kg a load is over a limit; 0 where it is within it, or one of the two is not known."""
     return load - limit if load is not None and limit is not None and load - limit > ROUNDING else 0.0
@@ -101,5 +104,5 @@ def load_kept(day: ToldDay, limits: Sequence[LimitSet], bar: bool) -> Literal[""
 def over_limit(days: Iterable[ToldDay], limits: Sequence[LimitSet], most: int = DAYS_JUDGED) -> OverLimit:
     """Return how the latest days on which somebody squatted stand against the limits of their time; at most so many days."""
     latest = [day for day in days if day.squatted][-most:]
-    over = [by for day in latest if day.load_at and (by := over_by(day.load, limit_at(limits, day.load_at)))]
-    return OverLimit(len(over), len(latest), max(over, default=0.0))
+    over = [(by, day.load_at) for day in latest if day.load_at and (by := over_by(day.load, limit_at(limits, day.load_at)))]
+    return OverLimit(len(over), len(latest), max((by for by, _ in over), default=0.0), max((at for _, at in over), default=None))

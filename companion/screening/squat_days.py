@@ -14,6 +14,8 @@ from companion.screening.sources import value
 
 DAY: Final = "squat_day"
 AFTER: Final = "squat_after"
+LOAD_PLANNED: Final = "plan"
+"""The load said before the squats; that it was lifted is told afterwards only."""
 TOLD_WITHIN: Final = timedelta(days=value("told_within"))
 """The longest time after a squat day for reporting it; our choice."""
 
@@ -23,9 +25,10 @@ class ToldDay:
     """One squat day as reported: its local date and the answers, each None if not given.
 
     ``back``: "still", "moved" or "cant_tell". ``kept``: "kept", "deeper" or "higher" than the depth set. ``depth``: a band,
-    where none was set. ``film``: judged on film. ``hurt``: something hurt, on the day or as reported afterwards. ``load`` in kg, 0 without
-    a bar. ``felt``: movement felt, 0-10, on a day of the priming trial; ``lot``: that day's number in the trial, from 0.
-    ``load_at``: when that load was told, for the limit that stood then.
+    where none was set. ``film``: judged on film. ``hurt``: something hurt, on the day or as reported afterwards. ``load`` in kg as told
+    afterwards, 0 without a bar; ``planned``: the one said before, which nobody may have lifted. ``felt``: movement felt, 0-10, on
+    a day of the priming trial; ``lot``: that day's number in the trial, from 0. ``load_at``: when that load was told, for the limit that
+    stood then.
     """
 
     day: date
@@ -40,6 +43,7 @@ class ToldDay:
     note: str = ""
     video: str = ""
     load_at: datetime | None = field(default=None, compare=False)
+    planned: float | None = None
 
     @property
     def squatted(self) -> bool:
@@ -71,39 +75,43 @@ def days_told(answers: Iterable[LoggedAnswer], zone: str) -> tuple[ToldDay, ...]
         pained: frozenset[object] = told["in_pain"]  # type: ignore[assignment]
         told["in_pain"] = pained | {row.key} if row.status == "in_pain" else pained - {row.key} if row.status == "no_pain" else pained
         told["pain"] = row.ending == "pain" or bool(told["in_pain"])
-        told.pop(row.key, None)
+        key = LOAD_PLANNED if (row.flow, row.key) == (DAY, "load") else row.key
+        told.pop(key, None)
         if row.status == "ok":
-            told[row.key] = row.value
-            if row.key == "load":
+            told[key] = row.value
+            if key == "load":
                 told["load_at"] = row.at
     drawn = list(dict.fromkeys(told["day"] for told in said.values() if told.get("lot") == "draw"))
     days: dict[object, dict[str, object]] = {}
     for told in said.values():
         of_day = days.setdefault(told["day"], {})
-        if of_day.get("load") not in (None, "same"):
-            of_day["planned"] = of_day["load"]
         of_day["hurt_then"] = of_day.get("hurt_then") or told["pain"] or told.get("hurt") == "yes"
         of_day.update(told)
         if told["day"] in drawn:
             of_day["number"] = drawn.index(told["day"])
     found: list[ToldDay] = []
     for _, of_day in sorted(days.items(), key=lambda one: str(one[0])):
-        found.append(_told(of_day, next((day.load for day in reversed(found) if day.load), about_load)))
+        found.append(_told(of_day, next((kg for day in reversed(found) if (kg := day.load or day.planned)), about_load)))
     return tuple(found)
 
 
 def _told(told: dict[str, object], load_before: float | None) -> ToldDay:
-    day, load, felt, number = told["day"], told.get("load"), told.get("felt"), told.get("number")
-    load_at = told.get("load_at")
+    day, felt, number, load_at = told["day"], told.get("felt"), told.get("number"), told.get("load_at")
     assert isinstance(day, date)
-    if load == "same":
-        load = told.get("planned", load_before)
-    load = 0.0 if load == "none" else None if told.get("done") == "no" else load
+    planned = _kilos(told.get(LOAD_PLANNED), load_before)
+    load = _kilos(told.get("load"), load_before if planned is None else planned)
+    if told.get("done") == "no":
+        planned = load = None
     return ToldDay(
         day, _word(told.get("back")), _word(told.get("kept")), _word(told.get("depth")), told.get("seen_by") == "film",
-        bool(told.get("hurt_then")), float(load) if isinstance(load, int | float) else None,
+        bool(told.get("hurt_then")), load,
         float(felt) if isinstance(felt, int | float) else None, number if isinstance(number, int) else None,
-        str(told.get("note", "")), str(told.get("video", "")), load_at if isinstance(load_at, datetime) else None)
+        str(told.get("note", "")), str(told.get("video", "")), load_at if isinstance(load_at, datetime) else None, planned)
+
+
+def _kilos(load: object, same: float | None) -> float | None:
+    """Return a load in kg; ``same``: the one that "the same" means. None where it is not known."""
+    return 0.0 if load == "none" else same if load == "same" else float(load) if isinstance(load, int | float) else None
 
 
 def _word(value: object) -> str | None:

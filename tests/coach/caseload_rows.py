@@ -79,6 +79,13 @@ class Room:
         self.find(person, "pain.hurt", "yes", days)
         self.find(person, "safety.level", level, days)
 
+    def lifted(self, person: int, days: float, load: float = 90.0, limit: float = 60.0) -> None:
+        """A squat day told of so many days ago, with its load, and the limit that stood then."""
+        if not self.db.execute("select 1 from facts where person = ? and name = 'load.limit'", (person,)).fetchone():
+            self.find(person, "load.limit", f"{limit:g}", 89)
+        self.run(person, "squat_after", {"done": "yes", "back": "still", "load": load}, days)
+        self.find(person, "squat.answered", ago(days).date().isoformat(), days)
+
     def over_an_emergency(self) -> int:
         """A lifter whose emergency was reviewed and is over, with a result of two days ago."""
         return self._over("emergency", 2)

@@ -115,8 +115,8 @@ def a_lifter(db: Connection, name: str = "Ottilie Brandt", units: str = "metric"
         said = note if note and n == days - 1 else "slept badly, felt stiff" if n == 3 else None
         one.run("squat_day", {"load": 60.0 + 2.5 * (n // 4), "lot": "draw" if n >= 2 else None}, asked=day)
         one.run("squat_after", {"done": "yes", "back": "moved" if n in (3, 8) else "still", "seen_by": "film",
-                                "kept": "deeper" if n == 8 else "kept", "hurt": "yes" if hurt else "no", "felt": float(2 + n % 3),
-                                "note": said, "video": "file-77" if n == 6 else None}, asked=day, video="video")
+                                "kept": "deeper" if n == 8 else "kept", "hurt": "yes" if hurt else "no", "load": "same",
+                                "felt": float(2 + n % 3), "note": said, "video": "file-77" if n == 6 else None}, asked=day, video="video")
         one.find(depth__step="well_above" if n in (3, 4) else "a_little_above" if n < 11 else "parallel")
         if hurt:
             one.run("pain", {"where": "back", "bad": 3.0, "sharp": "no", "below_knee": "no", "tingling": "no"})

@@ -246,6 +246,19 @@ async def test_by_night_it_waits_for_the_end_of_quiet_hours_and_two_hours_more(g
     assert len(await pass_hours(gym, 2)) == 1
 
 
+@pytest.mark.parametrize(("words", "told"), [
+    (("i want to kill myself", "Yes, ask them"), f"Your coach has not seen yet that I asked them. Don't wait for them. {HELP}"),
+    (("i cant pee since this morning", "Yes, that is so"), UNSEEN)])
+async def test_by_night_too_it_is_told_of_an_emergency_or_a_call_and_sent_again(gym, words, told):
+    await an_alert(gym, "2026-03-09T21:30+00:00", words)
+    letters = len(gym.heard(KIM))
+    await pass_hours(gym, 1.75)
+    assert not any(text.startswith(told) for text in gym.heard(SAM))
+    await pass_hours(gym, 0.5)
+    assert sum(text.startswith(told) for text in gym.heard(SAM)) == 1
+    assert any("no coach has seen this yet" in text for text in gym.heard(KIM)[letters:])
+
+
 @pytest.mark.parametrize("tap", ["Seen", "See sam"])
 async def test_a_coach_who_taps_has_seen_it(gym, tap):
     await an_alert(gym, "2026-03-09T10:00+00:00")
@@ -555,7 +568,8 @@ async def test_who_agreed_in_a_crisis_that_the_coach_is_asked_hears_where_nobody
     await gym.linked()
     gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
     await gym.say("i want to kill myself", "Yes, ask them")
-    assert gym.heard(KIM)[-1] == "sam, please call them: asks you to get in touch with them today. Please call them now"
+    assert gym.heard(KIM)[-1] == "sam, call wanted now: asks their coach to phone them. Please phone them now"
+    assert "I have asked them. Don't wait for them to call: call somebody yourself now." in gym.heard(SAM)
     assert await pass_hours(gym, 5) == []
     assert sum(text == f"Your coach has not seen yet that I asked them. Don't wait for them. {HELP}" for text in gym.heard(SAM)) == 1
     await gym.say("stop", "who needs me", who=KIM)

@@ -10,9 +10,10 @@ from hypothesis import strategies as st
 
 from companion.coach.caseload import REASON_MOST, CaseloadLine, shortened, utf16_length
 from companion.coach.report_sections import report_content
+from companion.coach.since import news_of
 from companion.coach.summary import lifter_page
 from companion.coach.triage import GROUPS, MOVED_BACK
-from companion.conversation.effects import Alert
+from companion.conversation.effects import Alert, Record
 from companion.export.table import plain
 from companion.record import coaching, people, reminders
 from companion.record.caseload import caseload_rows
@@ -436,12 +437,40 @@ OVER = "over the load limit on 9 of the last 12 squat days, by up to 40 kg"
 
 def test_a_day_over_the_load_limit_is_a_line_with_days_and_kilograms_until_it_is_reviewed(room):
     sam = room.lifter()
-    room.find(sam, "load.over", "152 kg", 2, OVER)
+    for days in range(2, 14):
+        room.lifted(sam, days, 152.0 if days == 2 else 137.0 if days < 11 else 110.0, limit=112.0)
     assert told(room, sam) == ("over_load", f"{OVER}, last told Tuesday")
     room.reviewed(sam, 1)
     assert line(room, sam).group == "fine"
-    room.find(sam, "load.over", "137 kg", 0.5, OVER)
+    room.lifted(sam, 0.5, 137.0)
     assert line(room, sam).group == "over_load"
+
+
+def over_everywhere(room: Room, sam: int) -> tuple[str, str, list[str]]:
+    """How a lifter's load stands in the list, on their page, and in what is new."""
+    return (line(room, sam).group, lifter_page(room.db, room.coach, sam, NOW).over,
+            [one.words for one in news_of(room.db, room.coach, NOW, "UTC+00:00")])
+
+
+def test_a_load_put_right_is_right_in_the_list_on_the_page_and_in_what_is_new(room):
+    sam = room.lifter()
+    room.lifted(sam, 1, 60.0)
+    run = str(room.runs)
+    coaching.audit_look(room.db, sam, room.coach, "summary", ago(0.5))
+    assert over_everywhere(room, sam) == ("fine", "", [])
+    room.keep(sam, 0.2, Record(run, "squat_after", 1, "load", "", "the load was 90 not 60", 90.0, "kg"))
+    over = "over the load limit on the last squat day, by 30 kg"
+    assert over_everywhere(room, sam) == ("over_load", over, [f"{over}, last told today"])
+    room.keep(sam, 0.1, Record(run, "squat_after", 1, "load", "", "no, 55", 55.0, "kg"))
+    assert over_everywhere(room, sam) == ("fine", "", [])
+
+
+def test_a_load_that_was_planned_and_not_told_afterwards_is_over_nothing(room):
+    sam = room.lifter()
+    room.lifted(sam, 3, 60.0)
+    room.run(sam, "squat_day", {"load": 90.0, "squatted": "ready"}, 1)
+    room.run(sam, "squat_after", {"back": "still"}, 1)
+    assert over_everywhere(room, sam)[:2] == ("fine", "")
 
 
 def test_nobody_is_fine_without_a_word_after_a_day_that_closed_it(room):

@@ -194,8 +194,8 @@ def trained(room: Room) -> int:
     room.find(sam, "safety.level", "go", 0)
     for days, load, hurt in ((20, 90.0, "no"), (15, 100.0, "yes")):
         asked = day(-days)
-        room.run(sam, "squat_day", {"load": load}, days, asked=asked)
-        room.run(sam, "squat_after", {"done": "yes", "back": "still", "kept": "kept", "hurt": hurt}, days, asked=asked)
+        room.run(sam, "squat_day", {"load": 120.0}, days, asked=asked)  # planned, which is not trained
+        room.run(sam, "squat_after", {"done": "yes", "back": "still", "kept": "kept", "hurt": hurt, "load": load}, days, asked=asked)
     return sam
 
 

@@ -22,9 +22,9 @@ def tried(room: Room, name: str, pairs: int = 3, agrees: str = "yes") -> int:
     room.run(sam, "trial", {"join": "yes"}, 70)
     for n in range(2 * pairs):
         asked = (NOW - timedelta(days=60 - n)).date().isoformat()
-        room.run(sam, "squat_day", {"lot": "draw", "load": 80.0}, 60 - n, asked=asked)
-        room.run(sam, "squat_after", {"done": "yes", "kept": "kept", "back": "still", "felt": float((3 * n + len(name)) % 7)}, 60 - n,
-                 asked=asked)
+        room.run(sam, "squat_day", {"lot": "draw"}, 60 - n, asked=asked)
+        room.run(sam, "squat_after", {"done": "yes", "kept": "kept", "back": "still", "load": 80.0,
+                                       "felt": float((3 * n + len(name)) % 7)}, 60 - n, asked=asked)
     if agrees:
         room.run(sam, "share_trial", {"agree": agrees}, 5)
     return sam

@@ -6,8 +6,9 @@ import pytest
 
 from companion.coach.links import my_coaches
 from companion.coach.report_sections import report_content
-from companion.coach.summary import LifterPage, lifter_page
+from companion.coach.summary import PAUSED_WORDS, LifterPage, lifter_page
 from companion.coach.triage import depth_of
+from companion.coach.views import show
 from companion.conversation.effects import Alert, Record, Remind
 from companion.record import coaching, people
 from companion.record.caseload import caseload_rows
@@ -134,8 +135,28 @@ def test_acts_the_plan_and_the_next_reminder(room):
     assert [(act.coach, act.what, act.value, act.reason) for act in one.acts] == [("Ada", "pin_load", "60", "knee")]
     assert one.plan_words == "Every Tuesday at 18:00"
     assert one.coming[0].day.isoformat() == "2026-03-17"
-    assert one.next_reminder is not None
-    assert (one.next_reminder.kind, one.next_reminder.wall) == ("retest", "2026-04-01 10:00")
+    assert [(waits.kind, waits.wall) for waits in one.waiting] == [("retest", "2026-04-01 10:00")]
+
+
+@pytest.mark.parametrize("why", ["crisis", "squat.no_prompts"])
+def test_that_reminders_are_paused_is_told_alike_for_whatever_reason(room, why):
+    sam = room.lifter()
+    if why == "crisis":
+        room.keep(sam, 1, Remind("retest", "retest", "2026-04-01"))
+    room.find(sam, why, "open" if why == "crisis" else "yes")
+    assert (page(room, sam).waiting, page(room, sam).paused) == ((), True)
+    (say,) = show(Turn(room.db, room.coach, NOW, BOOK), "lifter", f"{sam}")
+    assert PAUSED_WORDS in say.text
+    assert "Next reminder" not in say.text
+
+
+def test_a_squat_day_whose_hour_is_past_is_not_the_next_for_the_coach_either(room):
+    """NOW is a Thursday, 18:00."""
+    sam = room.lifter()
+    room.find(sam, "squat.plan", '{"weekly":{"TH":"18:00"}}')
+    assert page(room, sam).coming[0].day.isoformat() == "2026-03-19"
+    room.find(sam, "squat.plan", '{"weekly":{"TH":"18:01"}}', 0.5)
+    assert page(room, sam).coming[0].day.isoformat() == "2026-03-12"
 
 
 def test_a_page_takes_as_many_queries_for_much_as_for_little(room):

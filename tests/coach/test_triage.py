@@ -48,7 +48,10 @@ RECKONED = {
         or exists (select 1 from runs r where r.person = mine.person and r.flow = 'pain' and ifnull(r.ending, '') <> 'done'
             and r.began_at > reviewed and r.began_at > ifnull((select at from finished f where f.person = mine.person), ''))""",
     "referred": "select person from told where name = 'safety.level' and value in ('clinician', 'same_day', 'emergency')",
-    "over_load": "select person from told join mine using (person) where name = 'load.over' and at > reviewed",
+    "over_load": """select a.person from (select *, dense_rank() over (partition by person order by date(at) desc) as nth from answers
+            where flow = 'squat_after' and key in ('back', 'load') and id in (select max(id) from answers l where l.flow = 'squat_after'
+            group by l.person, l.key, date(l.at))) a join mine using (person)
+        where a.nth <= 12 and a.key = 'load' and a.value > 60 and a.at > reviewed""",
     "worse": """select person from told join mine using (person) where name = 'retest.change' and value = 'worse' and at > reviewed
         union select a.person from answers a join mine using (person) join told s on s.person = a.person and s.name = 'depth.step'
         where a.id = (select max(id) from answers l where l.person = a.person and l.key = 'back')

@@ -11,6 +11,7 @@ from companion.calendar.plan import Plan
 from companion.coach.caseload import day_namer
 from companion.coach.triage import RESULT_WORDS, TRIAGE, WHERE_WORDS, reasons_of
 from companion.record.caseload import CaseloadRow
+from companion.record.load_over import OverLoad
 from companion.record.timestamps import text_of
 from companion.screening.limits import Limit, LimitPart, as_text
 from companion.screening.safety import Level
@@ -38,7 +39,7 @@ def judged(state: str, **told: Any) -> str | None:
 SIX = time(18)
 MONDAYS = Plan(weekly=((0, SIX),)).dumps()
 HURT = {"hurt_at": at(2), "hurt_flow": "pain"}
-OVER = {"over_at": at(2), "over": "over by 9 kg"}
+OVER = {"over": OverLoad(ago(2), "over by 9 kg")}
 MOVED = {"back": "moved", "back_at": at(2), "step_why": "The back moved, so it is a step back."}
 WORSE = {"change": "worse", "change_at": at(2)}
 DUE = {"retest_state": "open", "retest_due": at(3), "retest_made": at(30), "retest_wall": f"{at(3)[:10]} 18:00 UTC"}
@@ -65,8 +66,7 @@ RESULT = {"outcome_at": ago(2).isoformat(), "overall": "likely"}
     ("unanswered", {"asked": OpenQuestions("signs", ago(2))}, "questions about a sign open, since Tuesday"),
     ("unanswered", {}, None),
     ("over_load", OVER, "over by 9 kg, last told Tuesday"),
-    ("over_load", {**OVER, "over_at": None}, None),
-    ("over_load", {**OVER, "over": None}, None),
+    ("over_load", {}, None),
     ("over_load", {**OVER, "reviewed": at(2)}, None),
     ("over_load", {**OVER, "reviewed": at(3)}, "over by 9 kg, last told Tuesday"),
     ("worse", MOVED, "back moved on Tuesday, a step back"),

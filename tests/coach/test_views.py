@@ -124,7 +124,7 @@ pages = st.builds(
                             note=awful), max_size=5).map(tuple),
     held=st.lists(held, max_size=5).map(tuple), change=st.none() | st.builds(KeptFinding, awful, awful, awful, moments), trial=awful,
     goal=awful,
-    plan_words=awful, coming=st.just(()), next_reminder=st.none(), retest_to_come=st.booleans(),
+    plan_words=awful, coming=st.just(()), waiting=st.just(()), paused=st.booleans(), retest_to_come=st.booleans(),
     media=st.lists(st.builds(SentMedia, awful, awful, moments), max_size=9).map(tuple),
     alarms=st.lists(st.builds(AlertDetail, st.builds(KeptAlert, moments, awful, awful, awful, awful),
                               st.lists(st.tuples(awful, awful), max_size=6).map(tuple)), max_size=5).map(tuple),

@@ -26,7 +26,7 @@ from companion.app.run import ScriptClock, running_writer
 from companion.app.service import SORRY, Companion
 from companion.channels.terminal import waiting_messages
 from companion.conversation.acting import WAITS
-from companion.conversation.day_kinds import LimitEnd, Rest
+from companion.conversation.day_kinds import LimitEnd, PastDay, Rest
 from companion.conversation.effects import Say
 from companion.conversation.flow import Ask
 from companion.conversation.number_kinds import Number
@@ -293,7 +293,7 @@ class Bot(RuleBasedStateMachine):
             row = self.db.execute("select run, raw, cast(value as text) from answers a where status = 'ok' "
                                   f"and not {COUNTS_AGAIN} order by id desc limit 1").fetchone()
             assert row[:2] == (session.top.run, tap.label)
-            spelt_out = isinstance(ask.kind, Rest | LimitEnd)  # of a part the whole plan is kept, of weeks their last day
+            spelt_out = isinstance(ask.kind, Rest | LimitEnd | PastDay)  # of a part the whole plan is kept, of weeks and days ago the date
             assert row[2] in (value, f"{value}.0") or spelt_out, (tap, row)
 
     @rule(often=st.integers(1, 14))

@@ -180,9 +180,9 @@ def test_a_limit_is_due_from_its_date_on():
     ({"over": "still"}, (limit(S, by="a doctor"), LATER, OPEN), "2026-03-03"),
     ({"over": "unsure"}, (limit(S, until="2026-03-09", by="a doctor", asked=True), LATER, OPEN), "2026-03-03")])
 def test_what_is_said_on_its_date_counts_for_what_is_due_alone(got: dict[str, Any], then: tuple[Limit, ...], end: str):
-    """Not sure: asked again a week later (choice)."""
+    """Not sure: asked again a week later (choice). No added load: 0 kg."""
     got = {**AFTER, **got}
-    assert (left("limits_after", got), of("end_after", got), of("kilos_after", got)) == (then, end, "60")
+    assert (left("limits_after", got), of("end_after", got), of("kilos_after", got)) == (then, end, "0")
     if got["over"] != "over":
         assert of("after_words", got) == then[0].said()
 
@@ -224,7 +224,7 @@ MANY = (limit(L, S, B, *STRETCHES, kg=60.0, until="2026-03-20"), limit(T), limit
 def test_a_clearance_takes_away_what_it_is_for(got: dict[str, Any], words: str, load: str, then: tuple[Limit, ...]):
     got = {"before": as_text(MANY), "safety.limits": as_text(MANY), **got}
     assert (of("cleared_words", got), of("cleared_to_load", got), left("limits_left", got)) == (words, load, then)
-    assert of("kilos_left", got) == ("60" if then and load == "no" else "")
+    assert of("kilos_left", got) == ("0" if then else ""), "no added load, or no training"
     assert of("end_left", got) == ("2026-03-20" if then else None)
 
 

@@ -56,6 +56,15 @@ def test_who_is_to_be_seen_first_is_told_that_these_wait(level: str, told: bool)
     assert ("I write nothing about squats or tests" in heard) == told
 
 
+@each_row(("paused", "words"), [("open", "begin again"), ("asked", "go on")])
+def test_while_they_are_paused_none_is_shown_as_coming(paused: str, words: str):
+    heard = "\n".join(say.text for say in begun(**{"reminders.paused": paused, "due.retest": "2026-03-07 10:00"}).says)
+    assert "paused" in heard
+    assert words in heard
+    assert "squat day" not in heard
+    assert "test again" not in heard
+
+
 def test_who_wants_none_sees_none():
     assert begun(**{"squat.no_prompts": "yes"}).says[0].text.startswith("Your reminders are off. “Reminder times” turns")
 

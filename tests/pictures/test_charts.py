@@ -291,7 +291,7 @@ def trial_rows(felt: dict[str, float], days: int = 12) -> list[LoggedAnswer]:
     seed = f"7 {BEGAN.isoformat()}"
     rows = [said("trial", 1, "join", "yes", 0)]
     for n in range(days):
-        rows += [said("squat_day", 2 * n + 2, "lot", "draw", n + 0.1), said("squat_day", 2 * n + 2, "load", 60.0, n + 0.1)]
+        rows += [said("squat_day", 2 * n + 2, "lot", "draw", n + 0.1), said("squat_after", 2 * n + 3, "load", 60.0, n + 0.15)]
         rows += [said("squat_after", 2 * n + 3, key, value, n + 0.15)
                  for key, value in (("felt", felt[arm_of(seed, n)] + n // 4), ("kept", "kept"))]
     return rows

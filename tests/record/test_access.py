@@ -46,7 +46,7 @@ def in_crisis(room: Room, may: str) -> int:
     """A lifter who wrote of harming themselves, from doubtful words on, said whether the coach may be asked, and what came after."""
     sam = room.lifter()
     room.run(sam, "signs", {"which": "self_harm"}, 0.2)
-    agreed = Alert("crisis", "asks you to get in touch with them today. Please call them now")
+    agreed = Alert("crisis", "asks their coach to phone them. Please phone them now")
     room.run(sam, "crisis", {"so": "yes", "coach_may": may}, 0.15, alert=agreed if may == "yes" else None)
     room.find(sam, "crisis", "open", 0.14, "wrote of harming themselves", "wrote of harming themselves")
     room.run(sam, "begin_again", {"begin": "unsafe"}, 0.1)
@@ -77,7 +77,7 @@ def test_no_reader_of_a_coach_shows_anything_of_a_crisis(room, nothing, may):
 @pytest.mark.parametrize(("may", "more"), [("yes", True), ("no", False)])
 def test_only_the_alert_that_the_lifter_agreed_to_is_read(room, nothing, may, more):
     read = read_by_the_coach(room, in_crisis(room, may))
-    for words in ("asks you to get in touch with them today", "asked today that you call them"):
+    for words in ("asks their coach to phone them", "asked today that you call them"):
         assert (words in read, words in nothing) == (more, False)
 
 

@@ -120,7 +120,7 @@ def test_a_squat_day_named_late_is_a_painful_one_until_it_is_taken_back(room):
     assert days_told(map(log.as_answer, log.answers_of(room.db, sam)), "UTC+00:00")[0].hurt
     room.keep(sam, 0, CountAgain(SINCE))
     (day,) = days_told(map(log.as_answer, log.answers_of(room.db, sam)), "UTC+00:00")
-    assert (day.hurt, day.load) == (False, 80.0)
+    assert (day.hurt, day.planned) == (False, 80.0)
 
 
 def test_the_last_session_is_that_of_the_last_24_hours_also_over_midnight(room):

@@ -14,7 +14,7 @@ from companion.app.outbox_store import CompanionOutbox
 from companion.calendar.plan import Away, EveryNDays, MoveDay, On, Pause, Plan, Skip, StopAll
 from companion.calendar.prompts import Preferences
 from companion.port import Address
-from companion.record import people, reminders
+from companion.record import log, people, reminders
 from companion.record.timestamps import text_of
 from companion.reminders.sweep import FixedDelayTrigger, start_sweeping
 from companion.screening.limits import Limit, LimitPart, as_text
@@ -38,9 +38,48 @@ def follow_ups(heard: list[str]) -> list[str]:
     return [text for text in heard if text.startswith("How did ")]
 
 
+HARM_ASKED = "Are you thinking of harming yourself"
+
+
 async def at_moment(gym, moment) -> list[str]:
     gym.clock.at = moment
     return await gym.sweep()
+
+
+# paused ---------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("parked", [False, True])
+async def test_while_it_is_asked_about_harming_oneself_nothing_is_sent_until_that_is_answered(gym, parked):
+    person = gym.lifter()
+    await gym.write("sam", "kill me")
+    assert any(HARM_ASKED in text for text in await gym.listen())
+    if parked:
+        await gym.write("sam", "stop")
+        await gym.write("sam", "my reminders")
+        assert "Your reminders are paused until you have answered what I asked. Say “go on” to answer it." in await gym.listen()
+    assert await gym.sweep_until(SQUAT + timedelta(days=2)) == []
+    assert log.paused_of(gym.db, person) == "asked"
+    await gym.write("sam", "go on" if parked else "no")
+    if parked:
+        await gym.write("sam", "no")
+    await gym.listen()
+    assert log.paused_of(gym.db, person) == ""
+    assert prompts(await gym.sweep_until(PROMPT + timedelta(days=7)))
+
+
+async def test_reminders_are_said_to_be_paused_while_they_are_and_are_sent_again_after_beginning_again(gym):
+    gym.lifter()
+    await gym.write("sam", "i want to kill myself")
+    await gym.write("sam", "my reminders")
+    heard = await gym.listen()
+    assert any(text.startswith("Your reminders are paused, and none is sent. Say “begin again”") for text in heard)
+    assert not any("squat day" in text for text in heard)
+    assert await gym.sweep_until(SQUAT + timedelta(days=2)) == []
+    await gym.write("sam", "begin again")
+    await gym.write("sam", "yes")
+    await gym.listen()
+    assert prompts(await gym.sweep_until(PROMPT + timedelta(days=7)))
 
 
 # on time ----------------------------------------------------------------------------------------------------

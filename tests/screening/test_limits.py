@@ -79,8 +79,9 @@ def test_a_weight_below_the_empty_bar_leaves_the_body_alone():
     assert closed(Limit(frozenset(), 15.0), kg=15.0) == set()
     assert closed(Limit(frozenset(), 14.9), kg=15.0) == {"load"}
     assert facts_in((UP_TO_60, Limit(frozenset(), 40.0)), TODAY, 20.0)["limit.kg"] == 40.0
-    assert (most_kg((NO_LOAD,)), most_kg(())) == (None, None)
-    assert "limit.kg" not in facts_in((NO_LOAD,), TODAY, 20.0)
+    assert (most_kg((NO_LOAD,)), most_kg((NO_LOAD, UP_TO_60)), most_kg((Limit(frozenset((LimitPart.SQUATS,))),)), most_kg(())) == (
+        0.0, 0.0, None, None)
+    assert facts_in((NO_LOAD,), TODAY, 20.0)["limit.kg"] == 0.0
 
 
 def test_it_says_what_until_when_and_by_whom():

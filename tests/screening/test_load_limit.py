@@ -9,7 +9,7 @@ from functools import partial
 import pytest
 
 from companion.language.units import IMPERIAL, METRIC, shown
-from companion.screening.load_limit import LimitSet, OverLimit, limit_at, limits_in, load_kept, over_by, over_limit
+from companion.screening.load_limit import LimitSet, OverLimit, at_most, limit_at, limits_in, load_kept, over_by, over_limit
 from companion.screening.squat_days import ToldDay
 from tests.table import each_row
 
@@ -61,11 +61,17 @@ def test_the_last_twelve_squat_days_are_counted_in_the_lifter_s_units():
     """Twelve: about four weeks of three squat days (choice)."""
     days = [day(at, 152.0 if at == 20 else 137.0 if at % 7 else 100.0) for at in range(22)]
     found = over_limit(days, LIMIT)
-    assert found == OverLimit(DAYS_JUDGED - 2, DAYS_JUDGED, 40.0)
+    assert found == OverLimit(DAYS_JUDGED - 2, DAYS_JUDGED, 40.0, days[20].load_at)
     assert found.words(partial(shown, system=METRIC)) == "over the load limit on 10 of the last 12 squat days, by up to 40 kg"
     assert found.words(partial(shown, system=IMPERIAL)).endswith("by up to 88 lb")
     assert over_limit(days[:1], LIMIT).words(partial(shown, system=METRIC)) == ""
     assert over_limit(days[1:2], LIMIT).words(partial(shown, system=METRIC)) == "over the load limit on the last squat day, by 25 kg"
+
+
+def test_a_limit_of_nothing_is_said_in_words_and_the_empty_bar_is_over_it():
+    assert (at_most(60.0, partial(shown, system=METRIC)), at_most(0.0, partial(shown, system=METRIC))) == ("at most 60 kg", "no added load")
+    assert over_by(20.0, 0.0) == 20.0
+    assert over_by(0.0, 0.0) == 0.0
 
 
 def test_a_day_nobody_squatted_on_is_not_among_them():

@@ -31,26 +31,33 @@ def one(*rows: list[LoggedAnswer]) -> ToldDay:
 def test_before_and_after_the_squats_are_one_day():
     told = one(run(DAY, "1", load=80.0, squatted="ready"),
                run(AFTER, "2", 0.1, back="still", seen_by="film", kept="kept", hurt="no", load=82.5, note="light", video="file-1"))
-    assert told == ToldDay(FIRST, "still", "kept", None, True, False, 82.5, None, None, "light", "file-1")
+    assert told == ToldDay(FIRST, "still", "kept", None, True, False, 82.5, None, None, "light", "file-1", planned=80.0)
     assert told.squatted
 
 
-@each_row(("rows", "load"), [
-    ((run(DAY, "1", load="same"),), 60.0),
-    ((run(DAY, "1", load=80.0), run(AFTER, "2", load="same")), 80.0),
-    ((run(DAY, "1", load="same"), run(AFTER, "2", load="same")), 60.0),
-    ((run(DAY, "1", load=80.0), run(AFTER, "2", load=75.0)), 75.0),
-    ((run(DAY, "1", load=80.0), run(AFTER, "2", load="none")), 0.0),
-    ((run(DAY, "1", load=80.0), run(AFTER, "2", back="still")), 80.0),
-    ((run(DAY, "1", squatted="ready"),), None),
-    ((run(DAY, "1", load=80.0), run(AFTER, "2", 1, asked="2026-03-02", done="no")), None)])
-def test_the_load_is_what_was_told_or_planned_or_the_same_as_before(rows: tuple[list[LoggedAnswer], ...], load: float | None):
-    assert one(*rows).load == load
+@each_row(("rows", "load", "planned"), [
+    ((run(DAY, "1", load="same"),), None, 60.0),
+    ((run(AFTER, "1", load="same"),), 60.0, None),
+    ((run(DAY, "1", load=80.0), run(AFTER, "2", load="same")), 80.0, 80.0),
+    ((run(DAY, "1", load="same"), run(AFTER, "2", load="same")), 60.0, 60.0),
+    ((run(DAY, "1", load="none"), run(AFTER, "2", load="same")), 0.0, 0.0),
+    ((run(DAY, "1", load=80.0), run(AFTER, "2", load=75.0)), 75.0, 80.0),
+    ((run(DAY, "1", load=80.0), run(AFTER, "2", load="none")), 0.0, 80.0),
+    ((run(DAY, "1", squatted="ready"),), None, None),
+    ((run(DAY, "1", load=80.0), run(AFTER, "2", 1, asked="2026-03-02", done="no")), None, None)])
+def test_the_load_is_what_was_told_afterwards_as_planned_or_the_same_as_before(
+        rows: tuple[list[LoggedAnswer], ...], load: float | None, planned: float | None):
+    assert (one(*rows).load, one(*rows).planned) == (load, planned)
+
+
+def test_a_load_that_was_planned_and_not_told_afterwards_is_not_known():
+    told = one(run(DAY, "1", load=80.0), run(AFTER, "2", back="still"), run(AFTER, "2", load=None, status="skipped"))
+    assert (told.load, told.load_at, told.planned) == (None, None, 80.0)
 
 
 def test_the_same_again_means_the_last_day_with_a_bar():
     rows = [*run(DAY, "1", load=80.0), *run(DAY, "2", 1, load="none"), *run(DAY, "3", 2, load="same")]
-    assert [day.load for day in days_told(rows, "UTC+00:00")] == [80.0, 0.0, 80.0]
+    assert [day.planned for day in days_told(rows, "UTC+00:00")] == [80.0, 0.0, 80.0]
 
 
 def test_what_was_skipped_or_taken_back_is_not_told():
@@ -74,7 +81,7 @@ def test_pain_then_or_afterwards_stays_with_the_day(rows: tuple[list[LoggedAnswe
 
 def test_a_day_told_of_the_next_morning_is_the_day_before():
     told = one(run(DAY, "1", load=80.0), run(AFTER, "2", 0.6, asked="2026-03-02", done="yes", back="moved"))
-    assert (told.day, told.back, told.load) == (FIRST, "moved", 80.0)
+    assert (told.day, told.back, told.planned) == (FIRST, "moved", 80.0)
 
 
 @each_row(("asked", "day"), [
