@@ -37,7 +37,7 @@ LEVEL_WORDS: Final[Mapping[Level, LevelWords]] = {
         "to be seen the same day", "closed: to be seen the same day",
         "What you told me should be looked at today: call your doctor, an urgent care line or a clinic now. No squats, "
         "tests or drills until you have been seen; then, from tomorrow, say “safety check”.",
-        "What I told you stands: have it looked at today."),
+        "What you told me should be looked at today."),
     Level.EMERGENCY: LevelWords(
         "sent to emergency care", "closed: sent to emergency care",
         "What you told me can be an emergency. Go to an emergency department or call your emergency number now, and "
