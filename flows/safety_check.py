@@ -11,8 +11,10 @@ from companion.conversation.policy import Policy
 from companion.screening.safety import Level
 from companion.screening.sources import with_numbers
 from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, CLEARED_OR_NOT, asked_who_and_when, not_cleared
+from flows.level_parts import LEVEL_PARTS
 from flows.safety_facts import (
                CLEARED_WHY,
+               CLOSERS,
                HISTORY_KEYS,
                body_first,
                cleared_until,
@@ -20,6 +22,7 @@ from flows.safety_facts import (
                level_after_check,
                level_so_far,
                limit_said,
+               parts_with_tap,
                reasons_of_check,
                sore,
                stands_still,
@@ -56,7 +59,6 @@ SAID_BEFORE = ASKING_ON & NO_HISTORY & fact("stood").is_("clinician") & ~SENT
 OWN = STANDS.is_("no")
 """True if this check itself found the level, and it is not only left from before."""
 
-CLOSERS = ("bladder", "chest", "weakness", "fall", "leg_signs")
 SLIP_IN_CHECK = closed_by_tap(**{key: fact(key).one_of("yes", "unsure") for key in CLOSERS}) & OWN & ~SENT
 """True if only taps closed everything, so that they can be undone."""
 
@@ -71,8 +73,8 @@ FLOW = Flow(
     at_start=stood,
     facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSERS),
            *CLEARED_FACTS, STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL_AFTER_CHECK, SO_FAR, Fact("because", of=reasons_of_check),
-           Fact("why", of=keys_of_check), LIMIT_SAID, Fact("body_first", values=YES_NO, of=body_first),
-           Fact("sore", values=YES_NO, of=sore)),
+           Fact("why", of=keys_of_check), Fact("parts_tap", of=parts_with_tap), LIMIT_SAID,
+           Fact("body_first", values=YES_NO, of=body_first), Fact("sore", values=YES_NO, of=sore)),
     gates=(
         WELCOMED,
         Gate(fact("safety.level").is_("emergency") & fact("safety.may_open").is_("no"), EMERGENCY),
@@ -143,7 +145,8 @@ FLOW = Flow(
         Tell("Please be seen first. Until then no test and no drill opens here.", NOT_SEEN, must_arrive=True),
         Tell("You have been seen, but not told that you may train. Ask them that; until then no test and no drill opens here.",
              SEEN & ~fact("seen_cleared").is_("yes"), must_arrive=True),
-        Do(Find("safety.slip", "{stood}", "closed by a tap"), SLIP_IN_CHECK),
+        Do(Find(LEVEL_PARTS, "{parts_tap}", "what the level is made of"), SLIP_IN_CHECK),
+        Do(Find("safety.slip", "tapped", "closed by a tap"), SLIP_IN_CHECK),
         Do(Find("safety.slip.of", "check", "closed by a tap"), SLIP_IN_CHECK),
         Tell(EMERGENCY, OWN & LEVEL_AFTER_CHECK.is_("emergency"), must_arrive=True),
         Tell(SAME_DAY, OWN & LEVEL_AFTER_CHECK.is_("same_day"), must_arrive=True),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from datetime import date, timedelta
 from functools import lru_cache
 from typing import Final
@@ -15,7 +16,7 @@ from companion.language.limits import sets_none
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
 from companion.screening.sources import value, with_numbers
 from flows.cleared_by import CLEARED_SAID, CLINICIAN_SAID, by_clinician, says_who
-from flows.level_parts import level_of, others
+from flows.level_parts import LevelPart, level_of, others, text_of, with_tap
 
 CLEARED_FOR: Final = timedelta(days=30.5 * value("clearance_months"))
 """When a clinician's clearance is asked for again."""
@@ -25,6 +26,8 @@ _CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant"
           "limits", "pain", "soreness", "leg_signs")
 HISTORY_KEYS: Final = ("history", "history_signs", "history_care")
 """The questions about what a doctor should know of first: three short ones, which count as one."""
+CLOSERS: Final = ("bladder", "chest", "weakness", "fall", "leg_signs")
+"""The questions with which one tap can close everything."""
 _READ = (*_CHECK, *HISTORY_KEYS[1:], "clinician", "cleared_when", CLEARED_SAID, CLINICIAN_SAID, "urgent", "was_pregnant", "same_history",
          "stood_cleared_until", "today")
 """All answers that decide a check's outcome."""
@@ -123,6 +126,15 @@ def keys_of_check(got: Facts, side: str) -> Value:
     return " ".join(dict.fromkeys((*before, *(reason.key for reason in _check(got, so_far=True).because))))
 
 
+def parts_with_tap(got: Facts, side: str) -> Value:
+    """Return the parts of the level after a check that only taps closed: what stood, what else it was told, and those taps."""
+    rest = _check(_but_for(got, _READ, dict.fromkeys(CLOSERS, "no")), so_far=True)
+    stood_why = str(got.get("stood_why", "")).split() if _holds(got) else []
+    parts = (LevelPart("before", Level(str(got.get("stood", "go"))), why=tuple(stood_why)),
+             LevelPart("check", rest.level, why=tuple(reason.key for reason in rest.because)))
+    return text_of(with_tap(parts, Level(str(level_after_check(got, side))), str(keys_of_check(got, side)).split()))
+
+
 def still_cleared(got: Facts, side: str) -> Value:
     """Return "yes" if an earlier clearance still counts today."""
     return "yes" if str(got.get("stood_cleared_until", "")) >= str(got["today"]) else "no"
@@ -216,6 +228,17 @@ def pain_outcome(got: Facts, so_far: bool = False) -> SafetyOutcome:
         answers |= dict.fromkeys(_PAIN, "no") | {"where": "chest", "bad": 0.0}
     start = got.get("safety_check.pain") if got.get("safety.checked.today") == "yes" else None
     return level_from_pain(answers, float(start) if start is not None else None)
+
+
+def pain_but_for_taps(got: Facts) -> SafetyOutcome:
+    """Return the outcome of the pain questions so far without the answers that are urgent by themselves."""
+    urgent = {"where": "other"} | dict.fromkeys(("heart_now", "saddle_now", "bladder", "weakness"), "no")
+    return pain_outcome(_but_for(got, (*_PAIN, "said", "safety_check.pain", "safety.checked.today"), urgent), so_far=True)
+
+
+def _but_for(got: Facts, names: Iterable[str], answers: Facts) -> Facts:
+    """Return the facts of these names, with other answers."""
+    return {name: value for name in names if (value := got.get(name)) is not None} | dict(answers)
 
 
 def level_until_asked(got: Facts, side: str) -> Value:

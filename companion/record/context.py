@@ -29,7 +29,7 @@ SUSPENDED = "crisis"
 """The fact that is "open" from thoughts of self-harm until the lifter begins again."""
 
 SLIP = "safety.slip"
-"""The level before a tap that closed everything; "" once that was undone."""
+"""Set by a tap that closed everything; "" once that was undone."""
 UNDONE_WITHIN: Final = timedelta(minutes=value("undone_within"))
 """Time in which such a tap can be undone."""
 
