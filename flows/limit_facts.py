@@ -11,6 +11,7 @@ from typing import Final
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
+from companion.language.clearances import is_today
 from companion.language.findings import without_the_found
 from companion.language.limits import CLEARED, ToldLimit, parts_named, read_limit, sets_none
 from companion.language.passed_on import in_whole_words
@@ -18,7 +19,7 @@ from companion.language.units import METRIC, shown
 from companion.screening.limits import STRETCHES, WORDS_MOST, Limit, LimitPart, LimitsTold, as_text, limits_in, most_kg, without, words_of
 from companion.screening.readings import NumberFormat
 from companion.screening.sources import value
-from flows.cleared_by import CLEARED_SAID
+from flows.cleared_by import CLEARED_SAID, who_and_when
 from flows.safety_facts import CLEARED_FOR
 
 LIMITS: Final = "safety.limits"
@@ -260,9 +261,21 @@ def clearance_facts(known: Known) -> dict[str, Value]:
     waits = str(known.facts.get("safety.level", "go")) in ("clinician", "same_day", "emergency") or (
         known.facts.get("safety.body_first") == "yes")
     facts["waits"] = "yes" if limits or waits else "no"
+    facts["told_today"] = "yes" if any(known.facts.get(f"safety.{one}.today") == "yes" for one in ("limits", "level")) else "no"
     named = {LimitPart(one) for one in parts_named(said)}
     read = next((name for name, parts in _CLEARED_FOR.items() if named == parts), "")
     return facts | ({"for_read": read} if read else {}) | ({CLEARED_SAID: said} if said else {})
+
+
+def is_newer(got: Facts, side: str) -> Value:
+    """Return "yes" where they were cleared today, and what stood was told on an earlier day."""
+    return "yes" if is_today(str(who_and_when(got, side))) and got.get("told_today") == "no" else "no"
+
+
+def after_what(got: Facts, side: str) -> Value:
+    """Return the question whether what stands was known to whoever cleared them."""
+    stands = got.get("limit.words")
+    return f"And was that after {f'you were told this: {stands}' if stands else 'what you told me, so that they knew of it'}?"
 
 
 def _for(got: Facts) -> str:

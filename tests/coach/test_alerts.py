@@ -554,7 +554,7 @@ async def test_who_agreed_in_a_crisis_that_the_coach_is_asked_hears_where_nobody
 async def test_who_was_cleared_is_not_asked_the_next_morning_whether_they_were_seen(gym):
     await gym.linked()
     await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no")
-    await gym.say("cleared", "my physio, today", "Yes, that is right", "none")
+    await gym.say("cleared", "my physio, today", "yes", "Yes, that is right", "none")
     assert not any("I asked you to be seen" in text for text in await next_morning(gym))
 
 

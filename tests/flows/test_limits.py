@@ -380,7 +380,9 @@ def test_a_clearance_asks_who_and_when_as_far_as_its_sentence_does_not_say_and_t
         words: str, asked: str, who_and_when: str, begun: str):
     talk = Limited(begun, TOLD, **{"safety.body_first": "yes"}).say(words)
     assert talk.last.startswith(asked)
-    talk.say("yesterday" if "when did" in asked else "my physio, yesterday" if "when" in asked else "my physio", "yes")
+    talk.say("yesterday" if "when did" in asked else "my physio, yesterday" if "when" in asked else "my physio")
+    assert talk.last.startswith("And was that after you were told this: no added load, no hamstring stretching, until 23 March")
+    talk.say("yes", "yes")
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.HAMSTRINGS,))]
     assert (talk.found["safety.body_first"], talk.found["safety.cleared_until"]) == ("no", "2026-09-01")
     assert talk.alerts == [f"was cleared for lifting weights. By whom and when: {who_and_when}"]
@@ -391,6 +393,9 @@ def test_a_clearance_asks_who_and_when_as_far_as_its_sentence_does_not_say_and_t
     "i got the all clear from my doctor on monday", "cleared by my physio on monday", "my gp gave me the all clear this morning"])
 def test_a_clearance_told_in_one_sentence_is_only_said_back(words: str):
     talk = Limited("home", **{"safety.level": "clinician"}).say(words)
+    if "this morning" not in words:
+        assert talk.last == "And was that after what you told me, so that they knew of it?"
+        talk.say("yes")
     assert talk.last == f"I understand: cleared for everything. By whom and when: {words}. Is that right?"
     talk.say("yes", "none")
     assert talk.alerts == [f"was cleared for everything. By whom and when: {words}"]
@@ -407,7 +412,7 @@ def test_of_a_clearance_only_what_its_sentence_does_not_say_for_certain_is_asked
 
 
 @pytest.mark.parametrize(("words", "asked"), [
-    ("my physio", "clearance.cleared_when"), ("my physio on monday", "clearance.cleared_for"), ("my physio, tomorrow", "home.pick"),
+    ("my physio", "clearance.cleared_when"), ("my physio on monday", "clearance.after"), ("my physio, tomorrow", "home.pick"),
     ("no, my physio hasn't", "clearance.clinician")])
 def test_who_it_was_may_be_said_once_a_bare_yes_was_asked_about(words: str, asked: str):
     talk = Limited("home", TOLD).say("cleared", "yes")
@@ -416,7 +421,7 @@ def test_who_it_was_may_be_said_once_a_bare_yes_was_asked_about(words: str, aske
 
 
 def test_a_clinician_named_late_is_told_to_the_coach():
-    talk = Limited("home", TOLD).say("cleared", "yes", "my physio on monday", "everything", "yes")
+    talk = Limited("home", TOLD).say("cleared", "yes", "my physio on monday", "yes", "everything", "yes")
     assert talk.alerts == ["was cleared for everything. By whom and when: yes, my physio on monday"]
 
 
@@ -470,7 +475,7 @@ def test_a_clearance_that_is_not_confirmed_changes_nothing():
 
 def test_a_limit_told_while_a_clearance_waited_is_none_of_what_was_cleared():
     talk = Limited("home", TOLD).say("cleared", "my doctor, today", "stop", "my surgeon said no squats until they clear me", "yes", "yes")
-    talk.say("cleared", "everything", "yes", "none")
+    talk.say("cleared", "yes", "everything", "yes", "none")
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.SQUATS,))]
     assert "What still stands: no squats" in talk.heard
 
@@ -487,10 +492,32 @@ def test_a_word_of_a_friend_or_ones_own_ends_no_limit(who: str, says: str):
 def test_a_person_named_may_be_a_clinician_and_a_clearance_says_when():
     talk = Limited("home", TOLD).say("cleared", "Sarah", "yes")
     assert talk.state == "clearance.cleared_when"
-    talk.say("last week", "everything")
+    talk.say("last week", "yes", "everything")
     assert "By whom and when: Sarah, last week" in talk.last
     assert talk.say("yes").limits == ()
-    assert Limited("home", TOLD).say("cleared", "my fisio on monday").state == "clearance.cleared_for"
+    assert Limited("home", TOLD).say("cleared", "my fisio on monday").state == "clearance.after"
+
+
+@pytest.mark.parametrize("words", [
+    ("my physio cleared me last year",), ("cleared", "dr smith in january"), ("cleared", "physio on 1 february"),
+    ("my physio cleared me yesterday",), ("my physio cleared me for lifting", "in 2024")])
+@pytest.mark.parametrize("after", ["no", "not sure"])
+def test_a_clearance_older_than_what_stands_or_that_may_be_lifts_nothing(words: tuple[str, ...], after: str):
+    talk = Limited("home", TOLD).say(*words)
+    assert talk.state == "clearance.after"
+    talk.say(after)
+    assert (talk.limits, talk.alerts, "safety.cleared_until" in talk.found) == ((TOLD,), [], False)
+    assert "does not count for what stands now" in talk.heard
+    sent = Limited("home", **{"safety.level": "clinician"}).say("my physio cleared me last year", after)
+    assert (sent.alerts, "safety.cleared_until" in sent.found, "safety.body_first" in sent.found) == ([], False, False)
+
+
+@pytest.mark.parametrize(("when", "known", "asked"), [
+    ("today", {}, False), ("just now", {}, False), ("today", {"safety.limits.today": "yes"}, True),
+    ("today", {"safety.level.today": "yes"}, True), ("today last year", {}, True)])
+def test_whether_a_clearance_is_newer_is_asked_unless_it_is_of_today_and_what_stands_is_not(when: str, known: dict[str, str], asked: bool):
+    talk = Limited("home", TOLD, **known).say("cleared", f"my physio, {when}")
+    assert (talk.state == "clearance.after") is asked
 
 
 def test_in_pregnancy_a_clearance_leaves_body_weight():
