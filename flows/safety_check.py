@@ -32,7 +32,19 @@ from flows.safety_facts import (
                stood,
                told_before,
 )
-from flows.shared import BY, CAUDA_EQUINA, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, WELCOMED, closed_by_tap
+from flows.shared import (
+               BY,
+               CAUDA_EQUINA,
+               CLINICIAN,
+               EMERGENCY,
+               NO_LOAD,
+               NOT_TODAY,
+               OFFER_UNDO,
+               SAME_DAY,
+               SEEN_TODAY,
+               WELCOMED,
+               closed_by_tap,
+)
 
 OLD_DISC = with_numbers("Is it only an old disc injury, with no symptoms for {disc_quiet:count months}, and you train as usual?")
 LEVELS = tuple(level.value for level in Level)
@@ -84,6 +96,7 @@ FLOW = Flow(
            Fact("body_first", values=YES_NO, of=body_first), Fact("sore", values=YES_NO, of=sore)),
     gates=(
         WELCOMED,
+        SEEN_TODAY,
         Gate(fact("safety.level").is_("emergency") & fact("safety.may_open").is_("no"), EMERGENCY),
         Gate(fact("safety.level").is_("same_day") & fact("safety.may_open").is_("no"), SAME_DAY),
         Gate(fact("pain.open_since").known, first="pain"),

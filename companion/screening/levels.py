@@ -52,6 +52,12 @@ CALL_WORDS: Final = LevelWords("please call them", "asks to be called")
 UNCHECKED_WORDS: Final = LevelWords("not checked yet", "no safety check has been done yet")
 """Words before any level was found."""
 
+SEEN: Final = ("You have been seen. Once they have said that you may train, say “safety check”: only that opens squats and tests again. "
+               "If it gets worse, don't wait: call your doctor or your emergency number.")
+SEEN_TOMORROW: Final = SEEN.replace("say “safety check”", "say “safety check” from tomorrow on")
+"""What somebody hears who was sent and has been seen since, in place of where to go."""
+SEEN_MENU: Final = "You have been seen. A safety check comes before squats and tests."
+
 OPEN_LEVELS: Final = (Level.GO.value, Level.NO_LOAD.value)
 """Levels that allow some tests."""
 
