@@ -366,6 +366,26 @@ def test_the_same_limit_said_twice_is_one():
     assert [limit.words for limit in talk.limits] == ["my physio said no squats until 20 march"]
 
 
+BENT = Limit(frozenset((LimitPart.BENDING,)), None, date(2026, 3, 16), "a doctor", "no bending")
+
+
+@pytest.mark.parametrize("begun", [("find out why my back rounds",), ("screen",), ("screen", "screen")])
+def test_a_screen_whose_squat_a_limit_closes_names_the_limit_and_its_date_and_not_itself(begun: tuple[str, ...]):
+    talk = Limited("home", BENT).say(*begun)
+    assert "You were told: no bending, until 16 March 2026, said by a doctor. That closes tests I need to go on." in talk.heard
+    assert talk.found["screen.state"] == "shut"
+    assert not any(words in talk.heard for words in ("nothing that is left could change", "“screen” begins"))
+
+
+def test_a_limit_that_closes_no_test_worth_doing_leaves_it_decided():
+    calf = Limit(frozenset((LimitPart.ELSEWHERE,)), None, None, "a doctor", "no running", "running")
+    talk = Limited("next_test", calf, **{"screen.open": ""})
+    assert (talk.found["screen.state"], "That is enough" in talk.heard) == ("decided", True)
+    knee = Limited("next_test", Limit(frozenset((LimitPart.CALF,)), None, None, "a doctor", "no calf stretching"),
+                   **{"screen.open": "", "done_squat_look": "yes"})
+    assert "You were told" not in knee.heard
+
+
 # cleared ----------------------------------------------------------------------------------------------------
 
 
