@@ -21,6 +21,7 @@ from flows.limit_facts import (
     understood,
     who_read,
 )
+from flows.safety_facts import tomorrow
 from flows.shared import WELCOMED
 
 YES_NO = ("yes", "no")
@@ -58,6 +59,10 @@ UNTIL_SAID = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & 
 """Until it is answered, what was told by a clinician closes everything that moves, also where it is not said yet what it was."""
 
 
+ASK_TOMORROW = Do(Remind("limit", "limits", "{tomorrow}"), UNTIL_SAID.only_if)
+"""Somebody who puts the phone away is asked again the next day; once it is answered, on the date of what stands."""
+
+
 def _also(key: str, *before: str) -> Ask:
     """Return the question for one thing more; what was named already is not offered again."""
     rest = [Option(value, label, tuple(more), only_if=~fact("what").is_(value) & ~fact("also").is_(value) if len(before) > 1
@@ -76,9 +81,10 @@ FLOW = Flow(
                r"(?P<asked>(?:i'm |i am )?not (?:allowed|supposed) to .+)",
                r"(?P<asked>(?:no|nothing) (?:weights?|load|lifting|bending|(?:hamstring |calf |hip )?stretching|over \d+|"
                r"above \d+|heavier than).* (?:for|until|till) .+)"),
-    facts=(GIVEN, CUT, READ, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
+    facts=(Fact("tomorrow", of=tomorrow), GIVEN, CUT, READ, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
            Fact("then", values=STANDING, of=limits_then), Fact("stands", of=stands_then), Fact("understood", of=understood),
            Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), Fact("left_open", of=left_open)),
+    invite="You told me of a limit, and I am not sure yet that I understood it. Until you have answered, nothing that moves opens here.",
     parked="All right. {left_open}",
     steps=(
         Ask("now", "What stands: {limit.words}. What about it?", choice(
@@ -87,10 +93,12 @@ FLOW = Flow(
             only_if=fact("limit.words").known & ~fact("given").known & ~CUT.known),
         Run("clearance", NOW.is_("cleared")),
         UNTIL_SAID,
+        ASK_TOMORROW,
         Ask("words", "What were you told to leave out, until when, and by whom? A few words.",
             Words(limit=200, example_text="my physio said no weights and no bending for three weeks", tried=SAID), safety=True, free=True,
             signs=("restriction",), only_if=TELLS & ~fact("given").known),
         UNTIL_SAID,
+        ASK_TOMORROW,
         Ask("what", "I want to be sure. What were you told to leave out? Tap one; I ask for more after it.", choice(
             *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), safety=True, only_if=TAPPED_PARTS),
         _also("also", "what"),
