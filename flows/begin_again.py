@@ -11,7 +11,7 @@ from flows.crisis import CRISIS, HELP, HELPS, UNSAFE
 
 FLOW = Flow(
     "begin_again", version=1, title="Begin again", policy=replace(Policy.SIGNS, stops=False, quiet=True),
-    facts=(Fact("crisis", values=("open", "over")),),
+    facts=(Fact("crisis", values=("open", "asked", "over")),),
     steps=(
         Ask("begin", "Good to hear from you. Are you safe just now, and would you like to go on here?", choice(
             ("yes", "Yes, begin again", "begin again", "yes", "go on"), ("later", "Not yet", "no", "later"),

@@ -10,6 +10,7 @@ from pkgutil import iter_modules
 import flows as here
 from companion.conversation.cards import AnswerBook
 from companion.conversation.catalogue import Catalogue, Consent
+from companion.conversation.condition import fact
 from companion.conversation.flow import Flow
 from companion.conversation.registry import Book, Flows
 from flows.consent import COACH_TEXT, CONSENT_AGAIN, DUE, LIFTER_TEXT
@@ -53,7 +54,7 @@ def _answers() -> AnswerBook:
 COACH_WELCOME = "coach_welcome"
 LINK = "link"
 BOOK: Book = Book(Flows(FlowFiles()), home="home", pain="pain", link=LINK, signs="signs", crisis="crisis",
-                  instead=((CRISIS, "begin_again"),), answers=_answers)
+                  instead=((fact("crisis").is_("asked"), "crisis"), (CRISIS, "begin_again")), answers=_answers)
 CATALOGUE = Catalogue(
     BOOK, tuple(Consent(flow, text.key, text.version) for flow, text in (("welcome", LIFTER_TEXT), (COACH_WELCOME, COACH_TEXT))),
     CONSENT_AGAIN, DUE, COACH_WELCOME)

@@ -7,14 +7,14 @@ guidance, no source; for whom there is danger now the local emergency number is 
 
 from dataclasses import replace
 
-from companion.conversation.condition import Fact, fact
+from companion.conversation.condition import Fact, Facts, fact
 from companion.conversation.effects import Alert, Find, Replan
-from companion.conversation.flow import Ask, Do, Flow, Jump, Tell
+from companion.conversation.flow import Ask, Do, Flow, Jump, Known, Tell
 from companion.conversation.kinds import YesNo, choice
 from companion.conversation.policy import Policy
 
-CRISIS = fact("crisis").is_("open")
-"""Nothing goes on and no reminder goes out until the lifter begins again."""
+CRISIS = fact("crisis").one_of("open", "asked")
+"""Nothing goes on and no reminder goes out until the lifter begins again or, where it was only asked about, says that it is not so."""
 
 HELP = ("Please call your local emergency number or a crisis line now, and tell somebody near you. I am a program and can't see how "
         "you are; they can help.")
@@ -25,16 +25,25 @@ HELPS = (HELP, "If you are in danger now, call your local emergency number, or g
 UNSAFE = ("not safe", "unsafe", "i'm not safe", "i am not safe", "no i'm not safe", "no i am not safe", "i don't feel safe",
           "i do not feel safe", "not really safe", "i'm in danger", "i am in danger")
 
+
+def _at_start(known: Known) -> Facts:
+    """Ask first where words were doubtful, also when such a question was left and is asked again."""
+    doubtful = known.asked == "doubtful" or (known.asked != "sure" and known.facts.get("crisis") == "asked")
+    return {"doubtful": "yes"} if doubtful else {}
+
+
 FLOW = Flow(
-    "crisis", version=1, title="Help now", command=None, policy=replace(Policy.SIGNS, stops=False, quiet=True, ends_all=True),
-    facts=(Fact("doubtful", values=("yes",)),), at_start=lambda known: {"doubtful": "yes"} if known.asked == "doubtful" else {},
+    "crisis", version=2, title="Help now", command=None, policy=replace(Policy.SIGNS, stops=False, quiet=True, ends_all=True),
+    parked=f"{HELP} When you want to go on here, say “begin again”.",
+    facts=(Fact("doubtful", values=("yes",)),), at_start=_at_start,
     steps=(
+        Do(Find("crisis", "asked", "asked whether they think of harming themselves"), fact("doubtful").is_("yes")),
         Ask("so", "I'm not sure I understood, and I would rather ask. Are you thinking of harming yourself, or of not wanting to live?",
             choice(("yes", "Yes", "i am", *UNSAFE), ("unsure", "Not sure", "maybe", "sometimes"),
                    ("no", "No, I meant something else", "no")),
             safety=True, back=False, unread=HELPS, signs=("self_harm",), only_if=fact("doubtful").is_("yes"),
-            then=(Jump(fact("so").is_("no"), say="Thank you for telling me. If that ever changes, or something in your body "
-                 "worries you, write it here."),)),
+            then=(Jump(fact("so").is_("no"), does=(Do(Find("crisis", "over", "meant something else")), Do(Replan())),
+                       say="Thank you for telling me. If that ever changes, or something in your body worries you, write it here."),)),
         Do(Find("crisis", "open", "wrote of harming themselves")),
         Do(Replan()),
         Tell("I'm glad you told me, and I'm sorry it is this hard. You matter far more than any of this, so the exercise ends here.",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import date, timedelta
@@ -13,7 +14,7 @@ from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
 from companion.language.clearances import is_today
 from companion.language.findings import without_the_found
-from companion.language.limits import CLEARED, ToldLimit, parts_named, read_limit, sets_none
+from companion.language.limits import CLEARED, NEW_END, ToldLimit, new_end, parts_named, read_limits, sets_none
 from companion.language.passed_on import in_whole_words
 from companion.language.units import METRIC, shown
 from companion.screening.limits import STRETCHES, WORDS_MOST, Limit, LimitPart, LimitsTold, as_text, limits_in, most_kg, without, words_of
@@ -62,36 +63,68 @@ def _words(got: Facts) -> str:
     return str(got.get("words", got.get("given", "")))
 
 
-def _told(got: Facts) -> ToldLimit:
-    return read_limit(without_the_found(_words(got)), date.fromisoformat(str(got["on"])), str(got.get("units", METRIC)))
+def _told(got: Facts) -> tuple[ToldLimit, ...]:
+    return read_limits(without_the_found(_words(got)), date.fromisoformat(str(got["on"])), str(got.get("units", METRIC)))
+
+
+def _new_end(got: Facts) -> str:
+    """Return the end where the words only put right until when a limit holds that stands; "" for none such."""
+    return new_end(_words(got), date.fromisoformat(str(got["on"]))) if _of_new_end(got) else ""
+
+
+def _of_new_end(got: Facts) -> Limit | None:
+    """Return the limit of which only the end would be put right: the one told last."""
+    return next((one for one in reversed(_standing(got)) if LimitPart.OTHER not in one.parts), None)
+
+
+def may_put_right(asked: str, facts: Facts) -> bool:
+    """True if words may begin the telling of a limit: those that only put an end right may where one stands."""
+    only_an_end = re.fullmatch(NEW_END, asked)
+    return not only_an_end or bool(facts.get("limit.words") and new_end(asked, _today(facts)))
 
 
 def how_read(got: Facts, side: str) -> Value:
     """Return "all" where the words were understood, "none" where they say that there is no limit, else "part"."""
     told = _told(got)
-    return "none" if told.none else "all" if told.read else "part"
+    return "none" if told[0].none else "all" if all(one.read for one in told) else "part"
+
+
+def only_end_read(got: Facts, side: str) -> Value:
+    """Return "yes" if the words only put right until when a limit holds that stands."""
+    return "yes" if _new_end(got) else "no"
 
 
 def end_read(got: Facts, side: str) -> Value:
     """Return "yes" if the words say until when."""
-    return "yes" if _told(got).until else "no"
+    return "yes" if all(one.until for one in _told(got)) else "no"
 
 
 def who_read(got: Facts, side: str) -> Value:
     """Return "yes" if the words say who said so."""
-    return "yes" if _told(got).by else "no"
+    return "yes" if _told(got)[0].by else "no"
 
 
-def _limit(got: Facts) -> Limit:
-    """Return the limit as told so far: what was tapped stands in place of what was read."""
-    return _limit_of(*map(got.get, _TOLD))
+def _limits(got: Facts) -> LimitsTold:
+    """Return what was told so far: what was tapped stands in place of what was read."""
+    old = _of_new_end(got)
+    if old and (end := _new_end(got)):
+        return (replace(old, until=_until(str(got.get("until", end))), by=_told(got)[0].by or old.by, asked=False),)
+    return _limits_of(*map(got.get, _TOLD))
+
+
+def _until(end: str) -> date | None:
+    return date.fromisoformat(end) if end not in {"", CLEARED} else None
 
 
 @lru_cache  # one step asks for it four times
-def _limit_of(*values: Value | None) -> Limit:
+def _limits_of(*values: Value | None) -> LimitsTold:
     got = {name: value for name, value in zip(_TOLD, values, strict=True) if value is not None}
-    told, picks = _told(got), list(_picked(got))
-    kg = told.kg
+    told = _told(got)
+    return tuple(_limit_of(one, got) for one in (told[:1] if "what" in got else told))
+
+
+def _limit_of(told: ToldLimit, got: Facts) -> Limit:
+    picks, kg = list(_picked(got)), told.kg
     if picks:
         parts = {LimitPart(pick) for pick in picks if pick in {part.value for part in LimitPart}}
         if "stretching" in picks:
@@ -103,8 +136,7 @@ def _limit_of(*values: Value | None) -> Limit:
         parts = set(map(LimitPart, told.parts))
         if not told.read:
             parts.add(LimitPart.OTHER)
-    end = str(got.get("until") or told.until)
-    return Limit(frozenset(parts), kg, date.fromisoformat(end) if end not in {"", CLEARED} else None,
+    return Limit(frozenset(parts), kg, _until(str(got.get("until") or told.until)),
                  WHO.get(str(got.get("by")), told.by), in_whole_words(_words(got), WORDS_MOST), "" if picks else told.elsewhere)
 
 
@@ -118,13 +150,15 @@ def _picked(got: Facts) -> Iterator[str]:
             return
 
 
-def _with(limits: LimitsTold, new: Limit) -> LimitsTold:
-    """Return what stands with a new limit; one it says again, with all its parts, is replaced, and so is one of these words that could not
-    be read."""
-    kept = (one for one in limits if not (
-        (one.parts <= new.parts and (one.kg is None or new.kg is not None) and one.elsewhere in {"", new.elsewhere}) or
-        (one.words == new.words and one.parts == {LimitPart.OTHER})))
-    return *kept, new
+def _with(limits: LimitsTold, new: LimitsTold) -> LimitsTold:
+    """Return what stands with new limits; one that is said again, with all its parts, is replaced, and so is one of these words that could
+    not be read."""
+    return *(one for one in limits if not any(_replaces(told, one) for told in new)), *new
+
+
+def _replaces(new: Limit, one: Limit) -> bool:
+    again = one.parts <= new.parts and (one.kg is None or new.kg is not None) and one.elsewhere in {"", new.elsewhere}
+    return again or (one.words == new.words and one.parts == {LimitPart.OTHER})
 
 
 UNSAID: Final = "not said yet"
@@ -150,7 +184,9 @@ def _then(got: Facts) -> LimitsTold:
     sets = how_read(got, "") != "none" and got.get("what") != "none" and got.get("now") not in ("fine", "cleared")
     if not sets:
         return () if got.get("never") == "yes" else _standing(got)
-    return _with(() if got.get("now") == "wrong" else _standing(got), _limit(got))
+    if _new_end(got):
+        return tuple(new for one in _standing(got) for new in (_limits(got) if one == _of_new_end(got) else (one,)))
+    return _with(() if got.get("now") == "wrong" else _standing(got), _limits(got))
 
 
 def limits_open(got: Facts, side: str) -> Value:
@@ -183,8 +219,20 @@ def left_open(got: Facts, side: str) -> Value:
 
 
 def understood(got: Facts, side: str) -> Value:
-    """Return the limit told, in words."""
-    return _limit(got).said(_show(got))
+    """Return what was told, in words."""
+    return words_of(_limits(got), _show(got))
+
+
+def end_before(got: Facts, side: str) -> Value | None:
+    """Return in words until when the limit holds so far whose end is put right; None where none is."""
+    old = _of_new_end(got)
+    return old.end if old and _new_end(got) else None
+
+
+def sooner(got: Facts, side: str) -> Value:
+    """Return a sentence that says which end what was told would bring forward; "" for none."""
+    gone = [one for one in _standing(got) if any(_replaces(told, one) and told.sooner_than(one) for told in _limits(got))]
+    return f" That is sooner than what stands: {gone[0].end}." if gone else ""
 
 
 def kilos_then(got: Facts, side: str) -> Value:

@@ -7,8 +7,10 @@ from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Option, Words, YesNo, choice
 from companion.conversation.number_kinds import Number
 from companion.conversation.policy import Policy
+from companion.language.limits import NEW_END
 from flows.limit_facts import (
     NO_MORE,
+    end_before,
     end_read,
     end_then,
     how_read,
@@ -17,6 +19,9 @@ from flows.limit_facts import (
     limit_facts,
     limits_open,
     limits_then,
+    may_put_right,
+    only_end_read,
+    sooner,
     stands_then,
     understood,
     who_read,
@@ -26,11 +31,12 @@ from flows.shared import WELCOMED
 
 YES_NO = ("yes", "no")
 SAID = ("no hamstring stretching and no weights for 3 weeks", "nothing over 60 kg until they clear me, said my physio",
-        "no squats, said my doctor", "no bending", "take it easy", "take it easy for two weeks", "none")
+        "no squats, said my doctor", "no bending", "no, till friday", "take it easy", "take it easy for two weeks", "none")
 """Examples of what may be said: with and without an end and who said so; part of it unread; no limit."""
 GIVEN = Fact("given", values=SAID)
 CUT = Fact("cut", values=("my doctor told me on the phone this morning that",))
 READ = Fact("read", values=("all", "part", "none"), of=how_read)
+ONLY_END = Fact("only_end", values=YES_NO, of=only_end_read)
 END_READ, WHO_READ = Fact("end_read", values=YES_NO, of=end_read), Fact("who_read", values=YES_NO, of=who_read)
 STANDING = ('[{"parts": ["load"], "kg": null, "until": "2026-03-02", "by": "a doctor", "words": "no weights"}]',
             '[{"parts": ["squats", "stretch_hip"], "kg": 60.0, "until": "", "by": "", "words": "no squats"}]')
@@ -43,7 +49,8 @@ WHAT = (("load", "No weights", "weights", "no weight", "lifting", "no lifting"),
 NOW, WRONG = fact("now"), fact("right").is_("no")
 TELLS = ~NOW.one_of("fine", "cleared")
 SOME = TELLS & ~READ.is_("none")
-TAPPED_PARTS = SOME & (READ.is_("part") | WRONG)
+NEW_END_READ = ONLY_END.is_("yes")
+TAPPED_PARTS = SOME & (READ.is_("part") | WRONG) & ~NEW_END_READ
 MORE = fact("what").known & ~fact("what").one_of(*NO_MORE)
 MORE_2 = MORE & fact("also").known & ~fact("also").is_("enough")
 PICKED = {name: fact("what").is_(name) | (MORE & fact("also").is_(name)) | (MORE_2 & fact("also_2").is_(name))
@@ -54,9 +61,10 @@ NEVER_TOLD = TELLS & ~SETS_LIMIT & NOW.is_("wrong")
 NONE_NEW = TELLS & ~SETS_LIMIT & ~fact("never").is_("no")
 TOLD_OR_NONE = DONE | NONE_NEW | NEVER_TOLD
 ENDS, STANDS = fact("end").known, fact("stands").known
-UNTIL_SAID = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & (
+UNTIL_SAID = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & ~NEW_END_READ & (
     fact("given").known | fact("words").known | CUT.known | NOW.is_("new")))
-"""Until it is answered, what was told by a clinician closes everything that moves, also where it is not said yet what it was."""
+"""Until it is answered, what was told by a clinician closes everything that moves, also where it is not said yet what it was; not where
+only the end of what stands is put right, which stands as it was meanwhile."""
 
 
 ASK_TOMORROW = Do(Remind("limit", "limits", "{tomorrow}"), UNTIL_SAID.only_if)
@@ -80,9 +88,12 @@ FLOW = Flow(
                r"(?P<asked>(?:no|nothing|not|max|only|at most) .+)",
                r"(?P<asked>(?:i'm |i am )?not (?:allowed|supposed) to .+)",
                r"(?P<asked>(?:no|nothing) (?:weights?|load|lifting|bending|(?:hamstring |calf |hip )?stretching|over \d+|"
-               r"above \d+|heavier than).* (?:for|until|till) .+)"),
-    facts=(Fact("tomorrow", of=tomorrow), GIVEN, CUT, READ, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
+               r"above \d+|heavier than).* (?:for|until|till) .+)",
+               rf"(?P<asked>{NEW_END})"),
+    fits=may_put_right,
+    facts=(Fact("tomorrow", of=tomorrow), GIVEN, CUT, READ, ONLY_END, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
            Fact("then", values=STANDING, of=limits_then), Fact("stands", of=stands_then), Fact("understood", of=understood),
+           Fact("sooner", of=sooner), Fact("end_before", of=end_before),
            Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), Fact("left_open", of=left_open)),
     invite="You told me of a limit, and I am not sure yet that I understood it. Until you have answered, nothing that moves opens here.",
     parked="All right. {left_open}",
@@ -112,9 +123,9 @@ FLOW = Flow(
         Ask("until", "Until when? Tap, or type a date.", LimitEnd(), safety=True, only_if=SETS_LIMIT & (END_READ.is_("no") | WRONG)),
         Ask("by", "Who told you?", choice(
             ("doctor", "A doctor", "doctor", "gp"), ("physio", "A physiotherapist", "physio"), ("surgeon", "A surgeon", "surgeon"),
-            ("other", "Somebody else", "other")), safety=True, only_if=SETS_LIMIT & (WHO_READ.is_("no") | WRONG)),
-        Ask("right", "I understand: {understood}. Is that right?", YesNo(yes="Yes, that is right", no="No, ask me again"), safety=True,
-            only_if=SETS_LIMIT, then=(Jump(WRONG, "what"),)),
+            ("other", "Somebody else", "other")), safety=True, only_if=SETS_LIMIT & (WHO_READ.is_("no") | WRONG) & ~NEW_END_READ),
+        Ask("right", "I understand: {understood}.{sooner} Is that right?", YesNo(yes="Yes, that is right", no="No, ask me again"),
+            safety=True, amends="until", only_if=SETS_LIMIT, then=(Jump(WRONG & NEW_END_READ, "until"), Jump(WRONG, "what"))),
         Ask("never", "So nobody told you to leave that out: {limit.words}?", choice(
             ("yes", "Nobody told me that", "yes", "nobody", "never"), ("no", "It was said", "no", "it is over")), safety=True,
             only_if=NEVER_TOLD & fact("limit.words").known),
@@ -124,8 +135,9 @@ FLOW = Flow(
         Do(Find("load.told", "{kilos}", "a clinician's limit"), TOLD_OR_NONE),
         Do(Remind("limit", "limit_over", ""), TOLD_OR_NONE & ~ENDS),
         Do(Remind("limit", "limit_over", "{end}"), TOLD_OR_NONE & ENDS),
-        Do(Alert("", "was told by a clinician: {understood}"), DONE & ~NOW.is_("wrong")),
-        Do(Alert("", "put right what a clinician told them. What stands now: {stands}"), DONE & NOW.is_("wrong")),
+        Do(Alert("", "was told by a clinician: {understood}"), DONE & ~NOW.is_("wrong") & ~NEW_END_READ),
+        Do(Alert("", "put right until when a clinician's limit holds: {understood}. Before: {end_before}"), DONE & NEW_END_READ),
+        Do(Alert("", "put right what a clinician told them. What stands now: {stands}"), DONE & NOW.is_("wrong") & ~NEW_END_READ),
         Do(Alert("", "took a limit back, as nobody had told them that"), fact("never").is_("yes")),
         Tell("Noted. I keep to it in everything here, and a coach of yours sees it. On its date I ask whether it is over.",
              DONE & ENDS, must_arrive=True),

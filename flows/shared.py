@@ -42,7 +42,10 @@ CLOSING_LEVELS = (Gate(SEEN_SINCE, SEEN), Gate(LEVEL.is_("emergency"), EMERGENCY
 BEGUN_AGAIN = Gate(fact("crisis").is_("open"), first="begin_again")
 """The gate after thoughts of self-harm: nothing opens before the lifter begins again."""
 
-AT_ALL = (WELCOMED, OF_AGE, BEGUN_AGAIN)
+ANSWERED_OF_HARM = Gate(fact("crisis").is_("asked"), first="crisis")
+"""The gate while it is asked whether there are such thoughts, also if the question was left."""
+
+AT_ALL = (WELCOMED, OF_AGE, BEGUN_AGAIN, ANSWERED_OF_HARM)
 """Gates before anything that moves the body or leads to that, today or later."""
 
 OFFER_UNDO = Tell(with_numbers("If that was a wrong tap, you can undo it once, within {undone_within:count minutes}. I then ask each red "

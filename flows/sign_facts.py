@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
+from datetime import date
 from functools import lru_cache
+from typing import Final
 
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
+from companion.language.limits import CLEARED, read_end
 from companion.language.passed_on import in_whole_words
 from companion.screening.safety import Level, SafetyOutcome, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered, words_of
@@ -21,6 +25,16 @@ _ASKED = ("bladder", "pain", "when", "cleared", "cleared_at", "old_disc")
 def before_signs(known: Known) -> dict[str, Value]:
     """Return whose part of the level these questions are, stored with their run; those that begin anew keep it."""
     return {"whose": f"sign.{known.first_run}"}
+
+
+_PAUSE: Final = re.compile(r"\bpause\b(?P<end>.+)", re.IGNORECASE)
+
+
+def pause_wished(got: Facts, side: str) -> Value | None:
+    """Return the date until which a pause of the squat days was asked for in the same words; None for none."""
+    wish = _PAUSE.search(str(got.get("said", "")))
+    end = read_end(wish["end"], date.fromisoformat(str(got["today"]))) if wish else ""
+    return end if end not in ("", CLEARED) else None
 
 
 SELF_HARM = "self_harm"
@@ -65,8 +79,8 @@ def quoted(got: Facts, side: str) -> Value:
 
 
 def crisis_asked(got: Facts, side: str) -> Value:
-    """Return what the crisis conversation begins with: "doubtful" where it is not sure that self-harm was meant."""
-    return "" if got.get("which") == SELF_HARM else "doubtful"
+    """Return what the crisis conversation begins with: "sure", or "doubtful" where it is not sure that self-harm was meant."""
+    return "sure" if got.get("which") == SELF_HARM else "doubtful"
 
 
 def understood(got: Facts, side: str) -> Value:

@@ -2,7 +2,7 @@
 
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find
-from companion.conversation.flow import Ask, Do, Flow, Gate, Run, Tell
+from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
 from companion.conversation.kinds import Option, Words, choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
@@ -28,6 +28,7 @@ from flows.sign_facts import (
     named,
     parts_after_signs,
     parts_while_open,
+    pause_wished,
     quoted,
     reasons_of_signs,
     understood,
@@ -40,6 +41,8 @@ NERVE_HEARD = Fact("nerve_heard", values=YES_NO, of=heard("bladder_bowel", "sadd
 ILL, SPINE = Fact("ill_heard", values=YES_NO, of=heard("fever")), Fact("spine_heard", values=YES_NO, of=heard("spine_history"))
 EXPECTING = Fact("pregnancy_heard", values=YES_NO, of=heard("pregnancy"))
 YOUNG, LIMIT_SAID = Fact("young_heard", values=YES_NO, of=heard("under_18")), Fact("limit_said", of=limit_said)
+SIGN_SAID = Fact("said", values=("cant feel my foot properly", "pause till 3 may, my foot is numb"))
+PAUSE = Fact("pause", values=("2026-03-16",), of=pause_wished)
 HISTORY_HEARD = Fact("history_heard", values=YES_NO, of=is_history)
 
 TWO_AT_ONCE = ("weakness bladder_bowel", "fever pregnancy", "chest weakness", "chest pregnancy", "weakness fever", "weakness pregnancy",
@@ -83,10 +86,10 @@ OPEN_SIGNS = (Do(Find(LEVEL_PARTS, "{parts_open}", "what the level is made of"))
 FLOW = Flow(
     "signs", version=1, title="What you wrote", policy=Policy.SIGNS, command=None, at_start=before_signs,
     gates=(NOTHING_HEARD,),
-    facts=(*CLEARED_FACTS, HEARD, AMONG, *NAMED.values(), Fact("said", values=("cant feel my foot properly",)), Fact("quoted", of=quoted),
+    facts=(*CLEARED_FACTS, HEARD, AMONG, *NAMED.values(), SIGN_SAID, Fact("quoted", of=quoted),
            Fact("crisis_asked", of=crisis_asked), Fact("sure", values=YES_NO),
            Fact("works", values=("yes",)), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
-           ILL, SPINE, EXPECTING, YOUNG, LIMIT_SAID, HISTORY_HEARD, Fact("understood", of=understood),
+           ILL, SPINE, EXPECTING, YOUNG, LIMIT_SAID, HISTORY_HEARD, PAUSE, Fact("understood", of=understood),
            Fact("because", of=reasons_of_signs), Fact("history_told", of=history_with_signs),
            Fact("parts_open", of=parts_while_open), Fact("parts", of=parts_after_signs),
            Fact("why", of=keys_of_signs), Fact("body_first", values=YES_NO, of=body_weight_only),
@@ -152,5 +155,7 @@ FLOW = Flow(
         Tell("Under 18, this only works with a coach who is linked to you here. Your answers are kept.", SO & YOUNG.is_("yes"),
              must_arrive=True),
         Run("limits", ON & LIMIT_SAID.known & ASKED_IF_CLEARED, asked="{limit_said}"),
+        Tell("You also asked for a pause of your squat days, until {pause:date}.", PAUSE.known & fact("squat.plan").known,
+             offers=(Offer("Pause until then", "squat_days", "pause until {pause}"),)),
     ),
 )

@@ -33,7 +33,8 @@ FLOW = Flow(
     "time_off", version=1, title="A limit or a break", policy=Policy.TALK, command=None, at_rest=True, gates=(WELCOMED,),
     at_start=said_facts,
     sentences=(r"(?P<asked>(?:i'm |i am |i |so )*(?:no|not|can't|cant|cannot|can not|won't|wont|will not|shouldn't|shouldnt) "
-               rf"(?:squats?|squatting|train|training)(?: at all| any ?more)? {_HOW_LONG})(?: please)?",),
+               rf"(?:[a-z]+,? (?:or|and|nor) (?:no )?)?(?:squats?|squatting|train|training)(?:,? (?:or|and|nor) (?:no )?[a-z]+)*"
+               rf"(?: at all| any ?more)? {_HOW_LONG})(?: please)?",),
     facts=(LEAVES_OUT, Fact("quoted", values=LEAVES_OUT.values), Fact("pause", values=("pause for 3 weeks",)),
            Fact("given", values=LEAVES_OUT.values), Fact("open", of=limits_open), Fact("beside", of=limits_beside)),
     parked="All right. Until you have told me, I take it that nothing that moves is allowed. Say “go on” to answer.",

@@ -18,7 +18,7 @@ AXES: Final[Mapping[str, Mapping[str, Facts]]] = {
     "welcomed": {"yes": {"welcome.zone_right": "yes"}, "no": {}, "zone wrong": {"welcome.zone_right": "no"}},
     "age": {"adult": {"welcome.adult": "yes"}, "under 18": {"welcome.adult": "no"},
             "said so later": {"welcome.adult": "yes", "safety.age": "under_18"}},
-    "crisis": {"none": {}, "over": {"crisis": "over"}, "open": {"crisis": "open"}},
+    "crisis": {"none": {}, "over": {"crisis": "over"}, "asked": {"crisis": "asked"}, "open": {"crisis": "open"}},
     "coach": {"linked": {"coach": "yes"}, "none": {}, "left": {"coach": "no"}},
     "level": {"none": {}} | {level: {"safety.level": level} for level in (
         "go", "no_load", "not_today", "clinician", "same_day", "emergency")},
@@ -109,6 +109,7 @@ DOORS: Final = (
     Door((*MOVING, *ROUNDS, *PLANS), UNDER_18, "Under 18", "under 18 only with a coach, also when that one has left"),
     Door((*MOVING, *ROUNDS, *PLANS), {"crisis": "open"}, "", "after thoughts of self-harm nothing goes on until the lifter begins again",
          "begin_again"),
+    Door((*MOVING, *ROUNDS, *PLANS), {"crisis": "asked"}, "", "while it is asked about thoughts of self-harm, that comes first", "crisis"),
     Door((*MOVING, *ROUNDS, "safety_check"), {"level": ("emergency", "same_day"), "level of": "today", "seen": "yes"}, "You have been seen",
          "who has been seen is not sent again; the check is for tomorrow"),
     Door((*MOVING, *ROUNDS, "safety_check"), {"level": "emergency", "level of": "today"}, "can be an emergency",

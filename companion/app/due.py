@@ -25,7 +25,7 @@ from companion.export.table import plain
 from companion.language.passed_on import in_whole_words, passed_on
 from companion.record import coaching, operator_requests, orders, outbox, owed, people, reminders
 from companion.record.caseload import HURT_ASKED
-from companion.record.context import SAFETY_LEVEL, SUSPENDED, standing_now
+from companion.record.context import SAFETY_LEVEL, standing_now, suspended
 from companion.record.turn import Turn
 from companion.record.unanswered import WARNINGS, Unfinished, answers_in_run, hurt_asked, limit_asked, unfinished, words_of_run
 from companion.reminders.decision import decide, leaves_until
@@ -160,7 +160,7 @@ class DueSweep:
         for person, run, alert in waits:
             turn = self._turn(db, person)
             asked = {frame.flow for frame in people.load_session(db, person).stack}
-            if self._flows.book.crisis not in asked and turn.known.facts.get(SUSPENDED) != "open":
+            if self._flows.book.crisis not in asked and not suspended(turn.known.facts):
                 carry_out(turn, [replace(alert(str(turn.known.facts.get(SAFETY_LEVEL, ""))), run=run)])
                 told = True
         return told
@@ -209,7 +209,7 @@ class DueSweep:
         facts = turn.known.facts
         wishes, zone = preferences_from(facts), turn.zone
         instead = REMINDER_KINDS[reminder.kind].gives_way_to
-        decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")), suspended=facts.get(SUSPENDED) == "open",
+        decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")), suspended=suspended(facts),
                           limited=_limited(facts, reminder) or _asked_first(db, reminder, now),
                           given_way=bool(instead) and reminders.sent_since(db, turn.person, instead, now - GIVES_WAY_FOR))
         if decision.until:
@@ -316,7 +316,7 @@ def _hurt_unanswered(words: str, level: str) -> Alert:
 def _unseen_words(one: coaching.Unseen, facts: Facts) -> str:
     """Return what a lifter hears where no coach has seen their alert: that help is not to wait for one while a crisis is open, and nothing
     else then; nothing where they were told nothing yet, or have said since that they were seen or cleared."""
-    if facts.get(SUSPENDED) == "open":
+    if suspended(facts):
         return CALL_UNSEEN if one.level == CALL else ""
     asked = one.because.startswith(HURT_ASKED) or (one.flow in ASKED_FIRST and one.ending != "done" and one.level != Level.EMERGENCY.value)
     return "" if asked or one.level == CALL or one.seen_since else UNSEEN

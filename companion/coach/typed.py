@@ -27,6 +27,7 @@ from companion.screening.protocols import routed
 CHOICES_MOST: Final = 6
 """Lifters that are offered where a name may be several; our choice."""
 ACT_DONE: Final = {"snooze": "put aside", "dismiss": "put aside", "reviewed": "reviewed", "note": "a message", "private": "a private note"}
+WRITES: Final = "Write to {}? Tap Yes and type it: you see it once more before it goes out."
 STAYS_SENT: Final = "What was sent, noted or asked for can't be taken back; write to them again, or open their page."
 
 
@@ -66,7 +67,7 @@ def _buttons(turn: Turn, wish: Wish) -> Say:
     labels = {of: f"{name}: {words}" if words else f"See {name}" for of, name in list(names.items())[:CHOICES_MOST]}
     if len(labels) == 1 and not near:
         ((of, label),) = labels.items()
-        return Say(f"{label}?", ((_tap(wish.what, of, "Yes", given),), back))
+        return Say(WRITES.format(names[of]) if wish.what == "note" else f"{label}?", ((_tap(wish.what, of, "Yes", given),), back))
     more = f" Here are the first {CHOICES_MOST}: type more of the name to narrow this down." if len(names) > CHOICES_MOST else ""
     asks = f"{NAMED_NOBODY} Did you mean one of these?" if near else "Which one?"
     return Say(f"{asks}{more}", (*in_rows([_tap(wish.what, of, label, given) for of, label in labels.items()], 1), back))

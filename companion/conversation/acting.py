@@ -22,7 +22,7 @@ from companion.language.act_rules import matches, tables_in
 from companion.language.acts import Asks, SpeechAct, Spoken, hear_act
 from companion.language.clauses import Mood, clauses, flat
 from companion.language.learnt import OWN_WORDS, TO_START, behind
-from companion.language.phrases import Phrase
+from companion.language.phrases import Phrase, hear
 
 CONTROLS_BUT_HELP: Final = (Phrase.STOP, Phrase.BACK, Phrase.AGAIN, Phrase.SKIP, Phrase.DESCRIBE)
 CONTROLS: Final = (*CONTROLS_BUT_HELP, Phrase.HELP)
@@ -196,7 +196,7 @@ def not_words(draft: Draft, text: str) -> bool:
     spoken = hear_act(text)
     if spoken.wants in RIGHTS and len(text.split()) <= RIGHTS_LONGEST and not draft.ask.safety:
         return _wanted(draft, spoken.wants)
-    if not draft.ask.safety and len(text.split()) <= _ASIDES_LONGEST and (about := _about(draft, text)):
+    if len(text.split()) <= _ASIDES_LONGEST and (about := _about(draft, text)):
         ask_aside(draft, about, text)
         return True
     known = isinstance(draft.ask.kind.read(text, draft.context), Answer)
@@ -217,7 +217,7 @@ def _may_be_no_words(draft: Draft, text: str, spoken: Spoken) -> bool:
     if safety:
         told = any(isinstance(stop, Ask) and stop.free for stop in map(draft.compiled.stops.get, draft.top.trail))
         corrects = told and (corrects or bool(likely and likely[0].name == "@correction"))
-        return asks or corrects or spoken.act is SpeechAct.UNSURE
+        return asks or corrects or spoken.act is SpeechAct.UNSURE or hear(text, strict=True) in CONTROLS
     return asks or corrects or _waits(text) or bool(likely and likely[0].share >= NO_WORDS) or draft.book.near_command(text) in RIGHTS
 
 

@@ -34,6 +34,17 @@ def amend(draft: Draft, text: str, nth: int = 0) -> None:
         show(draft, f"Changed: {words}.")
 
 
+def answer_anew(draft: Draft, text: str) -> bool:
+    """Take a reply for the new answer to the question that the open one amends; return False if it is none."""
+    stop = draft.compiled.stops.get(draft.ask.amends)
+    new = stop.kind.anew(text, draft.context) if isinstance(stop, Ask) else None
+    if not isinstance(stop, Ask) or new is None:
+        return False
+    _replace(draft, Slot(stop.key, new.value, new.unit), text)
+    show(draft)
+    return True
+
+
 def _elsewhere(draft: Draft, other: Elsewhere, raw: str) -> None:
     """Replace an answer of another run; what rests on it is worked out from the log."""
     words, compiled = corrected_words(draft, raw), draft.book[other.flow]

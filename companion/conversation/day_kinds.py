@@ -21,7 +21,7 @@ from companion.language.days.reading import UnclearChange as NotRead
 from companion.language.days.reading import read_change
 from companion.language.days.rules import IncompleteChange, made, read_days, read_rest, without_asides
 from companion.language.days.times import read_hours, sense_of
-from companion.language.limits import CLEARED, is_end, read_end
+from companion.language.limits import CLEARED, is_end, new_end, read_end
 from companion.language.quantities import spelt
 from companion.language.questions import is_question
 
@@ -279,9 +279,15 @@ class LimitEnd(Kind):
         if isinstance(chosen, Answer):
             return self._of(str(chosen.value), text, context)
         end = read_end(text, _today(context))
-        if not end or (end != CLEARED and date.fromisoformat(end) <= _today(context)):
-            return Unclear("I need a day to come, or how many weeks.")
-        return Answer(end, text)
+        return Answer(end, text) if self._to_come(end, context) else Unclear("I need a day to come, or how many weeks.")
+
+    def anew(self, text: str, context: ReadingContext) -> Answer | None:
+        end = new_end(text, _today(context))
+        return Answer(end, text) if self._to_come(end, context) else None
+
+    @staticmethod
+    def _to_come(end: str, context: ReadingContext) -> bool:
+        return end == CLEARED or (bool(end) and date.fromisoformat(end) > _today(context))
 
     def tapped(self, option: Option, context: ReadingContext) -> Answer | Unclear:
         return self._of(option.value, option.label, context)

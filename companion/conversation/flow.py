@@ -43,12 +43,13 @@ SIDES: Final = ("left", "right")
 
 @dataclass(frozen=True, slots=True)
 class Jump:
-    """A jump out of the order: to another question, or to the end (END). ``say``: a message on the way."""
+    """A jump out of the order: to another question, or to the end (END). ``say``: a message on the way; ``does``: effects before it."""
 
     when: Condition
     to: str = END
     say: str = ""
     must_arrive: bool = True
+    does: tuple[Do, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +63,7 @@ class Ask:
     ``signs``: the flags it asks about itself (``language.flags.Flag``); hearing one answers it. ``lets``: flows that may begin over it
     even if its own flow holds.
     ``back``: false if earlier answers can't be changed from here.
+    ``amends``: a question before it that a reply here may answer anew ("no, till monday"), after which this one stands again.
     ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the log, if not ``key``; a template over
     the facts, like ``method`` and ``placement``.
     """
@@ -80,6 +82,7 @@ class Ask:
     signs: tuple[str, ...] = ()
     lets: tuple[str, ...] = ()
     back: bool = True
+    amends: str = ""
     then: tuple[Jump, ...] = ()
     log_as: str = ""
     method: str = ""

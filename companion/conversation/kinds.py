@@ -118,6 +118,10 @@ class Kind:
         """Return the answer in a sentence that says more than it; None for no such."""
         return None
 
+    def anew(self, text: str, context: ReadingContext) -> Answer | None:
+        """Return the answer in a reply that only puts another one right, where this question was answered before; None for no such."""
+        return None
+
     def unusual(self, value: Value) -> bool:
         """True if a value is possible but rare enough to be confirmed."""
         return False

@@ -50,13 +50,17 @@ def leave(draft: Draft, place: int) -> None:
 
 
 def park(draft: Draft, before: str = "") -> None:
-    """Park the running flow with its answers, sending ``before`` or the usual reply. The menu is not parked: it begins again."""
+    """Park the running flow with its answers, sending ``before`` or the usual reply. The menu is not parked, it begins again; nor are the
+    questions after thoughts of self-harm: what stands of these is a fact, and closes everything."""
     if draft.session.stack:
         move = draft.fire(STOP)
         if move.again:
             withdraw(draft, move.again)
         draft.top = draft.top._replace(paused=True)
-    stack = tuple(frame for frame in draft.session.stack if frame.flow != draft.book.home)
+    stack = tuple(frame for frame in draft.session.stack if frame.flow not in (draft.book.home, draft.book.crisis))
+    draft.effects.extend(Ended(frame.run, "left") for frame in draft.session.stack if frame.flow == draft.book.crisis)
+    if draft.session.stack and draft.top.flow == draft.book.crisis:
+        before = before or draft.compiled.flow.parked
     if stack:
         parked = draft.worded(draft.book[stack[-1].flow].flow.parked, "")
         flow = draft.book[stack[-1].flow].flow
@@ -86,7 +90,8 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
         if draft.top.flow == flow and not draft.compiled.flow.policy.hears_pain:
             stand_again(draft, THESE_FIRST)
         else:
-            ask_again(draft, THESE_FIRST, ("First these, then that.", "These first, please."))
+            words = draft.ask.unread or (THESE_FIRST, "First these, then that.", "These first, please.")
+            ask_again(draft, words[0], words[1:])
         return
     names = {frame.flow for frame in running}
     if running and draft.book[flow].flow.policy.beside and not names & {flow, draft.book.home}:

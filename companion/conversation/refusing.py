@@ -25,6 +25,8 @@ STILL_UNCLEAR: Final = ("“Describe” tells the picture.", "“Back” goes on
 NOT_THAT: Final = ("Please tap one of these, or type its words.", "One of these, please.", "Not one of these either.",
                    "Only these count here.", "Which one?", "Not that.")
 """What is said of a reply to a side question that is none."""
+GENTLY: Final = ("Take your time.", "There is no hurry.", "One tap is enough.", "This stays open for you.")
+"""What else is said where somebody may be in danger."""
 KEPT_MOST: Final = 200
 """Most refusals of one question that are remembered; our choice."""
 
@@ -62,10 +64,12 @@ def unsaid(draft: Draft, words: str, room: int = 0, others: Sequence[str] = ()) 
 
 
 def _ways(draft: Draft, room: int) -> Iterator[str]:
-    """Yield what helps in at most so many characters: at a side question that it is one; else from the question's card, then the way on,
-    then two and three at once."""
+    """Yield what helps in at most so many characters: at a side question that it is one; what the question itself says of whatever is no
+    answer; else from its card, then the way on, then two and three at once."""
     if draft.session.aside or not draft.session.stack:
         alone = short = [words for words in NOT_THAT if len(words) <= room]
+    elif draft.ask.unread:  # where help is, and nothing of how to answer
+        alone, short = [words for words in (*draft.ask.unread, *GENTLY) if len(words) <= room], list(GENTLY)
     else:
         ask, home = draft.ask, draft.top.flow == draft.book.home
         cards = [words for part in ("how", "means", "cant", "why") if (words := within(card_words(draft, part), room))]

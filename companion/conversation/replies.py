@@ -27,11 +27,11 @@ from companion.conversation.acting import (
     other_than_answer,
 )
 from companion.conversation.alike import as_before
-from companion.conversation.amending import amend
+from companion.conversation.amending import amend, answer_anew
 from companion.conversation.answers import HELP_MOST, answered, refuse, tell_idle, told_what_stands, what_stands
 from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, keeps_words, stand_again
 from companion.conversation.condition import ALWAYS
-from companion.conversation.day_kinds import Day, Rest, SquatDays
+from companion.conversation.day_kinds import Day, LimitEnd, Rest, SquatDays
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Say
 from companion.conversation.events import Sent
@@ -80,6 +80,8 @@ def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
         control(draft, heard)
     elif draft.ask.free and heard is Phrase.YES and (wrote := noted(draft, SAID_AHEAD + draft.ask.key)):
         answer(draft, wrote, sure=True)
+    elif draft.ask.amends and answer_anew(draft, text):
+        pass
     elif told := draft.ask.kind.told(text):
         answer(draft, told)
     elif not draft.ask.free and not is_option(draft, text) and told_what_stands(draft, text):
@@ -131,8 +133,10 @@ def _nothing_to_undo(draft: Draft, text: str) -> bool:
 
 
 def _names(draft: Draft, flow: str, text: str) -> bool:
-    """True if a message is the menu's own name where safety is asked about: it is nobody's there, and as a note it is asked about."""
-    return draft.ask.safety and flow == draft.book.home and normalise(text).strip(" .!") == normalise(draft.book[flow].flow.title)
+    """True if a message is the name of the conversation itself, or the menu's own where safety is asked about: it is nobody's there, and
+    as a note it is asked about."""
+    menu = draft.ask.safety and flow == draft.book.home and normalise(text).strip(" .!") == normalise(draft.book[flow].flow.title)
+    return flow == draft.top.flow or menu
 
 
 def _unread(draft: Draft, text: str) -> bool:
@@ -302,7 +306,8 @@ def _asked_back(draft: Draft, text: str) -> bool:
     asks = (heard is Phrase.AGAIN and asked_surely(text) == "means") or (heard is Phrase.HELP and is_question(text))
     if heard in CONTROLS and not asks:
         return False
-    if isinstance(draft.ask.kind, SquatDays | Rest | Day | Zone) and isinstance(draft.ask.kind.read(text, draft.context), Answer):
+    days = isinstance(draft.ask.kind, SquatDays | Rest | Day | LimitEnd | Zone)
+    if days and isinstance(draft.ask.kind.read(text, draft.context), Answer):
         return False
     if not draft.ask.free and not _why_this(draft, text) and (said := _begun_by(draft, text)):
         start(draft, *said)

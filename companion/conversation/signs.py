@@ -138,7 +138,7 @@ def _asks(draft: Draft) -> bool:
 def _taken_back(waiting: Ask, text: str) -> re.Match[str] | None:
     """Return the words that take back what was heard ("no, I meant" my phone died), if a message reports neither a sign nor pain itself."""
     said = _I_MEANT.match(text.strip())
-    if not said or not any(option.value == "no" and _I_MEANT.match(option.label) for option in waiting.kind.options):
+    if not said or not any(option.value == "no" and _NOT_THAT.match(option.label) for option in waiting.kind.options):
         return None
     rest = text.strip()[said.end():]
     return said if not hear_flags(rest, weigh=False) and hear_pain(rest) is not Pain.YES else None
@@ -180,6 +180,8 @@ _A_WORD: Final = re.compile(r"[^\W\d_]{3}|[^\W\d_\x00-\x7f]")
 """Letters that are more than a unit."""
 
 _I_MEANT: Final = re.compile(r"no+[,.:;!]? (?:i (?:only |just )?(?:meant|mean)\b|that'?s not what i mean)", re.IGNORECASE)
+_NOT_THAT: Final = re.compile(r"No, (?:I meant|none of these)")
+"""How the button begins by which what was heard is taken back."""
 
 
 def _understood(draft: Draft, waiting: Ask | None, text: str) -> bool:
@@ -316,9 +318,7 @@ def _begin_crisis(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
     if crisis.sure:
         leave_all(draft, draft.session.stack)
         draft.session = Session(parked=draft.session.parked, runs=draft.session.runs, at=draft.session.at)
-    draft.push(draft.book.crisis)
-    if not crisis.sure:
-        draft.top = draft.top._replace(got={"doubtful": "yes"})
+    draft.push(draft.book.crisis, "sure" if crisis.sure else "doubtful")
 
 
 def _instead(doubtful: Heard) -> tuple[Heard, ...]:

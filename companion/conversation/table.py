@@ -120,14 +120,14 @@ def onward(flow: Flow) -> dict[str, list[Move]]:
     found: dict[str, list[Move]] = {}
     for source, at in places.items():
         step = flow.steps[at] if at >= 0 else None
-        jumps = [Move("", source, EARLY_END if jump.to == END else jump.to, jump.when, _said(jump))
+        jumps = [Move("", source, EARLY_END if jump.to == END else jump.to, jump.when, _on_the_way(jump))
                  for jump in (step.then if isinstance(step, Ask | Run) else ())]
         found[source] = [*jumps, *_in_order(flow, source, at)]
     return found
 
 
-def _said(jump: Jump) -> tuple[Tell, ...]:
-    return (Tell(jump.say, must_arrive=jump.must_arrive),) if jump.say else ()
+def _on_the_way(jump: Jump) -> tuple[Tell | Do, ...]:
+    return (*jump.does, *((Tell(jump.say, must_arrive=jump.must_arrive),) if jump.say else ()))
 
 
 def _in_order(flow: Flow, source: str, at: int) -> Iterator[Move]:

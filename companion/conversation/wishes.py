@@ -5,7 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from companion.conversation.draft import Draft
+from companion.conversation.flow import Ask
 from companion.conversation.hearing import heard_at
+from companion.conversation.kinds import Answer, ReadingContext, pick
 from companion.conversation.slots import likely_at, reads_acts, rules_at, slot_words, understand
 from companion.language.acts import Spoken, hear_act
 from companion.language.learnt import A_NUMBER, OWN_WORDS, TO_START, behind
@@ -31,8 +33,11 @@ def wish_of(draft: Draft, text: str) -> str:
 
 
 def wants_of(draft: Draft, text: str) -> str:
-    """Return the command that a message most likely gives at the open question; "" for none, and where safety is asked about."""
+    """Return the command that a message most likely gives at the open question; "" for none. Where safety is asked about, and what a
+    clinician said, it is one if it is the very name of something."""
     ask = draft.ask
+    if asks_what_was_told(draft) and (named := _offered(draft, text)):
+        return "menu" if named == draft.book.home else f"{TO_START}{named}"
     if ask.safety:
         return ""
     spoken = heard_at(draft, text) if reads_acts(ask) else hear_act(text)
@@ -41,6 +46,19 @@ def wants_of(draft: Draft, text: str) -> str:
         wants = likely[0].name[1:] if likely[0].name.startswith("!") and behind(likely, OWN_WORDS) >= SURE_OF_WISH else ""
     flow = wants.removeprefix(TO_START)
     return wants if wants in WISHES or (flow != wants and flow in draft.book.flows) else ""
+
+
+def asks_what_was_told(draft: Draft) -> bool:
+    """True if words are expected that count for the safety of somebody: what a clinician said, who cleared them."""
+    return draft.ask.free and (draft.ask.safety or draft.compiled.flow.policy.told)
+
+
+def _offered(draft: Draft, text: str) -> str:
+    """Return the flow that a message is the name of, as a command or as the menu has it; "" for none."""
+    menu = (stop for stop in draft.book[draft.book.home].stops.values() if isinstance(stop, Ask))
+    read = (pick(text, ask.kind.options, ReadingContext(strict=True)) for ask in menu)
+    named = (str(one.value) for one in read if isinstance(one, Answer) and one.value in draft.book.flows)
+    return draft.book.command(text) or next(named, "")
 
 
 def mentions(spoken: Spoken, text: str) -> bool:

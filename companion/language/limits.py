@@ -7,14 +7,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 from typing import Final
 
 from dateutil.relativedelta import relativedelta
+from rapidfuzz.distance import OSA
 
-from companion.language.days.dates import FEASTS, read_date
+from companion.language.days.dates import FEASTS, following, read_date, weekday
 from companion.language.phrases import normalise
 from companion.language.units import IMPERIAL, KG_PER_POUND
 
@@ -64,6 +65,9 @@ _CLEARED: Final = re.compile(
     r"say\w* (?:so|otherwise|ok)|heals?|healed|better|sees?|seen)"
     r"(?: (?:clears?|cleared|me|says?|ok|so|otherwise|it's|its|it is|fine|again))*|for now|indefinitely|for good|permanently|forever|"
     r"for life|no end date")
+_UNIT_BEFORE: Final = re.compile(
+    rf"((?:{_MANY}|an?) ?(?P<unit>day|week|wk|month)s?\b.*\bfor )(?P<many>{_MANY})(?= ?(?:$|[,;.!)]|(?:and|but|or|said)\b))")
+"""A span whose unit was said before it: "no squats for 2 weeks and no bending for 4"."""
 _NUMBERS: Final = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
                    "ten": 10, "twelve": 12, "a couple of": 2}
 
@@ -73,6 +77,20 @@ CLINICIANS: Final = (
     ("a doctor", r"doctors?\b|doc\b|gp\b|dr\b\.?(?: \w+)?|physician|consultant|cardiologist|neurologist|rheumatologist|specialist|gyn\w+|"
                  r"obgyn|medic\b"),
     ("a hospital", r"hospital|clinic\b"), ("a nurse", r"nurse"), ("a chiropractor", r"chiro\w*"), ("an osteopath", r"osteopath\w*"))
+
+_WHO: Final = "|".join(pattern for _, pattern in CLINICIANS)
+_LEADS_IN: Final = """
+    no nope oh sorry actually oops wait correction i i'm mean meant it it's its was is that that's thats should be make change changed to
+    only just now really instead said says told me he she they the my limit date end lasts"""
+_PUTS_RIGHT: Final = rf"(?:(?:{'|'.join(_LEADS_IN.split())}|should have been|{_WHO})[,:;]* )"
+_SAID_AFTER: Final = (r"(?:,? (?:actually|instead|though|sorry|really|now|please|i meant?|"
+                      rf"not (?:(?:until|till?|for|just|only) )?[^, ]+(?: (?:weeks?|wks?|days?|months?))?|"
+                      rf"(?:(?:said|says|by) )?(?:my |the |a )?(?:{_WHO})(?: said| says| told me)?))")
+_ENDS: Final = (r"(?:(?:until|untill|till?|(?:extended|prolonged) to) (?:(?!not\b).)+?|(?:for )?(?:another |about |at least )?"
+                rf"(?:{_MANY}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?:{_MANY}))? ?(?:day|week|wk|month)s?|(?:for )?a fortnight)")
+NEW_END: Final = rf"(?:{_PUTS_RIGHT}+{_ENDS}{_SAID_AFTER}*|{_ENDS}{_SAID_AFTER}+)"
+"""Whole messages that may put the end of a limit right, as a pattern; ``new_end`` reads them."""
+_NEW_END: Final = re.compile(rf"{_PUTS_RIGHT}*(?P<end>{_ENDS}){_SAID_AFTER}*")
 
 
 def _stretching(of: str) -> str:
@@ -107,6 +125,18 @@ _NOT: Final = re.compile(
     r"\b(?:no|not|never|nothing|none|nor|neither|without|avoid\w*|stop(?:ped)?|don't|dont|do not|can't|cant|cannot|mustn't|mustnt|must not|"
     r"shouldn't|shouldnt|should not|won't|forbid\w*|forbade|forbidden|ban(?:ned)?|stay (?:off|away)|lay off|keep off|leave out|off|skip|"
     r"quit|refrain\w*|ruled out|against|hold off|rest|only|just)\b")
+_MISSPELT: Final = {"fysio": "physio", "fisio": "physio", "fizio": "physio", "docter": "doctor", "weks": "weeks", "skwats": "squats"}
+_SLIPS_OF: Final = """
+    squats squatting lifting weights bending stretch stretching stretches hamstring hamstrings training exercise exercises deadlift
+    deadlifts running jumping twisting physio physiotherapist doctor surgeon consultant specialist weeks months nothing barbell"""
+_MEANT: Final = tuple(_SLIPS_OF.split())
+"""What a misspelt word may mean: one letter off, from nine letters two, with the same beginning."""
+_MEANT_LEAST: Final = 5
+"""Letters from which a word may be a misspelt one; our choice."""
+_NO_SLIP: Final = frozenset((
+    "squad", "squads", "banding", "bonding", "binding", "blending", "trailing", "tracing", "weighs", "stretched", "stretcher", "ruining"))
+"""Words of their own that are as near to one of these."""
+
 _ALLOWED: Final = re.compile(r"\b(?:fine|ok|okay|allowed|may|can|could|good|safe|free|cleared|encouraged|light \w+ (?:is|are))\b")
 _NOTHING_SET: Final = re.compile(
     r"(?:(?:he|she|they|the \w+|my \w+) (?:said |set |gave |put |told me )?)?(?:(?:there (?:are|is|were|was) )?(?:no|none|nothing|nope|"
@@ -140,14 +170,48 @@ def read_limit(text: str, today: date, system: str = "") -> ToldLimit:
     """Return what words say of a limit. ``system``: the lifter's units, for a weight without its unit."""
     if sets_none(text):
         return ToldLimit(none=True)
-    line = f" {normalise(text)} "
-    by, line = _who(line)
+    by, line = _who(f" {_spelt(text)} ")
     until, line = _end(line, today)
     ends = [until, *_ends(line, today)]  # of two, the later: one is kept; the words of the second are left, so that the parts are asked
     until = CLEARED if CLEARED in ends else max(ends)
     kg, line = _kilos(line, system)
     parts, elsewhere, rest = _left_out(line)
     return ToldLimit(parts, kg, until, by, rest, elsewhere=elsewhere)
+
+
+@lru_cache(64)
+def read_limits(text: str, today: date, system: str = "") -> tuple[ToldLimit, ...]:
+    """Return the limits that words tell: one for each end, where every end follows what it is the end of, "no squats for 2 weeks and no
+    bending for 4", and one clinician said so; else what ``read_limit`` makes of them, which is asked about where they name two ends.
+    ``system``: as there."""
+    whole = (read_limit(text, today, system),)
+    by, line = _who(f" {_spelt(text).replace(_PLACE, '')} ")
+    ends = list[str]()
+    while (found := _end(line, today, f" {_PLACE}{len(ends)}{_PLACE} , "))[0]:
+        ends.append(found[0])
+        line = found[1]
+    *told, last = re.split(rf"{_PLACE}(\d+){_PLACE}", line)
+    limits = dict[str, ToldLimit]()
+    for said, place in zip(told[::2], map(int, told[1::2]), strict=True):
+        kg, left = _kilos(said, system)
+        parts, elsewhere, rest = _left_out(left)
+        one = ToldLimit(parts, kg, ends[place], by, rest, elsewhere=elsewhere)
+        again = any(parts & before.parts or None not in (kg, before.kg) for before in limits.values())
+        if again or not one.read:
+            return whole
+        limits[one.until] = _both(limits[one.until], one) if one.until in limits else one
+    kg, left = _kilos(last, system)
+    more = kg is not None or _left_out(left) != (frozenset(), "", "")
+    return whole if more or not limits or len(_all_who(text)) > 1 else tuple(limits.values())
+
+
+_PLACE: Final = "\ue000"
+"""What the place of an end is marked with, which nobody types."""
+
+
+def _both(one: ToldLimit, other: ToldLimit) -> ToldLimit:
+    return replace(one, parts=one.parts | other.parts, kg=other.kg if one.kg is None else one.kg,
+                   elsewhere=" or ".join(filter(None, (one.elsewhere, other.elsewhere))))
 
 
 def sets_none(text: str) -> bool:
@@ -173,11 +237,19 @@ def sets_one(text: str, today: date) -> bool:
 
 def read_end(text: str, today: date) -> str:
     """Return the end of a limit from an answer to "until when?": a date as text, ``CLEARED``, or "" where none was read."""
-    line = normalise(text).strip(" .!")
+    line = _spelt(text).strip(" .!")
     found = _end(f" {line} ", today)[0] or _end(f" until {line} ", today)[0]
     if not found and (day := read_date(line, today)):
         return day.isoformat()
     return found
+
+
+def new_end(text: str, today: date) -> str:
+    """Return the end of a limit in words that put it right and say no more: "no, till monday", "physio said 3 weeks actually"; a date as
+    text, ``CLEARED``, or "" for no such words."""
+    found = _NEW_END.fullmatch(_spelt(text).strip(" .!"))
+    end, rest = _end(f" {found['end']} ", today) if found else ("", "")
+    return end if not rest.strip(" ,") else ""
 
 
 def is_end(text: str, today: date) -> bool:
@@ -191,6 +263,25 @@ def parts_named(text: str) -> frozenset[str]:
     return _named(f" {normalise(text)} ")[0]
 
 
+def _spelt(text: str) -> str:
+    """Return a message in normal form, its misspelt words put right."""
+    line = _UNIT_BEFORE.sub(r"\1\g<many> \g<unit>s", normalise(text))
+    return re.sub(r"[^\W\d_]+", lambda word: _meant(word[0]), line)
+
+
+@lru_cache(4096)
+def _meant(word: str) -> str:
+    if word in _MISSPELT or len(word) < _MEANT_LEAST or word in _FILLER or word in _NO_SLIP or word in _MEANT or _named(word)[0]:
+        return _MISSPELT.get(word, word)
+    off = {one: OSA.distance(word, one) for one in _MEANT if one[0] == word[0]}
+    near = [one for one, letters in off.items() if letters <= (2 if len(one) >= 9 else 1) and letters == min(off.values())]
+    return near[0] if len(near) == 1 else word
+
+
+def _all_who(text: str) -> list[str]:
+    return [name for name, pattern in CLINICIANS if re.search(rf"\b(?:{pattern})(?!\w)", _spelt(text))]
+
+
 def _who(line: str) -> tuple[str, str]:
     said = ""
     for name, pattern in CLINICIANS:
@@ -199,22 +290,22 @@ def _who(line: str) -> tuple[str, str]:
     return said, line
 
 
-def _end(line: str, today: date) -> tuple[str, str]:
-    """Return the end that a line names and the line without it; the longer of two spans."""
+def _end(line: str, today: date, mark: str = " , ") -> tuple[str, str]:
+    """Return the end that a line names and the line with ``mark`` in its place; the longer of two spans."""
     if found := _CLEARED.search(line):
-        return CLEARED, line.replace(found[0], " , ")
+        return CLEARED, line.replace(found[0], mark)
     if found := _UNTIL.search(line):
         words = found["when"].split()
         for count in range(min(len(words), 6), 0, -1):
             named = " ".join(words[:count]).strip(" .,!")
             if day := _day(named, today):
-                return day.isoformat(), line[:found.start()] + " , " + " ".join(words[count:]) + " "
+                return day.isoformat(), line[:found.start()] + mark + " ".join(words[count:]) + " "
         return "", line
     if found := _SPAN.search(line):
         many = "2" if found["fortnight"] else found["most"] or found["many"]
         count, unit = _NUMBERS.get(many) or int(many), "week" if found["fortnight"] else found["unit"]
         day = today + (relativedelta(months=count) if unit == "month" else relativedelta(days=count * (1 if unit == "day" else 7)))
-        return (day.isoformat(), line.replace(found[0], " , ", 1)) if count else ("", line)
+        return (day.isoformat(), line.replace(found[0], mark, 1)) if count else ("", line)
     return "", line
 
 
@@ -235,6 +326,8 @@ def _day(named: str, today: date) -> date | None:
     if found := re.fullmatch(r"(?:the )?end of (\w+)", name):
         first = read_date(f"1 {found[1]}", today)
         return first + relativedelta(day=31) if first else None
+    if (day_named := weekday(name)) and day_named.days == (today.weekday(),) and not day_named.many:
+        return following(today.weekday(), today)  # a limit that is told today doesn't end today
     return read_date(name, today)
 
 

@@ -9,7 +9,7 @@ from typing import Final
 
 from companion.base.clock import local_date
 from companion.calendar.preferences import zone_from
-from companion.conversation.condition import Value
+from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.language.units import METRIC, shown
 from companion.record import coaching, groups, log, outbox
@@ -28,7 +28,7 @@ FULL_BAR, LIGHT_BAR = SOURCES["bars_metric"].value
 SEEN: Final = "safety.seen"
 """The finding whether somebody who was sent has been seen; known until the level is found anew."""
 SUSPENDED = "crisis"
-"""The fact that is "open" from thoughts of self-harm until the lifter begins again."""
+"""The fact that is "asked" while it is asked about thoughts of self-harm, and "open" from them until the lifter begins again."""
 
 SLIP = "safety.slip"
 """Set by a tap that closed everything; "" once that was undone."""
@@ -37,6 +37,11 @@ UNDONE_WITHIN: Final = timedelta(minutes=value("undone_within"))
 
 CONSENT_ANSWERS: Final = (("consent.lifter", "welcome.consent"), ("consent.coach", "coach_welcome.consent"))
 """Each consent's fact, and the answer that stood for it before consent texts had versions."""
+
+
+def suspended(facts: Facts) -> bool:
+    """True if no reminder goes out, and nobody is told of anything but what the lifter agreed to."""
+    return facts.get(SUSPENDED) in ("open", "asked")
 
 
 def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:

@@ -98,6 +98,17 @@ class Limit:
         """True from its date on: it stands until it was asked about."""
         return self.until is not None and self.until <= today
 
+    @property
+    def end(self) -> str:
+        """Its end in words: "until 21 December 2026"."""
+        if not self.until:
+            return "until they clear you"
+        return f"{'asked about again on' if self.asked else 'until'} {self.until.day} {self.until:%B %Y}"
+
+    def sooner_than(self, other: Limit) -> bool:
+        """True if it ends before another one; until somebody is cleared is the latest."""
+        return self.until is not None and (other.until is None or self.until < other.until)
+
     def said(self, show: NumberFormat = metric) -> str:
         """Return it in one phrase: "no added load, nothing above 60 kg, until 21 December 2026, said by a physiotherapist"."""
         left_out = [_WORDS[part] for part in LimitPart if part in self.parts and part not in (*STRETCHES, LimitPart.ELSEWHERE)]
@@ -108,9 +119,7 @@ class Limit:
             left_out.append(f"no stretching of {' or '.join(stretches)}" if stretches[1:] else f"no {stretches[0]} stretching")
         left_out += [f"nothing above {show(self.kg, 'kg')}"] if self.kg is not None else []
         left_out += [f"no {self.elsewhere}"] if self.elsewhere else []
-        end = "until they clear you" if not self.until else (
-            f"{'asked about again on' if self.asked else 'until'} {self.until.day} {self.until:%B %Y}")
-        return ", ".join([*(left_out or [_WORDS[LimitPart.ELSEWHERE]]), end, *([f"said by {self.by}"] if self.by else [])])
+        return ", ".join([*(left_out or [_WORDS[LimitPart.ELSEWHERE]]), self.end, *([f"said by {self.by}"] if self.by else [])])
 
 
 LimitsTold = tuple[Limit, ...]

@@ -540,6 +540,15 @@ async def test_in_a_crisis_nothing_is_said_of_an_alert_from_before(gym):
     assert len(gym.heard(SAM)) == heard
 
 
+@pytest.mark.parametrize(("answers", "reminded"), [((), False), (("stop",), False), (("no",), True)])
+async def test_while_it_is_asked_about_living_no_reminder_goes_out(gym, answers, reminded):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T18:00+00:00")
+    await gym.say("my squat days", "mon tue wed thu fri 6pm", "yes", "2 hours before", "skip", "nobody needs me", *answers)
+    await pass_hours(gym, 23)
+    assert any("Squat day" in text for text in gym.heard(SAM)) is reminded
+
+
 async def test_who_agreed_in_a_crisis_that_the_coach_is_asked_hears_where_nobody_has_seen_that(gym):
     await gym.linked()
     gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")

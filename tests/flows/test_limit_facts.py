@@ -57,6 +57,17 @@ def test_what_the_words_say_is_not_asked_again(words: str, read: str, end: str, 
     assert of("how_read", {"given": words}) == read
 
 
+def test_words_that_only_put_an_end_right_are_of_the_limit_told_last_if_one_stands():
+    standing = {"safety.limits": as_text((limit(B, until="2026-03-20"), limit(S, until="2026-03-30"), limit(ANY, words="blah")))}
+    assert (of("only_end_read", {"given": "no, till friday"}), of("end_before", {"given": "no, till friday"})) == ("no", None)
+    got = {**standing, "given": "no, till friday"}
+    assert (of("only_end_read", got), of("end_before", got)) == ("yes", "until 30 March 2026")
+    assert left("limits_then", got) == (limit(B, until="2026-03-20"), limit(S, until="2026-03-06"), limit(ANY, words="blah"))
+    assert of("sooner", got) == " That is sooner than what stands: until 30 March 2026."
+    assert left("limits_then", {**got, "until": "cleared"})[1] == limit(S)
+    assert of("sooner", {**got, "until": "cleared"}) == of("sooner", {"given": "no squats till friday"}) == ""
+
+
 @each_row(("got", "told"), [
     ({"given": "no squats until friday 20 march, my physio said"}, limit(S, until="2026-03-20", by="a physiotherapist")),
     ({"given": "nothing over 60 kg"}, limit(kg=60.0)), ({"given": "nothing over 100"}, limit(kg=100.0)),

@@ -185,6 +185,75 @@ def test_who_was_told_something_and_has_not_said_what_is_closed_until_it_is_said
         Limit(frozenset((LimitPart.SQUATS,)), None, None, "a doctor", "no squats until they clear me, said my doctor"),)
 
 
+def test_two_limits_in_one_sentence_are_said_back_and_kept_each_with_its_date():
+    talk = Limited("limits").say("my physio said no squats for 2 weeks and no bending for 4")
+    assert talk.last == ("I understand: no squats, until 16 March 2026, said by a physiotherapist; no bending, until 30 March 2026, "
+                         "said by a physiotherapist. Is that right?")
+    talk.say("yes")
+    assert [(limit.parts, limit.until) for limit in talk.limits] == [
+        (frozenset((LimitPart.SQUATS,)), date(2026, 3, 16)), (frozenset((LimitPart.BENDING,)), date(2026, 3, 30))]
+    assert talk.reminds == ["2026-03-16"]
+    told = Limited("limits").say("my physio said no squats for 2 weeks and no bending for 4", "no").tap(
+        "No squats", "That is all", "For 4 weeks", "A doctor", "Yes, that is right")
+    assert [(limit.parts, limit.until) for limit in told.limits] == [(frozenset((LimitPart.SQUATS,)), date(2026, 3, 30))]
+
+
+# its date put right -----------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("words", "until"), [
+    ("actually it was till monday", "9 March"), ("no, till monday", "9 March"), ("physio said 4 weeks actually", "30 March"),
+    ("no until the 14th", "14 March"), ("it was 4 weeks, not 3", "30 March")])
+def test_the_date_of_a_limit_is_put_right_in_words_wherever_it_is_said(words: str, until: str):
+    new = f"I understand: no squats, until {until} 2026, said by a physiotherapist."
+    asked = Limited("limits").say("my physio said no squats for 3 weeks", words)
+    assert asked.last == f"{new} Is that right?"
+    asked.say("yes")
+    for talk in (Limited("home", *asked.limits).say(words), Limited("limits", *asked.limits).say(words)):
+        talk.say(*["yes"] if talk.state == "signs.so" else [])
+        assert talk.last.startswith(new)
+        assert (talk.say("yes").limits, talk.state) == (asked.limits, "home.pick")
+
+
+def test_a_date_put_right_ends_the_limit_sooner_only_once_that_is_confirmed():
+    talk = Limited("home", TOLD).say("actually it was till monday")
+    assert talk.last == ("I understand: no added load, no hamstring stretching, until 9 March 2026, said by a physiotherapist. "
+                         "That is sooner than what stands: until 23 March 2026. Is that right?")
+    assert (talk.limits, talk.reminds) == ((TOLD,), [])
+    assert Limited("home", TOLD).say("actually it was till monday", "stop").limits == (TOLD,)
+    talk.say("yes")
+    assert [(limit.parts, limit.until, limit.words) for limit in talk.limits] == [(TOLD.parts, date(2026, 3, 9), TOLD.words)]
+    assert talk.reminds == ["2026-03-09"]
+    assert talk.alerts == ["put right until when a clinician's limit holds: no added load, no hamstring stretching, until 9 March 2026, "
+                           "said by a physiotherapist. Before: until 23 March 2026"]
+
+
+def test_a_date_put_right_wrongly_is_asked_again_and_nothing_else_is():
+    talk = Limited("home", TOLD).say("actually it was till monday", "no")
+    assert (talk.state, talk.limits) == ("limits.until", (TOLD,))
+    assert [limit.until for limit in talk.say("until the 30th", "yes").limits] == [date(2026, 3, 30)]
+
+
+def test_a_date_put_right_is_that_of_the_limit_told_last_and_leaves_the_others():
+    talk = Limited("home", TOLD, DUE).say("no, till friday")
+    assert talk.last.startswith("I understand: no squats, until 6 March 2026")
+    assert "sooner" not in talk.last
+    assert [limit.until for limit in talk.say("yes").limits] == [TOLD.until, date(2026, 3, 6)]
+
+
+@pytest.mark.parametrize("words", ["actually it was till monday", "no, till monday", "no until the 14th"])
+def test_where_no_limit_stands_no_date_of_one_is_put_right(words: str):
+    talk = Limited("home").say(words)
+    assert (talk.limits, talk.session.stack[-1].flow) == ((), "home")
+
+
+def test_a_limit_told_anew_that_would_end_sooner_says_so():
+    talk = Limited("limits", TOLD).tap("There is a new one").say("no weights and no hamstring stretching for a week, said my physio")
+    assert "That is sooner than what stands: until 23 March 2026." in talk.last
+    longer = Limited("limits", TOLD).tap("There is a new one").say("no weights and no hamstring stretching for 5 weeks, said my physio")
+    assert "sooner" not in longer.last
+
+
 # kept to ----------------------------------------------------------------------------------------------------
 
 

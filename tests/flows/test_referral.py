@@ -10,6 +10,7 @@ from companion.conversation.condition import Value
 from companion.conversation.effects import Alert, Remind
 from companion.conversation.events import Invite
 from companion.conversation.step import step
+from companion.screening.limits import Limit, LimitPart, as_text
 from flows.catalogue import BOOK
 from flows.referral import FLOW
 from flows.shared import SAME_DAY
@@ -196,3 +197,36 @@ def test_what_was_said_with_the_visit_is_agreed_to_in_a_word_and_sets_no_limit_w
     assert talk.answers["said"] == "i went, the doctor said its fine"
     assert "safety.limits" not in talk.found
     assert not talk.state.startswith("limits")
+
+
+TOLD_AT = (("referral", ("Yes, I went",)), ("limits", ()), ("clearance", ("Everything", "Yes, that is right")))
+
+
+def asked_what_was_said(flow: str, taps: tuple[str, ...]) -> Talk:
+    stands = {"safety.limits": as_text([Limit(frozenset((LimitPart.SQUATS,)))])} if flow == "clearance" else {}
+    talk = Talk(BOOK[flow].flow, known={**CHECKED, "safety.level": "clinician", **stands}, book=BOOK)
+    return talk.say(*["my physio, yesterday"] if flow == "clearance" else []).tap(*taps)
+
+
+@pytest.mark.parametrize(("flow", "taps"), TOLD_AT)
+@pytest.mark.parametrize(("name", "opened"), [("results", "Results"), ("squatting today", "Squat day"), ("my limits", "My limits")])
+def test_the_name_of_something_is_not_kept_as_what_was_said_unless_it_was(flow: str, taps: tuple[str, ...], name: str, opened: str):
+    talk = asked_what_was_said(flow, taps)
+    state, told_before = talk.state, len(told(talk))
+    talk.say(name)
+    assert (talk.state, len(told(talk))) == (state, told_before)
+    if opened != BOOK[flow].flow.title:
+        assert talk.last.startswith(f"Do you want to open “{opened}”?")
+        talk.say("yes")
+        assert "I keep your place" in heard(talk)
+        talk = asked_what_was_said(flow, taps).say(name, "no")
+        assert talk.answers[state.split(".")[1]] == name
+
+
+@pytest.mark.parametrize(("flow", "taps"), TOLD_AT)
+@pytest.mark.parametrize("name", ["help", "again", "back"])
+def test_a_control_word_is_asked_about_before_it_is_kept_as_what_was_said(flow: str, taps: tuple[str, ...], name: str):
+    talk = asked_what_was_said(flow, taps)
+    state = talk.state
+    assert talk.say(name).last == f"Shall I keep “{name}” as your answer?"
+    assert talk.say("no").state == state

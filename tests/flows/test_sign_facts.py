@@ -41,7 +41,7 @@ def test_the_words_are_quoted_where_they_were_kept(said: str, quoted: str | None
     assert of("quoted", {"among": "self_harm fever"}) == "something I could not place"
 
 
-@each_row(("which", "asked"), [("self_harm", ""), ("unsure", "doubtful"), (None, "doubtful")])
+@each_row(("which", "asked"), [("self_harm", "sure"), ("unsure", "doubtful"), (None, "doubtful")])
 def test_a_crisis_is_asked_about_first_unless_it_was_chosen(which: str | None, asked: str):
     assert of("crisis_asked", {"which": which}) == asked
 

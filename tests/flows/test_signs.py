@@ -16,6 +16,7 @@ from companion.screening.safety import Level, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered
 from companion.screening.standing import QUESTIONS_OPEN
 from flows.catalogue import BOOK
+from flows.crisis import HELP, HELPS
 from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
 from tests.drive import CHECKED, UNCHECKED, Talk
 
@@ -410,8 +411,33 @@ def test_clinician_words_are_said_for_a_history():
 def test_doubtful_words_about_living_are_asked_about_and_a_no_goes_back_to_the_question():
     talk = in_a_test("if i went to sleep and never woke up thatd be fine by me")
     assert "rather ask" in talk.last
+    assert talk.known["crisis"] == "asked"
     assert talk.say("No, I meant something else").state == "knee_to_wall.left_1"
-    assert "crisis" not in talk.known
+    assert talk.known["crisis"] == "over"
+
+
+@pytest.mark.parametrize("word", ["squatting", "menu", "go on"])
+def test_a_question_about_living_that_was_left_is_asked_before_anything_else(word: str):
+    talk = at_menu(DOUBT, "stop")
+    assert talk.last.startswith(HELP)
+    assert talk.say(word).state == "crisis.so"
+    assert talk.say("no").known["crisis"] == "over"
+
+
+def test_whatever_is_typed_in_a_crisis_is_met_with_where_help_is_and_never_with_how_to_answer():
+    talk = at_menu(DOUBT)
+    for words in ("leave me alone", "menu", "80", "blah", "squatting", "foo", "show me", "bar", "hm"):
+        talk.say(words)
+    said = " ".join(say.text for say in talk.says)
+    assert all(help_ in said for help_ in HELPS)
+    assert "come first" not in said
+    assert "careful answer" not in said
+
+
+def test_a_question_about_living_that_was_answered_is_not_asked_again_after_beginning_again():
+    talk = at_menu(DOUBT, "yes", "begin again", "yes")
+    assert talk.state != "crisis.so"
+    assert talk.say("menu").state == "home.pick"
 
 
 def test_doubtful_words_about_living_that_were_meant_lead_to_help():
@@ -480,6 +506,13 @@ def test_not_sure_where_self_harm_was_named_asks_about_it_by_itself():
     talk = named_together("fever", "self_harm").say("Not sure")
     assert talk.state == "crisis.so"
     assert "rather ask" in talk.last
+
+
+@pytest.mark.parametrize(("words", "taken_back"), [("no, I meant my phone died", True), ("no i meant the bar slipped", True),
+                                                   ("no, I meant I fainted at home", False), ("it was just a small slip", False)])
+def test_no_i_meant_takes_back_all_that_was_named_unless_it_reports_something(words: str, taken_back: bool):
+    talk = named_together("weakness", "fever").say(words)
+    assert (talk.answers.get("which") == "no") is taken_back
 
 
 @given(st.lists(st.sampled_from([flag.value for flag in Flag]), min_size=2, max_size=3, unique=True))
@@ -680,3 +713,15 @@ def test_a_history_written_is_kept_by_its_name():
     assert at_menu("i had chest pain last week", "earlier", "no").found["safety.history"] == "chest"
     assert "safety.history" not in at_menu("i take warfarin", "no", "my vitamins").found
     assert "safety.history" not in at_menu("I fell off a ladder on my back yesterday", "yes").found
+
+
+def test_a_pause_asked_for_beside_a_sign_is_offered_once_the_questions_end():
+    plan = {"squat.plan": '{"weekly":{"TU":"18:00"}}'}
+    talk = Talk(BOOK["home"].flow, known={**CHECKED, **plan}, book=BOOK).say("pause until 3 april, surgery on my back", "yes", "no", "no")
+    assert any(say.text == "You also asked for a pause of your squat days, until Friday 3 April." for say in talk.says)
+    assert "squat.plan" not in talk.found
+    talk.tap("Pause until then")
+    assert '"back_on":"2026-04-03"' in talk.found["squat.plan"]
+    for words, known in (("pause until 3 april, surgery on my back", {}), ("surgery on my back", plan)):
+        talk = Talk(BOOK["home"].flow, known={**CHECKED, **known}, book=BOOK).say(words, "yes", "no", "no")
+        assert not any("pause" in say.text for say in talk.says if "You wrote" not in say.text)

@@ -18,7 +18,7 @@ def said(words: str) -> Talk:
 
 @pytest.mark.parametrize("words", [
     "no squats for 3 weeks", "No squats for 3 weeks please", "not squatting until july", "i can't squat for a fortnight",
-    "i wont train for ten days", "no training until 1 july"])
+    "i wont train for ten days", "no training until 1 july", "no squats or deadlifts till friday", "no deadlifts or squats for 3 weeks"])
 def test_who_leaves_squats_out_for_a_time_is_asked_whether_they_were_told_to(words: str):
     talk = said(words)
     assert talk.state == "time_off.whose"

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.limits import CLEARED, is_end, parts_named, read_end, read_limit, sets_none
+from companion.language.limits import CLEARED, is_end, new_end, parts_named, read_end, read_limit, read_limits, sets_none
 from companion.language.units import IMPERIAL
 from companion.screening.limits import LimitPart
 from tests.table import each_row
@@ -104,9 +104,9 @@ def test_a_clearance_names_parts_whatever_it_says_of_them():
 
 @given(st.text(max_size=200))
 def test_whatever_is_typed_gives_parts_that_are_known_and_never_fails(text: str):
-    told = read_limit(text, TODAY)
-    assert told.parts <= {part.value for part in LimitPart}
-    assert told.until in ("", CLEARED) or date.fromisoformat(told.until) >= TODAY
+    for told in (read_limit(text, TODAY), *read_limits(text, TODAY)):
+        assert told.parts <= {part.value for part in LimitPart}
+        assert told.until in ("", CLEARED) or date.fromisoformat(told.until) >= TODAY
 
 
 @each_row(("words", "end"), [
@@ -116,3 +116,54 @@ def test_whatever_is_typed_gives_parts_that_are_known_and_never_fails(text: str)
 def test_of_two_ends_the_later_is_kept_and_what_is_left_out_is_asked(words: str, end: str):
     told = read_limit(words, TODAY)
     assert (told.until, told.read) == (end, False)
+
+
+@each_row(("words", "told"), [
+    ("no squats for 2 weeks and no bending for 4", [({"squats"}, None, "2026-12-12"), ({"bending"}, None, "2026-12-26")]),
+    ("max 40 kg for 2 weeks, no squats until they clear me", [(set(), 40.0, "2026-12-12"), ({"squats"}, None, CLEARED)]),
+    ("no squats or lifting until 20 december and no bending until 3 january",
+     [({"squats", "load"}, None, "2026-12-20"), ({"bending"}, None, "2027-01-03")]),
+    ("no squats till 20 december and no bending till 20 december", [({"squats", "bending"}, None, "2026-12-20")]),
+    ("no squats or deadlifts till friday", [({"squats", "load"}, None, "2026-12-04")]),
+    ("nothing over 50 kg and no bending for 3 weeks", [({"bending"}, 50.0, "2026-12-19")]),
+    ("no bending for 3 weeks, nothing over 50 kg", [({"bending"}, 50.0, "2026-12-19")])])
+def test_each_end_is_that_of_what_it_follows(words: str, told: list[tuple[set[str], float | None, str]]):
+    found = read_limits(f"my doctor said {words}", TODAY)
+    assert [(set(one.parts), one.kg, one.until) for one in found] == told
+    assert all(one.read and one.by == "a doctor" for one in found)
+
+
+@each_row("words", [
+    "no squats for 2 weeks, no bending for 4 and no lifting", "for 2 weeks no squats and for 4 weeks no bending",
+    "no squats for 2 weeks and no squats for 4", "no squats for 2 weeks and take it easy for 4", "no squats for 2 weeks, bending for 4",
+    "nothing over 60 kg for 2 weeks and nothing over 80 kg for 4 weeks",
+    "my physio said no squats for 2 weeks and my doctor no bending for 4"])
+def test_two_ends_of_which_it_is_not_sure_what_they_end_are_asked_about(words: str):
+    [told] = read_limits(words, TODAY)
+    assert not told.read
+
+
+@each_row(("words", "parts", "until", "by"), [
+    ("my phisio says no sqats til friday", {"squats"}, "2026-12-04", "a physiotherapist"),
+    ("dr said no liftin for 2 wks", {"load"}, "2026-12-12", "a doctor"),
+    ("docter said no benging or strechin of the hamstrigs for 2 weks", {"bending", "stretch_hamstrings"}, "2026-12-12", "a doctor"),
+    ("my surgeon said no trainning till he clears me", {"training"}, CLEARED, "a surgeon")])
+def test_a_misspelt_limit_is_read(words: str, parts: set[str], until: str, by: str):
+    [told] = read_limits(words, TODAY)
+    assert (set(told.parts), told.until, told.by, told.read) == (parts, until, by, True)
+
+
+@each_row("words", ["no squads for 2 weeks", "no banding for 2 weeks", "no stretcher for 2 weeks", "no trailing for 2 weeks"])
+def test_a_word_of_its_own_is_not_taken_for_a_misspelt_one(words: str):
+    assert not read_limits(words, TODAY)[0].parts
+
+
+@each_row(("words", "end"), [
+    ("actually it was till monday", "2026-11-30"), ("no, till monday", "2026-11-30"), ("physio said 3 weeks actually", "2026-12-19"),
+    ("no until the 14th", "2026-12-14"), ("3 weeks, not 2", "2026-12-19"), ("it's until they clear me", CLEARED),
+    ("sorry, i meant until 20 december", "2026-12-20"), ("till friday not thursday", "2026-12-04"), ("my doctor says till friday",
+    "2026-12-04"), ("till friday, my physio said", "2026-12-04"), ("till friday", "2026-12-04"), ("no, till saturday", "2026-12-05"),
+    ("no", ""), ("no squats till friday", ""), ("it was fine till monday", ""), ("pause until monday", ""), ("it's been 3 weeks", ""),
+    ("no until i'm done", ""), ("no, friday is fine", "")])
+def test_an_end_put_right_is_read_where_nothing_else_is_said(words: str, end: str):
+    assert new_end(words, TODAY) == end

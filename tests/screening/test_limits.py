@@ -124,3 +124,11 @@ def test_another_form_of_the_drill_is_offered_where_one_is_open():
         "knee over toes", "knee over toes, holding a chair", "squat with a heel lift"]
     assert no_calf.home is None
     assert "told to leave out" in no_calf.home_words
+
+
+def test_a_limit_ends_sooner_than_one_with_a_later_date_or_none():
+    first, second, none = (Limit(frozenset(), until=end) for end in (date(2026, 12, 1), date(2026, 12, 2), None))
+    assert (first.end, none.end) == ("until 1 December 2026", "until they clear you")
+    assert first.sooner_than(second)
+    assert second.sooner_than(none)
+    assert not any(one.sooner_than(other) for one, other in ((first, first), (second, first), (none, second), (none, none)))
