@@ -65,7 +65,7 @@ def test_what_was_heard_anywhere_is_said_back_in_one_line_and_kept_with_one_tap(
     talk.say("yes")
     assert talk.limits == (
         Limit(frozenset((LimitPart.LOAD,)), None, date(2026, 3, 16), "a doctor", "my doctor said no lifting for two weeks"),)
-    assert talk.reminds == ["2026-03-16"]
+    assert talk.reminds == ["2026-03-03", "2026-03-16"]
     assert talk.alerts == ["was told by a clinician: no added load, until 16 March 2026, said by a doctor"]
 
 
@@ -192,10 +192,21 @@ def test_two_limits_in_one_sentence_are_said_back_and_kept_each_with_its_date():
     talk.say("yes")
     assert [(limit.parts, limit.until) for limit in talk.limits] == [
         (frozenset((LimitPart.SQUATS,)), date(2026, 3, 16)), (frozenset((LimitPart.BENDING,)), date(2026, 3, 30))]
-    assert talk.reminds == ["2026-03-16"]
+    assert talk.reminds == ["2026-03-03", "2026-03-16"]
     told = Limited("limits").say("my physio said no squats for 2 weeks and no bending for 4", "no").tap(
         "No squats", "That is all", "For 4 weeks", "A doctor", "Yes, that is right")
     assert [(limit.parts, limit.until) for limit in told.limits] == [(frozenset((LimitPart.SQUATS,)), date(2026, 3, 30))]
+
+
+@pytest.mark.parametrize("words", [("my physio said no squats for 3 weeks",), ("my limits", "no squats")])
+def test_a_limit_that_is_not_confirmed_is_asked_about_the_next_day(words: tuple[str, ...]):
+    talk = Limited("home").say(*words)
+    talk.say(*["yes"] if talk.state == "signs.so" else [])
+    assert talk.state.startswith("limits.")
+    assert set(talk.reminds) == {"2026-03-03"}
+    talk.say("stop", "my limits")
+    assert talk.state.startswith("limits."), "what was put aside is taken up, also where a sign had asked for it"
+    assert "What stands: something I could not read" not in talk.last
 
 
 # its date put right -----------------------------------------------------------------------------------------

@@ -199,7 +199,7 @@ def test_what_was_said_with_the_visit_is_agreed_to_in_a_word_and_sets_no_limit_w
     assert not talk.state.startswith("limits")
 
 
-TOLD_AT = (("referral", ("Yes, I went",)), ("limits", ()), ("clearance", ("Everything", "Yes, that is right")))
+TOLD_AT = (("referral", ("Yes, I went",)), ("limits", ()), ("clearance", ("Yes", "Everything", "Yes, that is right")))
 
 
 def asked_what_was_said(flow: str, taps: tuple[str, ...]) -> Talk:
