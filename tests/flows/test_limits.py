@@ -466,6 +466,44 @@ def test_a_limit_that_closes_no_test_worth_doing_leaves_it_decided():
     assert "You were told" not in knee.heard
 
 
+@pytest.mark.parametrize(("words", "until"), [
+    ("until 30 march", "30 March 2026"), ("no, till monday", "9 March 2026"), ("another 2 weeks", "16 March 2026")])
+def test_until_when_it_is_still_on_may_answer_whether_it_is_over(words: str, until: str):
+    talk = Limited("limit_over", DUE).say(words)
+    if talk.state == "limits.right":
+        talk.say("yes")
+    assert [f"{limit.until.day} {limit.until:%B %Y}" for limit in talk.limits if limit.until] == [until]
+    assert f"no squats, until {until}, said by a doctor" in talk.heard
+    assert talk.reminds[-1] == talk.limits[0].until.isoformat()
+
+
+@pytest.mark.parametrize("words", ["yes it doesnt hurt anymore", "Yes, it doesn't hurt any more", "yes doesn't hurt now"])
+def test_a_yes_that_says_that_nothing_hurts_any_more_is_a_yes(words: str):
+    talk = Limited("limit_over", DUE).say(words)
+    assert (talk.limits, talk.state) == ((), "home.pick")
+    assert "Did something hurt?" not in talk.heard
+    assert Limited("limit_over", DUE).say("it still hurts").limits == (DUE,)
+
+
+@pytest.mark.parametrize("words", ["no lifting until 1 march, doctor", "no lifting until 27 february, doctor"])
+def test_a_date_just_past_is_asked_about_and_not_taken_for_next_years(words: str):
+    talk = Limited("limits").say(words)
+    assert "has been. Is the limit over, or did you mean another day?" in talk.last
+    assert "2027" not in talk.heard
+    assert talk.limits[0].parts == frozenset((LimitPart.OTHER,)), "meanwhile it closes what it may close"
+    over = Limited("limits").say(words, "It is over")
+    assert (over.limits, "no limit, then" in over.heard) == ((), True)
+    assert Limited("limits", KILOS).tap("There is a new one").say(words, "it is over").limits == (KILOS,)
+    talk.say("another day", "1 march")
+    assert "I need a day to come" in talk.last
+    assert [limit.until for limit in talk.say("8 march", "yes").limits] == [date(2026, 3, 8)]
+
+
+def test_more_than_one_thing_is_not_over_with_one_date_just_past():
+    for words in ("no squats until 1 march and no bending until june, doctor", "no squats and no bending until 1 march, doctor"):
+        assert "has been. Is the limit over" not in Limited("limits").say(words).heard
+
+
 # cleared ----------------------------------------------------------------------------------------------------
 
 
