@@ -116,7 +116,7 @@ FLOW = Flow(
         ASK_TOMORROW,
         Ask("past", "{past_end:date} has been. Is the limit over, or did you mean another day?", choice(
             ("over", "It is over", "over", "yes", "done"), ("other", "Another day", "another day", "no")), safety=True,
-            only_if=SOME & PAST.known & ~WRONG),
+            only_if=SOME & PAST.known & END_READ.is_("no") & ~WRONG),
         Ask("what", "I want to be sure. What were you told to leave out? Tap one; I ask for more after it.", choice(
             *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), safety=True, only_if=TAPPED_PARTS),
         _also("also", "what"),
