@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from companion.calendar.prompts import MORNING
-from companion.conversation.condition import Fact, fact
+from companion.conversation.condition import Condition, Fact, fact
 from companion.conversation.effects import Alert, CountAgain, Find, Remind, Void
 from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Option, YesNo, choice
@@ -28,10 +28,10 @@ from flows.pain_facts import (
     reaches_below_knee,
     reasons_of_pain,
     stops,
+    struck_words,
     told_so_far,
     told_to_coach,
     void,
-    void_words,
 )
 from flows.safety_check import LEVELS, UNSURE
 from flows.safety_facts import level_until_asked, said_heart, said_leg_signs, said_saddle, said_weak, tomorrow
@@ -60,17 +60,20 @@ SLIP_IN_PAIN = closed_by_tap(**CLOSES) & HURTS & ~fact("said_heart").is_("yes") 
 HURT_IN = Fact("hurt_in", values=tuple(MOVEMENTS))
 """The movement in which it hurt; unknown if the body was at rest."""
 
+LONG_SINCE, JUST_DONE = Fact("long_since", values=("yes",)), Fact("just_done", values=("yes",))
+"""True if no word came for long in that movement; and if it was done already, just before."""
+
 DID = Fact("did", values=(f"{route()[0]} {route()[-1]} {SQUATS_OF_DAY}", "warm_up"))
-"""The movements done today, with two examples."""
+"""The movements of the last session, with two examples."""
 
 OTHERS_DONE = Fact("others", values=YES_NO, of=others_done)
 STOPS = Fact("stops", values=YES_NO, of=stops)
-VOID, VOID_WORDS = Fact("void", of=void), Fact("void_words", of=void_words)
-SOME_VOID = Fact("some_void", values=YES_NO, of=lambda got, side: "yes" if void_words(got, side) else "no")
+VOID, STRUCK = Fact("void", of=void), Fact("struck", of=struck_words)
+SOME_STRUCK = Fact("some_struck", values=YES_NO, of=lambda got, side: "yes" if struck_words(got, side) else "no")
 
 IN_SQUATS = fact("during").is_(SQUATS_OF_DAY) | fact("during").is_("unsure") & fact(f"did_{SQUATS_OF_DAY}").is_("yes")
-NOT_COUNTED = "No longer counted from today: {void_words}. Do that again on a day without pain."
-NO_STEP = "Today's squats are noted as painful, so they earn no step deeper."
+NOT_COUNTED = "No longer counted: {struck}. Do that again on a day without pain."
+NO_STEP = "Those squats are noted as painful, so they earn no step deeper."
 GOES_ON_IN_TEST = HURTS & STOPS.is_("no") & HURT_IN.one_of(*route())
 """True if it hurt in something else than the test in progress."""
 STILL_COUNTS = "What you answered in the {hurt_in_words} still counts."
@@ -104,21 +107,28 @@ NOTHING_HURTS = ("nothing", "nowhere", "false alarm", "it was nothing", "all goo
                  "no pain", "it doesn't hurt actually", "nothing is hurting", "nothing actually hurts")))
 """Other words for that nothing hurts; each is asked about once more."""
 
+
+
+def _did(flow: str) -> Condition:
+    """Return that a movement may be named: it was done, and is not what goes on now."""
+    return fact(f"did_{flow}").is_("yes") & (~HURT_IN.is_(flow) | LONG_SINCE.known)
+
+
 DURING = choice(
-    *(Option(flow, one.title, (one.short_name,), fact(f"did_{flow}").is_("yes") & ~HURT_IN.is_(flow))
-      for flow, one in protocols().items()),
-    Option("warm_up", "Warm-up", ("warmup", "warming up"), fact("did_warm_up").is_("yes") & ~HURT_IN.is_("warm_up")),
-    Option("prime", "Priming drill", ("drill", "the drill"), fact("did_prime").is_("yes") & ~HURT_IN.is_("prime")),
-    Option(SQUATS_OF_DAY, "Today's squats", ("squats", "squatting"), fact(f"did_{SQUATS_OF_DAY}").is_("yes") & ~HURT_IN.is_(SQUATS_OF_DAY)),
-    ("this", "Just now", "now", "this one", "in this one"), ("before", "Before today", "yesterday", "earlier", "not today"),
+    *(Option(flow, one.title, (one.short_name,), _did(flow)) for flow, one in protocols().items()),
+    Option("warm_up", "Warm-up", ("warmup", "warming up"), _did("warm_up")),
+    Option("prime", "Priming drill", ("drill", "the drill"), _did("prime")),
+    Option(SQUATS_OF_DAY, "Squat-day squats", ("squats", "squatting"), _did(SQUATS_OF_DAY)),
+    Option("this", "Just now", ("now", "this one", "in this one"), HURT_IN.known & ~LONG_SINCE.known),
+    Option("before", "Before these", ("before", "before that", "earlier")), Option("other", "Something else", ("other", "none of these")),
     ("unsure", "Not sure", "don't know"))
-"""The movements of today, each offered where it was done."""
+"""The movements of the last session, each offered where it was done."""
 
 FLOW = Flow(
     "pain", version=2, title="Pain", policy=Policy.PAIN,
     command=("pain", "it hurts", "something hurts"), sentences=(f"(?P<asked>{TAKES_BACK})",), said_by=TO_TAKE_BACK, at_rest=True,
     facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSES), Fact("parts_tap", of=parts_with_tap),
-           TAKING_BACK, THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, MAY, NOTHING, STOPS, VOID, VOID_WORDS, SOME_VOID,
+           TAKING_BACK, THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, MAY, NOTHING, STOPS, VOID, STRUCK, SOME_STRUCK, LONG_SINCE, JUST_DONE,
            Fact("told", values=("yes", "sign"), of=told_so_far), Fact("hurt_in_words", of=hurt_in_words), UNTIL_ASKED,
            Fact("told_to_coach", of=told_to_coach),
            LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, SAID_WEAK, Fact("why", of=keys_of_pain), Fact("parts_open", of=parts_while_open),
@@ -197,18 +207,16 @@ FLOW = Flow(
         Tell(CLINICIAN, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("clinician"), must_arrive=True),
         replace(OFFER_UNDO, only_if=SLIP_IN_PAIN),
         Tell(NOT_TODAY, ~NOTHING.is_("misheard") & LEVEL_AFTER_PAIN.is_("not_today"), must_arrive=True),
-        Tell("Thank you for saying so. That test is over and does not count. " + NO_LOAD,
-             HURTS & LEVEL_AFTER_PAIN.is_("no_load") & STOPS.is_("yes") & HURT_IN.one_of(*route()), must_arrive=True),
-        Tell("Thank you for saying so. " + NO_LOAD,
-             HURTS & LEVEL_AFTER_PAIN.is_("no_load") & ~(STOPS.is_("yes") & HURT_IN.one_of(*route())), must_arrive=True),
+        Tell("Thank you for saying so. " + NO_LOAD, HURTS & LEVEL_AFTER_PAIN.is_("no_load"), must_arrive=True),
         Tell(NO_LOAD, NOTHING.one_of("stands", "taken_back") & LEVEL_AFTER_PAIN.is_("no_load"), must_arrive=True),
-        Tell(NOT_COUNTED, HURTS & SOME_VOID.is_("yes") & ~IN_SQUATS),
-        Tell(f"{NOT_COUNTED} {NO_STEP}", HURTS & SOME_VOID.is_("yes") & IN_SQUATS),
-        Tell(NO_STEP, HURTS & ~SOME_VOID.is_("yes") & IN_SQUATS),
+        Tell(NOT_COUNTED, HURTS & SOME_STRUCK.is_("yes") & ~IN_SQUATS),
+        Tell(f"{NOT_COUNTED} {NO_STEP}", HURTS & SOME_STRUCK.is_("yes") & IN_SQUATS),
+        Tell(NO_STEP, HURTS & ~SOME_STRUCK.is_("yes") & IN_SQUATS),
         Tell(STILL_COUNTS, GOES_ON_IN_TEST & ~MILD),
         Tell(f"{STILL_COUNTS} {NOT_GONE}", GOES_ON_IN_TEST & MILD),
         Tell(NOT_GONE, MILD & ~GOES_ON_IN_TEST),
-        Run("recount", (fact("during").known & SOME_VOID.is_("yes") | fact("mistake").is_("yes") & fact("pain.void.today").known)
+        Run("recount", (HURTS & SOME_STRUCK.is_("yes") & (fact("during").known | JUST_DONE.known) |
+                        fact("mistake").is_("yes") & fact("pain.void.today").known)
             & fact("outcome.at").known),
     ),
 )

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from datetime import UTC, date
+from datetime import UTC
 from functools import lru_cache
 from typing import Final
 
-from companion.base.clock import local_date
-from companion.calendar.preferences import zone_from
 from companion.conversation.condition import Facts, Value
+from companion.conversation.effects import LAST_SESSION
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
 from companion.language.passed_on import passed_on
@@ -22,7 +21,7 @@ from flows.safety_facts import outcome_words, pain_but_for_taps, pain_outcome, s
 
 SQUATS_OF_DAY: Final = "squat_day"
 MOVEMENTS: Final[Mapping[str, str]] = {**{test: one.short_name for test, one in protocols().items()},
-                                       "warm_up": "warm-up", "prime": "priming drill", SQUATS_OF_DAY: "squats of today"}
+                                       "warm_up": "warm-up", "prime": "priming drill", SQUATS_OF_DAY: "squat-day squats"}
 """The movements in which it may have hurt, by flow, with their names in a sentence."""
 
 _BELOW_KNEE: Final = re.compile(
@@ -48,11 +47,11 @@ TAKES_BACK: Final = (
 
 def before_pain(known: Known) -> dict[str, Value]:
     """Return the state before the pain questions, stored with their run: whose part of the level they are, the moment, that of the first
-    pain of today that stands, and what was done today."""
+    pain of today that stands, and what was done in the last session."""
     now = known.now.astimezone(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
     told = any(map(of_pain, parts_of(known.facts))) and "pain.since.today" in known.facts
     since = str(known.facts["pain.since"]) if told else now
-    did = _done_today(known)
+    did = _done_lately(known)
     return {"whose": f"pain.{known.first_run}", "now": now, "since": since, "first": "no" if told else "yes",
             "did": " ".join(did), "named": known.asked if known.asked in MOVEMENTS else "",
             **({"where": "nothing", "taking_back": "yes"} if re.fullmatch(TAKES_BACK, known.asked) else {}),
@@ -64,18 +63,18 @@ def of_pain(part: LevelPart) -> bool:
     return part.whose.startswith("pain.")
 
 
-def _done_today(known: Known) -> list[str]:
-    """Return the movements done today that have an answer that stands, in the order of ``MOVEMENTS``."""
-    zone, today = zone_from(known.facts, known.now), date.fromisoformat(str(known.facts["today"]))
+def _done_lately(known: Known) -> list[str]:
+    """Return the movements of the last session that have an answer that stands, in the order of ``MOVEMENTS``."""
     done = {row.flow for row in known.answers() if row.status == "ok" and row.ending != "pain"
-            and (row.flow != SQUATS_OF_DAY or row.key == "squatted") and local_date(row.at, zone) == today}
+            and (row.flow != SQUATS_OF_DAY or row.key == "squatted") and known.now - row.at <= LAST_SESSION}
     return [flow for flow in MOVEMENTS if flow in done]
 
 
 def others_done(got: Facts, side: str) -> Value:
-    """Return "yes" if it may have hurt in something else than what was going on: a test, the drill or squats of today."""
+    """Return "yes" if it may have hurt in something else than what was going on: a test, the drill or squats of the last session, or
+    nothing of these where no word came for long."""
     others = {*str(got["did"]).split()} - {"warm_up", str(got.get("hurt_in", ""))}
-    return "yes" if others and not got.get("named") else "no"
+    return "yes" if (others or got.get("long_since")) and not got.get("named") else "no"
 
 
 def told_so_far(got: Facts, side: str) -> Value:
@@ -178,12 +177,14 @@ def _passed_on(said: str) -> str:
 
 def _hurt_during(got: Facts) -> str:
     """Return the movement in which it hurt, in words; "" where none is known."""
-    during = str(got.get("during", "this"))
+    during = str(got.get("during", "" if got.get("long_since") else "this"))
     return MOVEMENTS.get(str(got.get("hurt_in", "")) if during == "this" else during, "")
 
 
 def struck_words(got: Facts, side: str) -> str:
-    """Return the names of the tests whose readings no longer count, the one that it ended first."""
+    """Return the names of the tests whose readings no longer count, the one that it ended first; "" for none, or if nothing hurts."""
+    if nothing_hurt(got, side):
+        return ""
     ended = str(got.get("hurt_in", "")) if stops(got, side) == "yes" else ""
     names = [MOVEMENTS[ended]] if ended in route() else []
     return ", ".join(dict.fromkeys([*names, *filter(None, str(void_words(got, side)).split(", "))]))
@@ -195,7 +196,7 @@ def keys_of_pain(got: Facts, side: str) -> Value:
 
 
 def stops(got: Facts, side: str) -> Value:
-    """Return "yes" if what was going on is over: unless it hurt in something else, before today, or not at all."""
+    """Return "yes" if what was going on is over: unless it hurt in something else, before, or not at all."""
     if nothing := nothing_hurt(got, side):
         return "yes" if nothing == "stands" else "no"
     elsewhere = "hurt_in" in got and got.get("during") not in (None, "this", "unsure", got["hurt_in"])
@@ -203,7 +204,7 @@ def stops(got: Facts, side: str) -> Value:
 
 
 def void(got: Facts, side: str) -> Value | None:
-    """Return the flows of today whose answers no longer count: the one that was named, all where nobody is sure; None for none."""
+    """Return the flows of the last session whose answers no longer count: the one named, all where nobody is sure; None for none."""
     did, during = str(got["did"]).split(), got.get("during")
     named = did if during == "unsure" else [flow for flow in did if flow == during]
     return " ".join(named) or None

@@ -54,7 +54,7 @@ def _goes_first(book: Book, session: Session) -> bool:
 
 def _heard(session: Session) -> bool:
     """True if a side question asks whether something hurt."""
-    return session.aside is not None and session.aside.about in ("ache", "stop")
+    return session.aside is not None and session.aside.if_hurt
 
 
 def _takes(effects: Iterable[Effect]) -> bool:

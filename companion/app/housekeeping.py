@@ -10,6 +10,7 @@ from typing import Final, NoReturn
 
 from companion.app.retention import months_before, removable_runs
 from companion.app.service import Companion
+from companion.conversation.reported import TOGETHER
 from companion.operate.backup import tonight
 from companion.record import expiry, status
 from companion.record.writer import CommitFailed
@@ -63,6 +64,7 @@ async def _remove_old_rows(companion: Companion) -> bool:
     before = now - expiry.MESSAGES_KEPT
     if companion.keep_months is not None:  # messages repeat answers
         before = max(before, months_before(now, companion.keep_months))
+    await do(partial(expiry.forget_unread, before=now - TOGETHER))
     update: tuple[str, int] | None = ("", 0)
     while update is not None:
         update = await do(partial(expiry.remove_updates, after=update, now=now))

@@ -14,9 +14,6 @@ from companion.port import Rank
 from companion.record.context import SAFETY_LEVEL
 from companion.screening.levels import REFERRED
 
-ABOUT_PAIN: Final = frozenset(("ache", "stop"))
-"""Short questions in between that ask whether something hurt."""
-
 PAIN_POLICIES: Final = (Policy.PAIN, Policy.SIGNS)
 """Policies of the flows about pain and other signs."""
 
@@ -35,7 +32,7 @@ def rank_of(book: Book, before: Session, after: Session, effects: Sequence[Effec
 
 
 def _about_pain(book: Book, session: Session) -> bool:
-    if session.aside is not None and session.aside.about in ABOUT_PAIN:
+    if session.aside is not None and session.aside.if_hurt:
         return True
     if not session.stack or session.top.flow not in book.flows:
         return False

@@ -139,7 +139,7 @@ class Companion(Conversations):
         it could answer has not been shown."""
         book = self.catalogue.book
         session, _ = step(book, here.session, event, turn.known)
-        if session.aside is not None and session.aside.about in ("ache", "stop"):
+        if session.aside is not None and session.aside.if_hurt:
             return True
         return not session.stack or session.top.flow in (book.pain, book.signs, book.crisis)
 

@@ -69,10 +69,10 @@ def describe(draft: Draft) -> None:
         draft.effects[-1] = replace(shown, picture=DESCRIBE + shown.picture)
 
 
-def ask_aside(draft: Draft, about: str, text: str = "") -> None:
-    """Ask a side question; ``text``: the reply it is about."""
+def ask_aside(draft: Draft, about: str, text: str = "", before: str = "") -> None:
+    """Ask a side question, with a line before it; ``text``: the reply it is about."""
     draft.session = draft.session._replace(aside=Aside(about, text))
-    show_aside(draft)
+    show_aside(draft, before)
 
 
 def show_aside(draft: Draft, before: str = "") -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import timedelta
 from typing import Final, Literal, NamedTuple
 
 from companion.conversation.condition import Value
@@ -76,10 +77,14 @@ class Record:
     placement: str = ""
 
 
+LAST_SESSION: Final = timedelta(hours=24)
+"""Age of the answers in which it may have hurt when pain is told late; our choice: an evening's squats are felt the next morning."""
+
+
 @dataclass(frozen=True, slots=True)
 class Void:
-    """Void today's answers in these flows (names separated by spaces) as given in pain: a row replaces each, and their runs end
-    with pain."""
+    """Void the answers of the last session in these flows (names separated by spaces) as given in pain: a row replaces each, and their
+    runs end with pain."""
 
     flows: str
 

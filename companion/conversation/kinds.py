@@ -198,6 +198,10 @@ _PARTLY: Final = frozenset(("a bit", "a little", "a little bit", "kinda", "kind 
                             "yes a little", "yeah a bit", "maybe a bit", "just a little"))
 
 
+_UNABLE: Final = re.compile(r"(?:(?:no|nope),? )?i can'?t")
+"""No plain no where safety is asked about: to a question about the bladder it may be the sign itself."""
+
+
 _AGE: Final = re.compile(r"(?:(?P<no>no|nope|nah)|yes|yeah|yep|yup|ya|sure|ofc|of course)?[,. ]*"
                         r"(?:(?:i am|i'm|im|i|am|just|only|turned|now|age|aged) )*"
                         r"(?P<age>[1-9]\d)(?: ?(?:years?(?: old)?|yrs?(?: old)?|yo|y/o|now|already))*")
@@ -229,7 +233,7 @@ class YesNo(Kind):
         heard = hear(text, strict=context.strict)
         if heard in (Phrase.YES, Phrase.READY) and not (context.strict and heard is Phrase.READY):
             return Answer("yes", text)
-        if heard is Phrase.NO:
+        if heard is Phrase.NO and not (context.strict and _UNABLE.fullmatch(normalise(text).strip(" .!"))):
             return Answer("no", text)
         if self.from_age and (stated := _AGE.fullmatch(normalise(text).strip(" .!"))):
             grown = int(stated["age"]) >= self.from_age

@@ -3,6 +3,7 @@ logs what belongs to it, and keeps the stack of runs."""
 
 from __future__ import annotations
 
+from datetime import datetime, timedelta
 from fnmatch import fnmatchcase
 from typing import Any, Final
 
@@ -140,7 +141,8 @@ def end(draft: Draft, ending: str) -> None:
         under = (*under[:-1], under[-1]._replace(got=got, trail=()))
     last = frame if ending == "done" and frame.trail and policy.reopens and back else None
     idle = draft.session.idle or (not under and policy.quiet)
-    draft.session = draft.session._replace(stack=under, aside=None, last=last, idle=idle, briefly=policy.beside)
+    draft.session = draft.session._replace(stack=under, aside=None, last=last, ended=draft.known.now.isoformat(), idle=idle,
+                                           briefly=policy.beside)
 
 
 def leave_all(draft: Draft, running: Stack) -> None:
@@ -352,20 +354,33 @@ def _reopen(draft: Draft, move: Move) -> None:
 # pain -------------------------------------------------------------------------------------------------------
 
 
+JUST_AFTER: Final = timedelta(minutes=5)
+"""Time after a movement in which pain is taken as pain in it, unasked; our choice."""
+
+STILL_IN_IT: Final = timedelta(minutes=30)
+"""Time without a word in a movement in progress after which it is asked whether it hurt in that; our choice: no set and rest lasts so
+long."""
+
+
+def _within(draft: Draft, time: timedelta, since: str) -> bool:
+    return bool(since) and draft.known.now - datetime.fromisoformat(since) <= time
+
+
 def hurt(draft: Draft, text: str) -> None:
-    """Stop for pain: log the reply unscored and start the pain questions, with the test in which it hurt. A test just finished counts
-    too."""
-    last, hurt_in = draft.session.last, ""
+    """Stop for pain: log the reply unscored and start the pain questions, with the test in which it hurt. A test finished just before
+    counts too; of one in progress since long ago it is asked."""
+    last, at, told = draft.session.last, draft.session.at, {"said": in_whole_words(text, SAID_MOST), "hurt_in": ""}
     if draft.session.stack and isinstance(draft.compiled.stops.get(draft.top.state), Ask):
         if text:
             record(draft, draft.ask, text, None, status="in_pain")
         works = draft.fire(PAIN).target == IN_PAIN
-        hurt_in = draft.top.flow if works else ""
+        if works:
+            told |= {"hurt_in": draft.top.flow, "long_since": "yes" if at and not _within(draft, STILL_IN_IT, at) else ""}
         draft.top = draft.top._replace(paused=True, hurt=works)
-    if last and not hurt_in and (move := draft.book[last.flow].fire(PAIN, last.state, {})):
+    if last and not told["hurt_in"] and _within(draft, JUST_AFTER, draft.session.ended) and (
+            move := draft.book[last.flow].fire(PAIN, last.state, {})):
         draft.effects.append(Ended(last.run, ENDINGS[move.target]))
-        hurt_in = last.flow
+        told |= {"hurt_in": last.flow, "just_done": "yes"}
     draft.session = draft.session._replace(last=None)
     draft.push(draft.book.pain)
-    told = {"said": in_whole_words(text, SAID_MOST), "hurt_in": hurt_in}
     draft.top = draft.top._replace(got={name: value for name, value in told.items() if value})

@@ -103,9 +103,10 @@ class Book:
         return _patterns([self.flows.written[self.link]] if self.link else [])
 
     def near_command(self, text: str) -> str | None:
-        """Return the flow whose command a text nearly is, if it is near only one flow's; for the menu."""
+        """Return the flow whose command a text nearly is, if it is near only one flow's; for the menu. Never pain, which is heard in
+        whatever words: "nothing hurts" is near "something hurts"."""
         words = _command_words(text)
-        near = {flow for name, flow in self.commands.items() if len(name) >= 6 and fuzz.ratio(words, name) >= 85}
+        near = {flow for name, flow in self.commands.items() if flow != self.pain and len(name) >= 6 and fuzz.ratio(words, name) >= 85}
         return near.pop() if len(near) == 1 else None
 
     @staticmethod

@@ -62,7 +62,8 @@ from companion.language.questions import asked_surely, is_question
 
 def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
     """Take a text message. ``harmless``: it was asked whether something hurt in it, and nothing did."""
-    if answers_invitation(draft, text):
+    waits = draft.session.aside and draft.session.aside.if_hurt
+    if not waits and answers_invitation(draft, text):
         return
     if not harmless and heard_out(draft, text):
         if stands := what_stands(draft, text):  # "do I need an ambulance?" reports pain too
@@ -117,6 +118,8 @@ def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
         pass
     elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in THANKS:
         draft.say(GOOD)
+    elif _says_nothing_hurts(draft, text):
+        draft.say(GOOD) if draft.top.flow == draft.book.home else ask_again(draft, "Good.")
     elif _asked_back(draft, text):
         pass
     elif heard in CONTROLS and not draft.ask.kind.claims(text, draft.context) and (
@@ -137,6 +140,12 @@ def _names(draft: Draft, flow: str, text: str) -> bool:
     as a note it is asked about."""
     menu = draft.ask.safety and flow == draft.book.home and normalise(text).strip(" .!") == normalise(draft.book[flow].flow.title)
     return flow == draft.top.flow or menu
+
+
+def _says_nothing_hurts(draft: Draft, text: str) -> bool:
+    """True if a message says no more than that nothing hurts, where that answers nothing: it is no pain, no wish and no command either."""
+    takes = not draft.compiled.flow.policy.hears_pain or draft.ask.free
+    return not takes and matches("nothing_hurts", flat(text)) and not isinstance(draft.ask.kind.read(text, draft.context), Answer)
 
 
 def _unread(draft: Draft, text: str) -> bool:
@@ -181,6 +190,8 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
     elif (heard in CONTROLS and aside.about == "unusual") or (draft.book.command(text) and aside.about in ("unusual", "return")):
         draft.session = draft.session._replace(aside=None)
         typed(draft, text)
+    elif heard is Phrase.STOP and aside.if_hurt:
+        _stopped(draft)
     elif heard is Phrase.STOP:
         draft.session = draft.session._replace(aside=None)
         park(draft)
@@ -195,6 +206,16 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
         answer(draft, value, sure=before is not None and before.value == value.value)
     else:
         ask_again(draft, NOT_THAT[0])
+
+
+STOPPED: Final = "Stopped. What I asked stays open, and nothing begins before I know."
+
+
+def _stopped(draft: Draft) -> None:
+    """Stop for what was said while it is asked whether something hurt. That stays asked: a stop says nothing of it, and what runs is parked
+    once it is answered."""
+    aside = draft.session.aside
+    ask_aside(draft, "stop", aside.text if aside else "", STOPPED if aside else "")
 
 
 def _aside_decided(draft: Draft, decided: str) -> None:
@@ -270,7 +291,7 @@ def _from_idle(draft: Draft, text: str) -> None:
         start(draft, *said)
     elif begins_invited(draft, text):
         pass
-    elif draft.session.idle and normalise(text).strip(" .!") in THANKS:
+    elif draft.session.idle and (normalise(text).strip(" .!") in THANKS or matches("nothing_hurts", flat(text))):
         draft.say(GOOD)
     else:
         if not told_what_stands(draft, text) and is_question(text):
@@ -381,18 +402,21 @@ def tapped(draft: Draft, data: str) -> None:
     if data == MORE_PAGES:
         show_more(draft)
         return
+    aside = draft.session.aside
     if (begun := read_start(data)) and begun[0] in draft.book.flows:
-        start(draft, *begun)
+        if aside and aside.if_hurt and not draft.book[begun[0]].flow.policy.always:
+            ask_again(draft, THESE_FIRST)
+        else:
+            start(draft, *begun)
         return
     payload, stack = read_payload(data), draft.session.stack
     here = payload is not None and stack and payload.flow == draft.top.flow and payload.version == draft.top.version
-    aside = draft.session.aside
     if payload and aside and payload.state.endswith(ASIDE) and (
             (here and payload.state == draft.top.state + ASIDE) or not stack) and any(
             option.value == payload.value for option in aside_options(draft)):
         _aside_decided(draft, payload.value)
     elif payload and payload.value == STOP and stack and draft.works:
-        ask_aside(draft, "stop")  # a stop counts from any button, however old
+        _stopped(draft)  # a stop counts from any button, however old
     elif payload and here and payload.state == draft.top.state and not aside:
         _chosen(draft, draft.ask, payload.value)
     else:

@@ -3,36 +3,86 @@
 from __future__ import annotations
 
 import re
+from datetime import datetime, timedelta
 from typing import Final
 
+from companion.conversation.acting import CONTROLS
 from companion.conversation.asking import ask_aside
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
 from companion.conversation.labels import labelled
 from companion.conversation.moves import cut_hold, hurt
 from companion.conversation.of_lifters import about_a_lifter
+from companion.conversation.session import Session
 from companion.conversation.signs import beside_the_asked, heard_sign, is_option, only_asks
 from companion.language.act_rules import matches
 from companion.language.clauses import flat
 from companion.language.coach_words import lifters_in, of_oneself
+from companion.language.courtesies import HELLOS, THANKS
 from companion.language.findings import beside_the_found
 from companion.language.flags import Flag
 from companion.language.pain import Pain, hear_pain
+from companion.language.phrases import Phrase, hear, normalise
+from companion.language.questions import is_question
+
+TOGETHER: Final = timedelta(minutes=2)
+"""Time between two messages in which the second may go on with the first; our choice."""
+
+TOGETHER_MOST: Final = 2
+"""Most messages that one may go on with; our choice."""
+
+UNREAD_MOST: Final = 120
+"""Most characters kept of such a message; our choice."""
 
 
-def heard_out(draft: Draft, text: str) -> bool:
-    """Act on pain or another sign in a message, before anything else; return True if there was one."""
+_IN_DOUBT: Final = ("which", "understood", "corrected", "wish")
+"""Side questions about what a message may mean: nothing in it has been taken."""
+
+
+def heard_together(draft: Draft, before: Session, text: str) -> None:
+    """Read a message that came to nothing once more with those just before it that did, for pain and signs only; what is heard so is asked
+    about ("i cant", "pee"). Nothing was heard in each alone. ``before``: the session before it."""
+    unread, draft.session = before.unread, draft.session._replace(unread=())
+    in_crisis = draft.session.stack and draft.top.flow == draft.book.crisis  # where no word is kept
+    if in_crisis or not _came_to_nothing(draft, before, text):
+        return
+    if not before.at or draft.known.now - datetime.fromisoformat(before.at) > TOGETHER:
+        unread = ()
+    now = draft.session, list(draft.effects)
+    for first in reversed(range(len(unread))):
+        aside = None if before.aside and before.aside.text in unread[first:] else before.aside
+        draft.session, draft.effects = before._replace(unread=(), aside=aside), []
+        if heard_out(draft, " ".join((*unread[first:], text)), in_doubt=True):
+            return
+    draft.session, draft.effects = now
+    draft.session = draft.session._replace(unread=(*unread, text[:UNREAD_MOST])[-TOGETHER_MOST:])
+
+
+def _came_to_nothing(draft: Draft, before: Session, text: str) -> bool:
+    """True if a message left the conversation where it was, and is no question, control word or courtesy. A stop may be of more than the
+    conversation."""
+    after = draft.session
+    stayed = (after.stack, after.parked, after.runs) == (before.stack, before.parked, before.runs)
+    settled = (before.aside and before.aside.about not in _IN_DOUBT and after.aside != before.aside) or (
+        after.aside and not after.aside.if_hurt and after.aside.about not in _IN_DOUBT)
+    heard = hear(text, strict=True)
+    return stayed and not settled and (heard is Phrase.STOP or heard not in CONTROLS) and not is_question(text) and (
+        normalise(text).strip(" .!") not in THANKS | HELLOS and not matches("nothing_hurts", flat(text)))
+
+
+def heard_out(draft: Draft, text: str, in_doubt: bool = False) -> bool:
+    """Act on pain or another sign in a message, before anything else; return True if there was one. ``in_doubt``: only ask about it."""
     if draft.known.facts.get("is_coach") == "yes":
         names, free = lifters_in(draft.known.facts), bool(draft.session.stack and draft.ask.free)
         waits = bool(draft.session.aside or free or (draft.session.stack and draft.ask.safety))
         text = of_oneself(text, names.values(), not waits and bool(labelled(draft, text)))
         if about_a_lifter(draft, text):
             return not free or draft.session.aside is not None
-    return heard_sign(draft, text) or heard_pain(draft, text)
+    return heard_sign(draft, text, in_doubt=in_doubt) or heard_pain(draft, text, in_doubt)
 
 
-def heard_pain(draft: Draft, text: str) -> bool:
-    """Stop for pain, or ask whether something hurt, if the words report it; return True then."""
+def heard_pain(draft: Draft, text: str, in_doubt: bool = False) -> bool:
+    """Stop for pain, or ask whether something hurt, if the words report it; return True then. ``in_doubt``: only ask, if they surely do."""
     stack = draft.session.stack
     if (stack and not draft.compiled.flow.policy.hears_pain) or draft.book.brings_code(text):
         return False
@@ -41,6 +91,8 @@ def heard_pain(draft: Draft, text: str) -> bool:
     pain = hear_pain(words, body_at_work=works)
     if pain is not Pain.NO and _was_said(draft, asking, text):
         pain = hear_pain(beside_the_found(words), body_at_work=works)
+    if in_doubt:
+        pain = Pain.ASK if pain is Pain.YES else Pain.NO
     aside = draft.session.aside
     free = asking is not None and asking.free and aside is None
     if pain is Pain.YES and not free:

@@ -45,13 +45,18 @@ class Frame(NamedTuple):
 
 
 class Aside(NamedTuple):
-    """A side question: "unusual" (is that value right?), "stop" or "ache" (did something hurt?), "return" (after hours away: go on, start
-    again, or leave?), "understood" and "corrected" (is what I understood right?), "wish" (is that wanted?), "which" (what is meant?),
-    "whose" (is it the coach's own?).
+    """A side question: "unusual" (is that value right?), "ache" or, after a stop, "stop" (did something hurt?), "return" (after hours
+    away: go on, start again, or leave?), "understood" and "corrected" (is what I understood right?), "wish" (is that wanted?), "which"
+    (what is meant?), "whose" (is it the coach's own?).
     ``text``: the reply it is about."""
 
     about: str
     text: str = ""
+
+    @property
+    def if_hurt(self) -> bool:
+        """True if it asks whether something hurt; then only an answer to that ends it."""
+        return self.about in ("ache", "stop")
 
 
 class Page(NamedTuple):
@@ -69,10 +74,11 @@ class Session(NamedTuple):
     """A person's place in the conversation. Immutable; equal sessions answer the same events alike.
 
     ``runs``: the number of runs so far, from which runs are named; ``idle``: true after a stop, until the person writes again; ``last``:
-    the run that has just ended, while its last answer can still be taken back; ``at``: the time they last wrote; ``refused``: how
-    often in a row a reply to the open question was not understood; ``told``: check sums of what was said to refuse such; ``room``: the
-    characters that the first of them had, beside the question; ``more``: messages that wait until the person asks for more;
-    ``briefly``: true if the open question was asked just before, so that one line will do.
+    the run that has just ended, while its last answer can still be taken back; ``ended``: when a run last did; ``at``: the time they last
+    wrote; ``refused``: how often in a row a reply to the open question was not understood; ``told``: check sums of what was said to
+    refuse such; ``room``: the characters that the first of them had, beside the question; ``more``: messages that wait until the person
+    asks for more; ``briefly``: true if the open question was asked just before, so that one line will do; ``unread``: the last messages,
+    where they came to nothing.
     """
 
     stack: Stack = ()
@@ -87,6 +93,8 @@ class Session(NamedTuple):
     room: int = 0
     more: tuple[Page, ...] = ()
     briefly: bool = False
+    ended: str = ""
+    unread: tuple[str, ...] = ()
 
     @property
     def top(self) -> Frame:
@@ -122,6 +130,8 @@ class Session(NamedTuple):
             more=tuple(Page(text, picture, tuple(tuple(Tap(*tap) for tap in row) for row in rows))
                        for text, picture, rows in kept.get("more", ())),
             briefly=kept.get("briefly", False),
+            ended=kept.get("ended", ""),
+            unread=tuple(kept.get("unread", ())),
         )
 
 

@@ -35,32 +35,37 @@ WHAT_MEANT: Final = "meant"
 """The key of the question what was meant instead."""
 
 
-def heard_sign(draft: Draft, text: str, own: bool = False) -> bool:
+def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = False) -> bool:
     """Act on the signs that a message reports; return True if nothing more is to be read from it.
 
     Thoughts of self-harm end everything. A sign that the open question asks about is an answer to it. If the answer is in the lifter's own
     words, it is stored unchanged, and the questions about other signs follow; with pain they follow the pain questions. Doubtful words that
     also report pain are left to the pain questions if these ask about the sign; where the flow asks what a clinician said, to its question.
     What the open questions are about is no new sign; another one is asked about before they go on. ``own``: it is known that they write
-    of themselves, at a question where a coach writes of somebody else.
+    of themselves, at a question where a coach writes of somebody else; ``in_doubt``: the words are those of several messages, so that
+    they are asked about.
     """
     stack = draft.session.stack
     if not draft.book.signs or draft.book.brings_code(text) or (stack and not own and (
             not draft.compiled.flow.policy.hears_signs)):
         return False
     waiting = draft.ask if not own and stack and draft.top.state in draft.compiled.stops and not draft.session.aside else None
-    if waiting and (said := _taken_back(waiting, text)):
+    if waiting and not in_doubt and (said := _taken_back(waiting, text)):
         _take_back(draft, text, said)
         return True
     every = hear_flags(text, weigh=not _understood(draft, waiting, text))
+    every = tuple(replace(one, sure=False) for one in every) if in_doubt else every
     heard = tuple(one for one in every if not _asked_here(draft, one))
+    if not heard and in_doubt:
+        return False
     if not heard:
         return _said_again(draft, waiting, every, text) if every else _says_not_what(draft, waiting, text)
     sure = any(one.sure for one in heard)
     if heard[0].flag is Flag.SELF_HARM:
         _begin_crisis(draft, heard, text)
         return True
-    hears_pain, free = not stack or draft.compiled.flow.policy.hears_pain, waiting is not None and waiting.free
+    hears_pain = not in_doubt and (not stack or draft.compiled.flow.policy.hears_pain)
+    free = waiting is not None and waiting.free
     may_harm = Flag.SELF_HARM in heard[0].also
     if hears_pain and not (sure or may_harm) and {one.flag for one in heard} <= ASKED_WITH_PAIN and hear_pain(text) is Pain.YES:
         return False
@@ -70,7 +75,8 @@ def heard_sign(draft: Draft, text: str, own: bool = False) -> bool:
         return False
     if draft.session.aside and isinstance(pick(text, aside_options(draft), ReadingContext(strict=True)), Answer):
         return True
-    others = heard if waiting is None or waiting.key == SIGN_THERE else tuple(one for one in heard if one.flag.value not in waiting.signs)
+    apart = waiting is None or in_doubt or waiting.key == SIGN_THERE
+    others = heard if apart else tuple(one for one in heard if waiting and one.flag.value not in waiting.signs)
     if waiting and (is_option(draft, text) or not others):
         return _answered(draft, waiting, sure, text)
     left = _beside(text, heard)
@@ -282,9 +288,11 @@ def _ask_about(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
 
 
 def _interrupt(draft: Draft) -> None:
-    """Let the open question wait."""
-    draft.session = draft.session._replace(aside=None, last=None)
-    if _asks(draft):
+    """Let the open question wait. If it was asked whether something hurt, and not answered, the pain questions wait too."""
+    aside, draft.session = draft.session.aside, draft.session._replace(aside=None, last=None)
+    if aside and aside.if_hurt:
+        hurt(draft, aside.text)
+    elif _asks(draft):
         interrupt(draft)
 
 

@@ -18,10 +18,10 @@ from companion.conversation.flow import Known, Offer
 from companion.conversation.invitations import answers_invitation
 from companion.conversation.moves import after_run, begin, end, hurt, take_up
 from companion.conversation.parking import interrupt
-from companion.conversation.prompt import offered, read_start
+from companion.conversation.prompt import in_one_line, offered, read_start
 from companion.conversation.registry import Book
 from companion.conversation.replies import edited, sent, tapped, typed
-from companion.conversation.reported import heard_out
+from companion.conversation.reported import heard_out, heard_together
 from companion.conversation.session import Session
 from companion.conversation.signs import heard_sign
 from companion.conversation.wording import render
@@ -55,6 +55,7 @@ def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
             pass
         case Typed():
             typed(draft, event.text)
+            heard_together(draft, session, event.text)
         case Tapped():
             tapped(draft, event.data)
         case Sent():
@@ -89,6 +90,12 @@ def prompt_now(book: Book, session: Session, known: Known) -> tuple[Say, ...]:
     draft = Draft(book, session, known, [])
     ask_again(draft)
     return tuple(effect for effect in draft.effects if isinstance(effect, Say))
+
+
+def stands_again(book: Book, session: Session, known: Known) -> str:
+    """Return the open question in one line, as it stands after an answer to something else."""
+    draft = Draft(book, session, known, [])
+    return in_one_line(draft.compiled, draft.top, draft.facts(), known.now)
 
 
 # going on by itself -----------------------------------------------------------------------------------------

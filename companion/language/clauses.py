@@ -57,8 +57,9 @@ _ECHO: Final = 3
 _TRIED: Final = (Mood.OTHERS, Mood.WAITS, Mood.PLANNED, Mood.BEFORE, Mood.SUPPOSED, Mood.HEDGED)
 WHOLE_ANSWER: Final = frozenset(("yes", "yeah", "yep", "yup", "yea", "ya", "yh", "no", "nope", "nah", "naw"))
 
-_GOES_ON: Final = frozenset(("i", "it", "he", "she", "they", "way", "idea", "clue", "pain", "bar", "rounding", "not"))
-"""Words with which a yes or no is one phrase ("no bar"), not an answer in front of a clause."""
+_GOES_ON: Final = frozenset(("i", "it", "he", "she", "they", "way", "idea", "clue", "pain", "bar", "rounding", "not",
+                            "squats", "squatting", "more"))
+"""Words with which a yes or no is one phrase ("no bar", "no squats till friday"), not an answer in front of a clause."""
 
 
 def flat(text: str) -> str:

@@ -90,6 +90,12 @@ def remove_updates(db: sqlite3.Connection, after: tuple[str, int], now: datetime
     return last
 
 
+def forget_unread(db: sqlite3.Connection, before: datetime) -> None:
+    """Remove messages that came to nothing from the sessions of those who wrote nothing since a moment."""
+    db.execute("update sessions set session = json_set(session, '$.unread', json('[]')) where updated_at < ? and "
+               "json_array_length(session, '$.unread') > 0", (text_of(before),))
+
+
 def remove_messages(db: sqlite3.Connection, after: int, before: datetime) -> tuple[int | None, int]:
     """Remove those of the next ROWS_AT_ONCE messages that were settled before a moment. Stops at one made after it, as all later
     ones are. Returns the last number looked at (None: no more to look at), and the count removed."""

@@ -1,14 +1,13 @@
-"""Late pain: it voids answers of today, and they count again if it is taken back. The log is append-only."""
+"""Late pain: it voids answers of the last session, and they count again if it is taken back. The log is append-only."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from companion.base.clock import local_date
-from companion.conversation.effects import CountAgain, Record, Void
+from companion.conversation.effects import LAST_SESSION, CountAgain, Record, Void
 from companion.record.persist import LATEST_ROWS, answer, void_run
-from companion.record.timestamps import moment_of, text_of
+from companion.record.timestamps import text_of
 from companion.record.turn import Turn
 
 LATER = timedelta(milliseconds=1)
@@ -16,12 +15,12 @@ LATER = timedelta(milliseconds=1)
 
 
 def void(turn: Turn, told: Void) -> None:
-    """Mark what was answered today, where the person is, in these flows as given in pain."""
-    zone = turn.zone
-    today = local_date(turn.now, zone)
+    """Mark what was answered in the last session in these flows as given in pain."""
+    since = text_of(turn.now - LAST_SESSION)
     for flow in told.flows.split():
-        runs = turn.db.execute("select run, max(at) from answers where person = ? and flow = ? group by run", (turn.person, flow))
-        for run in [run for run, at in runs if local_date(moment_of(at), zone) == today]:
+        runs = turn.db.execute("select run from answers where person = ? and flow = ? group by run having max(at) >= ?",
+                               (turn.person, flow, since)).fetchall()
+        for run, in runs:
             void_run(turn, run)
     turn.changed()
 

@@ -70,14 +70,14 @@ def _warned(db: sqlite3.Connection, person: int, run: str) -> bool:
 
 
 def hurt_asked(db: sqlite3.Connection, after: datetime | None = None) -> Iterator[tuple[int, datetime, str, str]]:
-    """Return everybody who was asked "Did something hurt?" and has not answered: (person, since, run, their words); the words are what
-    they had written, "" where the question followed a stop."""
+    """Return everybody who was asked "Did something hurt?" and has not answered: (person, since, run, their words): the run
+    that is open, or the last one; the words are "" where the question followed a stop alone."""
     since = text_of(after) if after else ""
     for person, text in db.execute("select person, session from sessions where (instr(session, '\"about\":\"ache\"') or "
                                    "instr(session, '\"about\":\"stop\"')) and updated_at >= ?", (since,)).fetchall():
         session = Session.loads(text)
-        if session.aside is not None and session.at and session.stack:
-            yield person, moment_of(session.at), session.top.run, session.aside.text if session.aside.about == "ache" else ""
+        if session.aside is not None and session.aside.if_hurt and session.at:
+            yield person, moment_of(session.at), session.top.run if session.stack else str(session.runs), session.aside.text
 
 
 def open_questions(db: sqlite3.Connection, person: int | None = None) -> Mapping[int, OpenQuestions]:

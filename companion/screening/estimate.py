@@ -236,7 +236,7 @@ def _help_words(helps: Sequence[Help]) -> Iterator[str]:
     best = [one for one in helps if one.gain >= LITTLE]
     if best:
         said = ", ".join(f"{one.name} ({one.gain:.0f}°)" for one in best[:3])
-        yield f"By the estimate, these would make it start later: {said}."
+        yield f"By the estimate, some things would make it start later. First {said}."
     for one in helps:
         if one.agrees is False:
             assert one.trial is not None

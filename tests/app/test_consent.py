@@ -380,7 +380,7 @@ async def test_pain_words_in_place_of_an_answer_are_answered_first(life, monkeyp
     await life.say("11.5")
     said = await life.say("it hurts in my lower back")
     assert "Where does it hurt?" in said[-1]
-    await life.say("back", "3", "no", "no", "no", "just now")
+    await life.say("back", "3", "no", "no", "no", "Knee to wall")
     assert life.count("alerts") == 1
     assert known_of(life.db, 1, life.clock.now()).facts["safety.level"] == "not_today"
     assert top(life) == "consent_again.lifter_2"

@@ -81,6 +81,15 @@ async def test_answers_older_than_the_setting_are_gone_from_the_file_and_the_res
     assert told == [f"answers older than 6 months were removed; answers: {gone}, persons: 1"]
 
 
+async def test_words_that_came_to_nothing_are_gone_the_night_after(gym):
+    await gym.linked()
+    await gym.say("quillonvex so today")
+    assert people.load_session(gym.db, gym.id_of(SAM)).unread == ("quillonvex so today",)
+    gym.clock.at += timedelta(hours=12)
+    await tidy(gym.companion)
+    assert people.load_session(gym.db, gym.id_of(SAM)).unread == ()
+
+
 async def test_a_night_that_was_missed_is_made_up_for_and_one_a_day_is_enough(gym, monkeypatch):
     clock, done = FakeClock(START), []
     gym.companion.clock, gym.companion.keep_months = clock, 6

@@ -104,7 +104,9 @@ async def test_pain_told_to_the_end_is_told_once(gym):
 
 @pytest.mark.parametrize(("words", "about"), [
     (("write to my coach", "my knee hurts a bit since tuesday"), " (about “my knee hurts a bit since tuesday”)"),
-    (("knee to wall", *CHECK, *WARM, "tape", "stop"), "")])
+    (("knee to wall", *CHECK, *WARM, "tape", "stop"), ""),
+    (("my back feels a bit off", "stop"), " (about “my back feels a bit off”)"),
+    (("about me", "stop", "my back feels a bit off"), " (about “my back feels a bit off”)")])
 async def test_did_something_hurt_left_unanswered_for_five_minutes_is_told_once(gym, words, about):
     """Five minutes: choice, as for open questions about pain."""
     await gym.linked()

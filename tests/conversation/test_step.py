@@ -11,6 +11,7 @@ from companion.conversation.events import Edited, Invite, Sent, Tapped, Typed
 from companion.conversation.flow import Ask, Flow, Gate, Jump, Run, Tell, both, each_side
 from companion.conversation.kinds import Hold, Media, Ready, Words, YesNo, choice
 from companion.conversation.number_kinds import Number, PainScore
+from companion.conversation.prompt import start_payload
 from companion.conversation.session import Session
 from companion.conversation.step import prompt_now
 from tests.drive import NOW, Talk, small_book
@@ -114,6 +115,22 @@ def test_stop_while_the_body_works_asks_whether_something_hurt():
     assert talk.say("no").state == ""
 
 
+@pytest.mark.parametrize("asked", ["felt something weird in my back", "stop"])
+def test_a_stop_does_not_answer_whether_something_hurt(asked):
+    talk = Talk(REACH).say("ready", asked, "stop", "stop")
+    assert (talk.state, talk.last.splitlines()[-1]) == ("reach.left_1", "Did something hurt?")
+    talk.send(Tapped(start_payload("care")))
+    assert talk.last.splitlines()[-1] == "Did something hurt?", "nothing begins over it"
+    assert talk.say("menu").last.splitlines()[-1] == "Did something hurt?"
+    talk.say("no")
+    assert (talk.session.aside, talk.state) == (None, ""), "then what runs is stopped"
+
+
+def test_pain_told_after_a_stop_ends_the_test_it_was_asked_in():
+    talk = Talk(REACH).say("ready", "felt something weird in my back", "stop", "yes", "2")
+    assert Ended("1", "pain") in talk.effects
+
+
 def test_a_parked_flow_goes_on_where_it_was():
     talk = Talk(REACH).say("ready", "10", "stop", "no", "go on")
     assert talk.state == "reach.left_2"
@@ -147,6 +164,7 @@ def test_a_safety_question_is_not_skipped_and_not_guessed():
     talk = Talk(CARE).say("skip")
     assert talk.state == "care.well"
     assert Talk(CARE).say("yess pleaze").state == "care.well"
+    assert Talk(CARE).say("i can't").state == "care.well"
     assert Talk(CARE).say("yes").state == "care.pain"
 
 
@@ -299,7 +317,7 @@ def test_i_meant_corrects_the_last_answer():
 def test_i_meant_nonsense_changes_nothing():
     talk = Talk(REACH).say("ready", "10")
     before = talk.session
-    assert talk.say("i meant lots").session._replace(told=()) == before
+    assert talk.say("i meant lots").session._replace(told=(), unread=()) == before
 
 
 def test_the_last_answer_of_a_flow_can_still_be_taken_back():

@@ -55,7 +55,7 @@ def test_it_is_set_against_the_depth_that_was_seen():
 
 
 def test_what_would_help_most_is_named_with_its_size():
-    assert "By the estimate, these would make it start later:" in heard(told())
+    assert "By the estimate, some things would make it start later. First " in heard(told())
 
 
 def test_where_a_trial_says_otherwise_the_trial_counts_for_more():

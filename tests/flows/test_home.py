@@ -9,6 +9,7 @@ from companion.conversation.effects import Began
 from companion.conversation.flow import Ask, Flow
 from companion.conversation.kinds import Ready
 from companion.conversation.registry import Book, bind
+from companion.conversation.replies import GOOD
 from companion.screening.levels import LEVEL_WORDS
 from companion.screening.safety import Level
 from flows.catalogue import BOOK, flows
@@ -146,6 +147,33 @@ def test_a_photo_is_no_answer_here():
 
 def test_before_the_welcome_the_menu_does_not_open():
     assert Talk(FLOW, known={}, book=STUBS).state == "welcome.here"
+
+
+@pytest.mark.parametrize("words", ["rest day, no squats till friday", "no squatting for me today"])
+def test_no_squats_are_not_taken_for_squatting_today(words: str):
+    talk = begun(within=BOOK).say(words)
+    assert talk.state == "home.pick"
+    assert talk.session.aside is None or talk.session.aside.about == "which"
+
+
+NOTHING_HURTS = ["nothing hurts", "no pain today", "all good, nothing hurt today", "nothing hurts any more", "my back doesn't hurt",
+                 "feeling fine, no pain", "no pain in my back today", "pain free today", "no aches or pains", "nothin hurts"]
+
+
+@pytest.mark.parametrize("words", NOTHING_HURTS[:-1])
+def test_that_nothing_hurts_is_taken_as_what_it_says(words: str):
+    talk = begun(within=BOOK).say(words)
+    assert (talk.state, talk.session.aside, talk.last) == ("home.pick", None, GOOD)
+    asked = Talk(BOOK["about_you"].flow, known=CHECKED, book=BOOK).say(words)
+    assert (asked.state, asked.session.aside, asked.last.partition("\n")[0]) == ("about_you.height", None, "Good.")
+    stopped = Talk(BOOK["about_you"].flow, known=CHECKED, book=BOOK).say("stop", words)
+    assert (stopped.session.stack, stopped.last) == ((), GOOD)
+
+
+@pytest.mark.parametrize("words", NOTHING_HURTS)
+def test_that_nothing_hurts_is_never_pain(words: str):
+    talk = begun(within=BOOK).say(words)
+    assert (talk.state, "safety.level" in talk.found) == ("home.pick", False)
 
 
 def test_pain_told_at_the_menu_leads_to_the_pain_questions():

@@ -65,17 +65,69 @@ def pain(talk: Talk, *replies: str) -> Talk:
 # late -------------------------------------------------------------------------------------------------------------
 
 
-def test_it_is_asked_during_what_it_hurt_with_the_movements_of_today_only():
+def test_it_is_asked_during_what_it_hurt_with_the_movements_of_the_last_day_only():
     talk = at("knee_to_wall", LOOK, YESTERDAY).say(LATE, *SMALL)
     assert talk.state == "pain.during"
-    assert offered(talk) == ["squat_look", "this", "before", "unsure"]
+    assert offered(talk) == ["squat_look", "this", "before", "other", "unsure"]
+
+
+@pytest.mark.parametrize("words", ["my back hurt during those squats", "my back hurts this morning"])
+def test_after_midnight_and_the_next_morning_what_was_done_in_the_evening_can_be_named(words: str):
+    evening = row("squat_look", "plain_rounds", "7", 20)  # before midnight
+    told = {"outcome.at": (NOW - timedelta(hours=19)).isoformat()}
+    talk = at("home", evening, YESTERDAY, known=told).say(words, *SMALL)
+    assert offered(talk) == ["squat_look", "before", "other", "unsure"]
+    assert of(talk.say("Squat look"), Void) == [Void("squat_look")]
+    assert "No longer counted: squat look." in heard(talk)
+    assert "Your results, counted again." in heard(talk)
+
+
+def ended_before(**ago: float) -> Talk:
+    """At the menu, a rock back done some time ago."""
+    talk = at("home", row("rock_back", "place", "9", ago.get("minutes", 0) / 60 + ago.get("hours", 0)))
+    talk.session = Session(stack=talk.session.stack, runs=9, last=Frame("rock_back", 1, "9", state="end", trail=("place",)),
+                           ended=(NOW - timedelta(**ago)).isoformat())
+    return talk
+
+
+def test_right_after_a_test_it_hurt_in_that_and_the_lifter_hears_that_it_no_longer_counts():
+    talk = ended_before(minutes=5).say("my back hurts", *SMALL)
+    assert (Ended("9", "pain") in talk.effects, "during" in talk.answers) == (True, False)
+    assert "No longer counted: rock back." in heard(talk)
+    assert "During: rock back, which no longer counts." in of(talk, Alert)[-1].because
+
+
+@pytest.mark.parametrize("ago", [{"minutes": 6}, {"hours": 5}, {"hours": 14}])
+def test_later_it_is_asked_and_what_hurt_in_something_else_takes_nothing_away(ago: dict[str, float]):
+    talk = ended_before(**ago).say("i hurt my back lifting a fridge just now", *SMALL)
+    assert offered(talk) == ["rock_back", "before", "other", "unsure"]
+    talk.say("Something else")
+    assert not [*of(talk, Void), *of(talk, CountAgain), *[one for one in of(talk, Ended) if one.run == "9"]]
+    assert "rock back" not in of(talk, Alert)[-1].because + heard(talk)
+
+
+def test_days_later_no_old_test_is_struck_or_spoken_of():
+    talk = ended_before(hours=72).say("my knee hurts, twisted it on the stairs", "Knee", "1", "no", "no", "no")
+    assert "during" not in talk.answers
+    assert "rock back" not in of(talk, Alert)[-1].because + heard(talk)
+
+
+@pytest.mark.parametrize(("during", "ending"), [("Rock back", "pain"), ("Something else", "left"), ("Not sure", "pain")])
+def test_in_a_test_left_open_for_long_it_is_asked_too(during: str, ending: str):
+    talk = at("rock_back", row("rock_back", "place", "1", ending=None)).say("done")
+    talk.session = talk.session._replace(at=(NOW - timedelta(minutes=31)).isoformat())
+    talk.say("my back hurts, from the garden", "Lower back", "6", "no", "no", "no")
+    assert offered(talk) == ["rock_back", "before", "other", "unsure"]
+    talk.say(during)
+    assert [one.ending for one in of(talk, Ended) if one.run == "1"] in ([ending], ["closed"] if ending == "left" else [])
+    assert ("which no longer counts" in of(talk, Alert)[-1].because) == (during == "Rock back")
 
 
 def test_a_test_that_pain_has_ended_already_is_not_named_again():
     assert at("knee_to_wall", row("squat_look", "plain_rounds", "7", ending="pain")).say(LATE, *SMALL).state != "pain.during"
 
 
-def test_where_nothing_else_was_done_today_it_is_not_asked():
+def test_where_nothing_else_was_done_lately_it_is_not_asked():
     assert "during" not in at("knee_to_wall", YESTERDAY).say(LATE, *SMALL).answers
 
 
@@ -89,13 +141,13 @@ def test_the_squats_named_count_no_more_and_the_reading_in_progress_is_kept():
     talk = at("knee_to_wall", LOOK, known=TALL).say("tape", "13", LATE, *SMALL, "Squat look")
     assert of(talk, Void) == [Void("squat_look")]
     assert [one.ending for one in of(talk, Ended) if one.run == "1"] == ["left"], "what was read before counts"
-    assert "No longer counted from today: squat look." in heard(talk)
+    assert "No longer counted: squat look." in heard(talk)
     assert "What you answered in the knee to wall still counts." in heard(talk)
     assert "That test is over" not in heard(talk)
     assert level(talk) == "no_load"
 
 
-@pytest.mark.parametrize("during", ["Squat look", "Today's squats"])
+@pytest.mark.parametrize("during", ["Squat look", "Squat-day squats"])
 def test_three_messages_at_most_say_what_follows_from_pain_in_what_was_done_before(during: str):
     talk = at("knee_to_wall", LOOK, SQUATTED, known=TALL).say(LATE, "Lower back", "6", "no", "no", "no")
     before = len(talk.says)
@@ -117,15 +169,15 @@ def test_just_now_or_not_sure_ends_the_test_in_progress(during: str, void: list[
     assert of(talk, Void) == void
 
 
-def test_pain_from_before_today_makes_nothing_void_and_today_stays_as_the_level_says():
-    talk = at("knee_to_wall", LOOK, known=TALL).say("tape", LATE, *SMALL, "Before today")
+def test_pain_from_before_makes_nothing_void_and_today_stays_as_the_level_says():
+    talk = at("knee_to_wall", LOOK, known=TALL).say("tape", LATE, *SMALL, "Before these")
     assert not of(talk, Void)
     assert [one.ending for one in of(talk, Ended) if one.run == "1"] == ["left"]
     assert level(talk) == "no_load"
 
 
 def test_pain_told_while_a_test_waits_for_a_question_about_them_shuts_that_test_too():
-    talk = at("knee_to_wall", LOOK).say("tape", LATE, *SMALL, "Before today")
+    talk = at("knee_to_wall", LOOK).say("tape", LATE, *SMALL, "Before these")
     assert talk.state == "about_you.height"
     assert talk.say("180").state == "home.pick"
     assert [one.ending for one in of(talk, Ended) if one.run == "1"] == ["closed"]
@@ -133,15 +185,16 @@ def test_pain_told_while_a_test_waits_for_a_question_about_them_shuts_that_test_
 
 def test_a_test_that_had_just_ended_counts_again_where_it_hurt_in_another():
     talk = at("home", LOOK)
-    talk.session = Session(stack=talk.session.stack, runs=9, last=Frame("rock_back", 1, "9", state="end", trail=("place",)))
+    talk.session = Session(stack=talk.session.stack, runs=9, last=Frame("rock_back", 1, "9", state="end", trail=("place",)),
+                           ended=NOW.isoformat())
     talk.say(LATE)
     assert Ended("9", "pain") in talk.effects, "until it is known"
     talk.say(*SMALL, "Squat look")
     assert [one.flows for one in of(talk, CountAgain)] == ["rock_back"]
 
 
-def test_squats_of_today_are_noted_as_painful():
-    talk = pain(at("home", SQUATTED), *SMALL, "Today's squats")
+def test_squats_of_a_squat_day_are_noted_as_painful():
+    talk = pain(at("home", SQUATTED), *SMALL, "Squat-day squats")
     assert of(talk, Void) == [Void("squat_day")]
     assert "earn no step deeper" in heard(talk)
 

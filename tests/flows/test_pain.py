@@ -6,6 +6,7 @@ import pytest
 
 from companion.conversation.condition import Value
 from companion.conversation.effects import Alert, Remind, Say
+from companion.screening.protocols import protocols
 from flows.catalogue import BOOK
 from flows.pain import FLOW
 from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
@@ -68,20 +69,21 @@ def test_a_small_dull_pain_ends_load_for_today_and_tells_the_coach():
 @pytest.mark.parametrize("flow", ["rock_back", "knee_to_wall", "bird_dog"])
 def test_only_a_test_that_was_running_is_said_not_to_count(flow: str):
     talk = Talk(BOOK[flow].flow, known=CHECKED, book=BOOK).say("ow, my back hurts", *SMALL)
-    assert "Thank you for saying so. That test is over and does not count. " + NO_LOAD in heard(talk)
+    assert "Thank you for saying so. " + NO_LOAD in heard(talk)
+    assert f"No longer counted: {protocols()[flow].short_name}. Do that again on a day without pain." in heard(talk)
 
 
 @pytest.mark.parametrize("flow", ["about_you", "squat_day", "home"])
 def test_where_no_test_was_running_none_is_spoken_of(flow: str):
     talk = Talk(BOOK[flow].flow, known={**CHECKED, "bar.bar": "none"}, book=BOOK).say("ow, my back hurts", *SMALL)
     assert "Thank you for saying so. " + NO_LOAD in heard(talk)
-    assert "test is over" not in heard(talk)
+    assert "No longer counted" not in heard(talk)
 
 
 def test_pain_told_after_the_squats_speaks_of_no_test():
     talk = Talk(BOOK["squat_after"].flow, known=CHECKED, book=BOOK).say("yes", "still", "feel", "parallel", "yes", *SMALL)
     assert "Thank you for saying so. " + NO_LOAD in heard(talk)
-    assert "test is over" not in heard(talk)
+    assert "No longer counted" not in heard(talk)
 
 
 @pytest.mark.parametrize("where", ["back", "hip", "leg", "knee", "ankle", "other"])

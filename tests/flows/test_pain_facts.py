@@ -78,9 +78,9 @@ def answer(flow: str, key: str = "left_1", status: str = "ok", ending: str = "do
 
 @each_row(("row", "did"), [
     (answer("leg_raise"), "leg_raise"), (answer("menu"), ""), (answer("leg_raise", status="undone"), ""),
-    (answer("leg_raise", ending="pain"), ""), (answer("leg_raise", days=1), ""),
+    (answer("leg_raise", ending="pain"), ""), (answer("leg_raise", days=1), "leg_raise"), (answer("leg_raise", days=2), ""),
     (answer("squat_day", "squatted"), "squat_day"), (answer("squat_day", "weight"), "")])
-def test_what_was_done_today_is_what_has_an_answer_that_stands(row: SimpleNamespace, did: str) -> None:
+def test_what_was_done_lately_is_what_has_an_answer_that_stands(row: SimpleNamespace, did: str) -> None:
     assert before_pain(Known({"today": NOW.date().isoformat()}, NOW, answers=lambda: [row]))["did"] == did
 
 
@@ -206,7 +206,7 @@ def test_what_it_hurt_in_no_longer_counts(did: str, during: str, flows: str | No
     assert str(void_words(got, "")).lower() == words
 
 
-@pytest.mark.parametrize(("flow", "words"), [("squat_day", "squats of today"), ("menu", ""), (None, "")])
+@pytest.mark.parametrize(("flow", "words"), [("squat_day", "squat-day squats"), ("menu", ""), (None, "")])
 def test_what_was_going_on_has_a_name(flow: str | None, words: str) -> None:
     assert hurt_in_words({"hurt_in": flow} if flow else {}, "") == words
 

@@ -56,6 +56,42 @@ def test_a_sign_closes_the_day_and_is_asked_about_with_both_answers_named(words:
         assert {tap.label for row in talk.says[-1].buttons for tap in row} >= {so, "No, I meant something else"}
 
 
+@pytest.mark.parametrize(("words", "flag"), [
+    (("i cant", "pee"), "bladder_bowel"), (("so today", "i couldnt", "hold my pee"), "bladder_bowel"),
+    (("my foot", "went"), "weakness"), (("hmm", "this morning", "i passed", "out"), "chest")])
+@pytest.mark.parametrize("begun", [at_menu, in_a_test])
+def test_a_sign_told_in_several_messages_is_asked_about(words: tuple[str, ...], flag: str, begun):
+    talk = begun(*words)
+    assert talk.session.top.flow in ("signs", "pain")
+    assert talk.session.top.got.get("heard", flag) == flag
+
+
+def test_several_messages_answer_no_safety_question_but_are_asked_about():
+    talk = Talk(BOOK["safety_check"].flow, known=UNCHECKED, book=BOOK).say("i can't", "pee")
+    assert (talk.state, talk.known["safety.level"]) == ("signs.so", "not_today")
+    assert talk.say("No, I meant something else", "i can't find the tape").session.top.flow == "safety_check"
+
+
+def test_what_was_written_long_before_or_taken_as_an_answer_is_not_read_with_it():
+    talk = at_menu("i cant")
+    talk.now += timedelta(minutes=3)
+    assert talk.say("pee").state == "home.pick"
+    assert at_menu("about me", "i cant", "180", "pee").session.top.flow == "about_you", "an answer in between ends it"
+    assert in_a_test("felt something weird", "no", "pee").session.top.flow == "knee_to_wall", "it was answered"
+
+
+def test_thoughts_of_self_harm_in_several_messages_are_asked_about_and_their_words_forgotten():
+    talk = in_a_test("i want to", "end it", "all")
+    assert talk.session.top.flow == "crisis"
+    assert not talk.session.unread
+    assert "end it" not in talk.session.dumps()
+    assert not [effect for effect in talk.effects if isinstance(effect, Record) and "end it" in effect.raw]
+
+
+def test_pain_told_in_several_messages_is_asked_about():
+    assert at_menu("my back", "has gone").last == "Did something hurt?"
+
+
 def test_a_foot_that_drops_is_same_day_care_after_bladder_and_saddle_were_asked():
     talk = in_a_test("my left foot has been dropping since yesterday", "yes")
     assert talk.state == "signs.bladder"
@@ -275,8 +311,8 @@ def test_where_it_is_asked_what_was_meant_control_words_are_no_answer():
 
 @pytest.mark.parametrize("begun", [at_menu, in_a_test])
 @pytest.mark.parametrize(("words", "back"), [
-    ("my knee hurts since i fell down the stairs yesterday", ("none of these", "it was just a small slip")),
-    ("my hip hurts from the fall this morning", ("no", "the fall was nothing"))])
+    ("my knee hurts since i fell down the stairs on monday", ("none of these", "it was just a small slip")),
+    ("my hip hurts from the fall last week", ("no", "the fall was nothing"))])
 def test_pain_told_with_a_fall_is_asked_about_once_the_fall_is_played_down(words: str, back: tuple[str, ...], begun):
     talk = begun(words)
     assert talk.session.top.flow == "signs"
@@ -285,9 +321,20 @@ def test_pain_told_with_a_fall_is_asked_about_once_the_fall_is_played_down(words
 
 
 def test_pain_told_with_a_fall_is_asked_about_after_the_fall_too():
-    talk = at_menu("my hip hurts from the fall this morning", "Yes, that is so")
+    talk = at_menu("my hip hurts from the fall on monday", "Yes, that is so")
     assert talk.state == "pain.where"
     assert talk.say("Hip or groin", "3", "no", "no", "no").known["safety.level"] == "same_day"
+
+
+def test_a_fall_told_with_sure_pain_is_asked_about_after_the_pain():
+    talk = at_menu("my hip hurts from the fall this morning", "Hip or groin", "3", "no", "no", "no")
+    assert talk.session.top.flow == "signs"
+    assert talk.say("Yes, that is so").known["safety.level"] == "same_day"
+
+
+def test_whether_something_hurt_stays_asked_where_a_sign_is_told_instead():
+    talk = in_a_test("stop", "my left foot drops when i walk", "No, I meant something else", "my shoe is loose")
+    assert talk.state == "pain.where"
 
 
 def test_a_fall_told_without_pain_is_all_that_is_asked_about():
@@ -679,7 +726,7 @@ def test_once_doubtful_words_were_meant_nothing_goes_on_and_no_menu_follows(answ
     assert talk.session.parked == ()
     assert talk.session.idle
     assert "begin again" in talk.last
-    assert in_a_test("stop", DOUBT, answer).session.parked == ()
+    assert [one.flow for stack in in_a_test("stop", DOUBT, answer).session.parked for one in stack] == ["pain"], "it may have hurt"
 
 
 def test_the_levels_of_open_questions_are_known_by_the_rule_their_flows_write():

@@ -271,7 +271,7 @@ def test_whether_it_hurt_is_never_skipped():
 
 
 def test_pain_told_in_between_counts_and_is_not_asked_about_twice():
-    talk = after().say("my knee hurts", *PAIN, "Just now")
+    talk = after().say("my knee hurts", *PAIN, "Squat-day squats")
     assert talk.state == "squat_after.back"
     talk.say("yes", "film", "kept")
     assert talk.state == "squat_after.load"

@@ -144,6 +144,21 @@ def test_soreness_of_the_chest_is_asked_about_though_its_cause_is_named(chest: s
     assert hear_pain(muscle) is Pain.NO
 
 
+@each_row(("text", "level"), [
+    ("my back did hurt yesterday", Pain.YES), ("my back hurts this morning", Pain.YES), ("my knee hurt last night", Pain.YES),
+    ("my back hurt yesterday but fine now", Pain.ASK), ("did my back hurt yesterday?", Pain.ASK), ("my back hurt last week", Pain.ASK),
+    ("quads hurt from yesterday", Pain.ASK), ("my back didn't hurt yesterday", Pain.NO)])
+def test_pain_of_yesterday_or_this_morning_is_sure_unless_it_is_over(text: str, level: Pain) -> None:
+    assert hear_pain(text) is hear_pain(text, body_at_work=False) is level
+
+
+@each_row(("text", "level"), [
+    ("legs were dead by set 4", Pain.NO), ("quads felt dead after the last set", Pain.NO), ("left leg dead after squats", Pain.YES),
+    ("my legs went dead", Pain.YES), ("my legs are dead and numb after squats", Pain.YES)])
+def test_legs_dead_from_a_set_are_tired_and_one_leg_is_not(text: str, level: Pain) -> None:
+    assert hear_pain(text) is hear_pain(text, body_at_work=False) is level
+
+
 @pytest.mark.parametrize("text", ["out of breath", "puffed", "bit winded", "breathing hard", "no pain, just puffed"])
 def test_ordinary_effort_is_asked_about_only_while_the_body_works(text: str) -> None:
     assert hear_pain(text) is Pain.ASK

@@ -48,7 +48,7 @@ def test_a_test_named_is_marked_by_rows_that_replace_its_own_and_counts_no_more(
     assert "knee_to_wall.left_1" not in log.facts_of(room.db, sam)
 
 
-def test_only_what_was_done_today_is_marked(room):
+def test_only_what_was_done_lately_is_marked(room):
     sam = room.lifter()
     old = room.run(sam, "knee_to_wall", READ, 3)
     room.run(sam, "knee_to_wall", READ, HOUR)
@@ -123,10 +123,10 @@ def test_a_squat_day_named_late_is_a_painful_one_until_it_is_taken_back(room):
     assert (day.hurt, day.load) == (False, 80.0)
 
 
-def test_the_day_goes_by_where_the_lifter_is(room):
+def test_the_last_session_is_that_of_the_last_24_hours_also_over_midnight(room):
     sam = room.lifter()
-    room.run(sam, "knee_to_wall", READ, 0.74)  # 18 hours before 18:00 is still that day, a little more is not
-    room.run(sam, "squat_look", {"plain_rounds": "clearly"}, 0.76)
+    room.run(sam, "knee_to_wall", READ, 0.99)
+    room.run(sam, "squat_look", {"plain_rounds": "clearly"}, 1.01)
     room.keep(sam, 0, Void("knee_to_wall squat_look"))
     assert counting(room, sam)[0] == {"squat_look"}
 

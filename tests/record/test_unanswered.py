@@ -173,7 +173,8 @@ def sit(room: Room, person: int, session: Session, days: float) -> None:
 
 
 @pytest.mark.parametrize(("aside", "words"), [
-    (Aside("stop", "stop it"), ""), (Aside("ache", "my back"), "my back"), (Aside("unusual", "200"), None), (None, None)])
+    (Aside("stop"), ""), (Aside("ache", "my back"), "my back"), (Aside("stop", "my back"), "my back"),
+    (Aside("unusual", "200"), None), (None, None)])
 def test_who_was_asked_whether_something_hurt_and_has_not_said(room: Room, aside: Aside | None, words: str | None) -> None:
     sam = room.lifter()
     sit(room, sam, Session(stack=(Frame("pain", 1, "6"), Frame("knee_to_wall", 1, "7")), aside=aside, at=text_of(ago(2))), 1)
@@ -185,10 +186,16 @@ def test_who_was_asked_whether_something_hurt_and_has_not_said(room: Room, aside
     assert unanswered.open_questions(room.db, room.lifter("Mia")) == {}
 
 
+def test_who_was_asked_while_nothing_ran_is_known_too(room: Room) -> None:
+    sam = room.lifter()
+    sit(room, sam, Session(aside=Aside("ache", "my back"), runs=7, at=text_of(ago(2))), 1)
+    assert list(unanswered.hurt_asked(room.db)) == [(sam, ago(2), "7", "my back")]
+
+
 @pytest.mark.parametrize("session", [
-    Session(aside=Aside("ache"), at=text_of(ago(2))), Session(stack=(Frame("pain", 1, "6"),), aside=Aside("ache")),
+    Session(stack=(Frame("pain", 1, "6"),), aside=Aside("ache")),
     Session(stack=(Frame("pain", 1, "6", got={"note": 1, "about": "ache"}),), at=text_of(ago(2)))])
-def test_without_the_question_the_movement_or_the_time_nothing_was_asked(room: Room, session: Session) -> None:
+def test_without_the_question_or_the_time_nothing_was_asked(room: Room, session: Session) -> None:
     sit(room, room.lifter(), session, 1)
     assert list(unanswered.hurt_asked(room.db)) == []
 
