@@ -13,7 +13,7 @@ from flows.shared import WELCOMED
 DUE, OVER = Fact("due", values=("yes", "no")), fact("over")
 ENDED, END = DUE.is_("yes"), fact("end").known
 
-GIVEN = Fact("end_given", of=end_given)
+UNTIL_GIVEN = Fact("end_given", of=end_given)
 HURTS_NO_MORE = tuple(f"yes {it}{not_} hurt{more}" for it in ("it ", "") for not_ in ("doesn't", "doesnt", "does not")
                       for more in ("", " anymore", " any more", " now", " at all"))
 """Words for yes in which no pain is heard."""
@@ -23,7 +23,7 @@ IS_OVER = LimitOver(choice(
 
 FLOW = Flow(
     "limit_over", version=1, title="Is my limit over", policy=Policy.TOLD, command=None, gates=(WELCOMED,), at_start=over_facts,
-    facts=(DUE, Fact("over_said", values=("until 30 march",)), GIVEN, Fact("after", values=STANDING, of=limits_after),
+    facts=(DUE, Fact("over_said", values=("until 30 march",)), UNTIL_GIVEN, Fact("after", values=STANDING, of=limits_after),
            Fact("after_words", of=after_words), Fact("kilos", values=("60",), of=kilos_after),
            Fact("end", values=("2026-03-16",), of=end_after)),
     invite="The date has come for what you were told: {due_words}. Is it over?",
@@ -31,7 +31,7 @@ FLOW = Flow(
     steps=(
         Tell("No limit of yours has come to its date.", ~ENDED),
         Ask("over", "You were told: {due_words}. Its date has come. Is it over?", IS_OVER, safety=True, only_if=ENDED),
-        Ask("until", "Until when now? Tap, or type a date.", LimitEnd(), safety=True, only_if=OVER.is_("still") & ~GIVEN.known),
+        Ask("until", "Until when now? Tap, or type a date.", LimitEnd(), safety=True, only_if=OVER.is_("still") & ~UNTIL_GIVEN.known),
         Do(Find("safety.limits", "{after}", "asked on its date: {over}", "{due_words}"), ENDED),
         Do(Find("load.told", "{kilos}", "a clinician's limit"), ENDED),
         Do(Remind("limit", "limit_over", ""), ENDED & ~END),

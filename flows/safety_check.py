@@ -72,7 +72,7 @@ NO_HISTORY = Every(tuple(fact(key).is_("no") for key in HISTORY_KEYS))
 WAS_PREGNANT = ASKING_ON & fact("was_pregnant").one_of("yes", "unsure")
 SAID_BEFORE = ASKING_ON & NO_HISTORY & fact("stood").is_("clinician") & ~SENT
 MISTAKEN = SAID_BEFORE & fact("mistake").is_("yes")
-CLEARABLE = HISTORY_SAID | SAID_BEFORE & fact("mistake").one_of("no", "unsure")
+HISTORY_OPEN = HISTORY_SAID | SAID_BEFORE & fact("mistake").one_of("no", "unsure")
 """True if there is a history, told now or before, which a clinician can clear."""
 OWN = STANDS.is_("no")
 """True if this check itself found the level, and it is not only left from before."""
@@ -139,9 +139,9 @@ FLOW = Flow(
             signs=("pregnancy",)),
         Ask("old_disc", OLD_DISC, UNSURE, safety=True, only_if=HISTORY_SAID & fact("pregnant").is_("no")),
         Ask("same_history", "You told me a clinician cleared you. Is it still the same, with nothing new?", UNSURE,
-            safety=True, only_if=CLEARABLE & STILL_CLEARED.is_("yes")),
+            safety=True, only_if=HISTORY_OPEN & STILL_CLEARED.is_("yes")),
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", CLEARED_OR_NOT, safety=True,
-            only_if=CLEARABLE & ~fact("same_history").is_("yes")),
+            only_if=HISTORY_OPEN & ~fact("same_history").is_("yes")),
         *asked_who_and_when("{who_asked}", TOLD, ASKING_ON & fact("cleared").is_("yes")),
         *not_cleared(ASKING_ON & fact("cleared").is_("yes")),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts", tried=("none",)),

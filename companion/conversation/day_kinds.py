@@ -306,8 +306,8 @@ class LimitEnd(Kind):
 
 @dataclass(frozen=True, slots=True)
 class LimitOver(Choice):
-    """Whether a clinician's limit is over on its date: "over", "still" or "unsure". A date to come says that it is still on, and until
-    when."""
+    """The answer whether a clinician's limit is over on its date: "over", "still" or "unsure". A date to come says that it is
+    still on, and until when."""
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         end = new_end(text, _today(context))

@@ -25,7 +25,7 @@ SAFETY_LEVEL = "safety.level"
 LIMITS: Final = "safety.limits"
 """The finding that holds what clinicians told a person to leave out (``screening.limits``)."""
 FULL_BAR, LIGHT_BAR = SOURCES["bars_metric"].value
-SEEN: Final = "safety.seen"
+BEEN_SEEN: Final = "safety.seen"
 """The finding whether somebody who was sent has been seen; known until the level is found anew."""
 SUSPENDED = "crisis"
 """The fact that is "asked" while it is asked about thoughts of self-harm, and "open" from them until the lifter begins again."""
@@ -73,8 +73,8 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     if stands.level is not None:
         facts[SAFETY_LEVEL] = stands.level.value
         facts["safety.may_open"] = "yes" if today > since_of[SAFETY_LEVEL] else "no"
-    if SEEN in since_moment and SAFETY_LEVEL in since_moment and since_moment[SEEN] <= since_moment[SAFETY_LEVEL]:
-        del facts[SEEN]
+    if BEEN_SEEN in since_moment and SAFETY_LEVEL in since_moment and since_moment[BEEN_SEEN] <= since_moment[SAFETY_LEVEL]:
+        del facts[BEEN_SEEN]
     facts |= facts_in(limits_in(facts.get(LIMITS)), local_date(now, zone), _bar_of(facts), lambda kg, unit: shown(kg, unit, str(
         facts.get("welcome.units", METRIC))))
     return Known(facts, now, _Answers(db, person), offered=lambda: outbox.offered_to(db, person),
