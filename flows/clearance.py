@@ -8,39 +8,45 @@ from companion.conversation.policy import Policy
 from companion.language.clearances import CLEARANCES
 from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, CLEARED_SAID, SENTENCES, asked_who_and_when, not_cleared
 from flows.limit_facts import (
+    after_what,
     clearance_facts,
     cleared_to_load,
     cleared_words,
     end_left,
+    is_newer,
     kilos_left,
     limits_left,
     sets_limit,
     until_asked_again,
 )
 from flows.limits import STANDING, YES_NO
-from flows.safety_check import TOLD
+from flows.safety_check import TOLD, UNSURE
 from flows.safety_facts import CLEARED_WHY
 from flows.shared import WELCOMED
 
 WAITS, STAND = Fact("waits", values=YES_NO), Fact("stand", values=YES_NO)
 TO_LOAD, LIMITED = Fact("to_load", values=YES_NO, of=cleared_to_load), Fact("limits_set", values=YES_NO, of=sets_limit("limits"))
 ASKS, YES = WAITS.is_("yes"), fact("right").is_("yes")
-CLEARED, STILL = ASKS & BY_CLINICIAN, fact("limit.words").known
+NEWER = Fact("newer", values=YES_NO, of=is_newer)
+BY_THEM, AFTER = ASKS & BY_CLINICIAN, NEWER.is_("yes") | fact("after").is_("yes")
+CLEARED, STILL = BY_THEM & AFTER, fact("limit.words").known
 PREGNANT = fact("safety.pregnant").one_of("yes", "unsure") | fact("safety_check.pregnant").one_of("yes", "unsure")
 CHECK_NEXT = fact("safety.level").one_of("clinician", "same_day", "emergency")
+
 
 FLOW = Flow(
     "clearance", version=1, title="I was cleared", policy=Policy.TOLD, gates=(WELCOMED,), at_start=clearance_facts,
     command=("cleared", "clearance", "i am cleared", "i'm cleared", "i have been cleared"),
     sentences=CLEARANCES,
     facts=(WAITS, STAND, Fact(CLEARED_SAID, values=SENTENCES), *CLEARED_FACTS, TO_LOAD, LIMITED, Fact("before", values=STANDING),
-           Fact("for_read", values=("lifting", "squats")),
+           NEWER, Fact("after_what", of=after_what), Fact("for_read", values=("lifting", "squats")),
            Fact("cleared_words", of=cleared_words), Fact("left", values=STANDING, of=limits_left),
            Fact("kilos", values=("60",), of=kilos_left), Fact("end", values=("2026-03-16",), of=end_left),
            Fact("cleared_until", of=until_asked_again)),
     steps=(
         Tell("Good to hear. Nothing here waits for a clearance just now.", ~ASKS),
         *asked_who_and_when("Good to hear. {who_asked}", TOLD, ASKS),
+        Ask("after", "{after_what}", UNSURE, safety=True, only_if=BY_THEM & NEWER.is_("no")),
         Ask("cleared_for", "What stood: {limit.words}. What were you cleared for?", choice(
             ("all", "Everything", "all", "training"), ("lifting", "Lifting weights", "lifting", "weights"),
             ("squats", "Squats", "squatting"), ("bending", "Bending"), ("stretching", "Stretching", "stretches")), safety=True,
@@ -61,6 +67,8 @@ FLOW = Flow(
             safety=True, free=True, signs=TOLD, only_if=YES),
         Run("limits", YES & LIMITED.is_("yes"), asked="{limits}"),
         *not_cleared(ASKS),
+        Tell("Then that does not count for what stands now. Ask them about it, and once they have cleared you of it, say “cleared”.",
+             BY_THEM & ~AFTER),
         Tell("Then nothing changes. Say “cleared” when it is clear.", CLEARED & ~YES),
         Tell("What still stands: {limit.words}.", YES & STILL),
         Tell("Noted. A new safety check opens the rest: say “safety check”.", YES & CHECK_NEXT),

@@ -7,13 +7,14 @@ from companion.conversation.flow import Ask, Step, Tell
 from companion.conversation.kinds import Words, YesNo
 from companion.language.clearances import is_ahead, names_clinician, names_when, read_clearance, says_cleared, says_clinician
 
-EXAMPLES = ("my physio, yesterday", "my physio", "my mate", "me, today", "my doctor, tomorrow")
+EXAMPLES = ("my physio, yesterday", "my physio", "my doctor, today", "my mate", "me, today", "my doctor, tomorrow")
 CLEARED_SAID = "cleared_said"
 """The sentence that a clearance was begun with, or that answered whether there is one, where it says more than yes."""
 CLINICIAN_SAID = "clinician_said"
 """Words that answer whether it was a clinician with which."""
 SENTENCES = ("my physio cleared me yesterday", "my physio cleared me", "i was cleared yesterday", "i was cleared",
-             "yes, my physio on monday", "my mate cleared me today", "my mate cleared me", "my doctor cleared me tomorrow")
+             "yes, my physio on monday", "my mate cleared me today", "my mate cleared me", "my doctor cleared me today",
+             "my doctor cleared me tomorrow")
 """Such sentences, by example."""
 
 

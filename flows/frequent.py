@@ -11,13 +11,13 @@ from pathlib import Path
 from typing import Any, Final
 
 from companion.conversation.cards import CARD_WORDS_MOST, AnswerBook, read_cards
-from companion.conversation.condition import Condition, Value
+from companion.conversation.condition import Condition, Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.wording import render
 from companion.language.questions import is_question, plain
 from companion.language.units import METRIC, shown
 from companion.screening.depth import BAND_WORDS, band_of
-from companion.screening.levels import LEVEL_WORDS, URGENT_LEVELS
+from companion.screening.levels import LEVEL_WORDS, SEEN, SEEN_TOMORROW, URGENT_LEVELS
 from companion.screening.limits import Work
 from companion.screening.load_limit import at_most
 from companion.screening.safety import Level
@@ -82,6 +82,13 @@ def topic_of(text: str) -> str:
     return max(named, key=lambda one: one[0])[1] if named else ""
 
 
+def sent_words(level: Level, facts: Facts) -> str:
+    """Return what a level says to a lifter: to somebody who has been seen since, no more where to go."""
+    if level.value in URGENT_LEVELS and facts.get("safety.seen") == "yes":
+        return SEEN_TOMORROW if facts.get("safety.may_open") == "no" else SEEN
+    return LEVEL_WORDS[level].lifter
+
+
 def closed_words(permits: str, known: Known) -> str:
     """Return what is said instead where a safety level or a clinician's limit closes what an answer permits; "" where it is open."""
     if not permits:
@@ -90,7 +97,7 @@ def closed_words(permits: str, known: Known) -> str:
     told = known.facts.get("safety.level")
     level = Level(str(told)) if told is not None else None
     if level is not None and level.rank > least.rank:
-        return LEVEL_WORDS[level].lifter
+        return sent_words(level, known.facts)
     limit: Condition = closes(*works)
     return LIMITED if limit.holds(known.facts) else AT_MOST if Work.LOAD in works and "limit.kg" in known.facts else ""
 
@@ -121,7 +128,7 @@ def stands(text: str, known: Known) -> str:
     told = str(known.facts.get("safety.level", ""))
     said = plain(text).strip(" ?!.")
     asks = told in URGENT_LEVELS and (not text or _ASKS_OF_IT.search(said) or (is_question(text) and topic_of(text) in _OF_IT_TOO))
-    return LEVEL_WORDS[Level(told)].lifter if asks else ""
+    return sent_words(Level(told), known.facts) if asks else ""
 
 
 def says(topic: str, known: Known) -> str:

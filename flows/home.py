@@ -4,7 +4,7 @@ from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.flow import PARKED, Ask, Flow, Gate, Run
 from companion.conversation.kinds import Option, choice
 from companion.conversation.policy import Policy
-from companion.screening.levels import URGENT_LEVELS, words_of
+from companion.screening.levels import SEEN_MENU, URGENT_LEVELS, words_of
 from companion.screening.protocols import routed
 from flows.coach_shared import IS_COACH
 from flows.shared import LEVEL
@@ -29,7 +29,8 @@ def begins(got: Facts, side: str) -> Value:
 
 def stands(got: Facts, side: str) -> Value:
     """Return what stands before all else, for somebody who has to be seen at once; "" for anybody else."""
-    return words_of(got.get("safety.level")).menu
+    menu = words_of(got.get("safety.level")).menu
+    return SEEN_MENU if menu and got.get("safety.seen") == "yes" else menu
 
 
 def stands_line(got: Facts, side: str) -> Value:

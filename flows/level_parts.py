@@ -16,6 +16,7 @@ from companion.screening.safety import Level, worst
 LEVEL_PARTS: Final = "safety.parts"
 """The finding that keeps them."""
 _BEFORE: Final = "before"
+_TAP: Final = "tap"
 
 
 class LevelPart(NamedTuple):
@@ -61,6 +62,16 @@ def own(got: Facts) -> LevelPart | None:
 def stood(got: Facts) -> Level:
     """Return the level without the run that asks."""
     return level_of(others(got))
+
+
+def with_tap(parts: Iterable[LevelPart], level: Level, why: Iterable[str]) -> tuple[LevelPart, ...]:
+    """Return parts with that of a tap which may be undone; one that was there stays for good."""
+    return (*(one._replace(whose=_BEFORE) if one.whose == _TAP else one for one in parts), LevelPart(_TAP, level, why=tuple(why)))
+
+
+def without_tap(got: Facts) -> tuple[LevelPart, ...]:
+    """Return what stands now without such a tap: all that was told before it, with it and since."""
+    return tuple(one for one in parts_of(got) if one.whose != _TAP)
 
 
 def level_of(parts: Iterable[LevelPart]) -> Level:

@@ -12,14 +12,15 @@ from typing import Final
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
+from companion.language.clearances import is_today
 from companion.language.findings import without_the_found
-from companion.language.limits import CLEARED, NEW_END, ToldLimit, new_end, parts_named, read_limits, sets_none
+from companion.language.limits import CLEARED, NEW_END, ToldLimit, new_end, parts_named, past_end, read_limits, sets_none
 from companion.language.passed_on import in_whole_words
 from companion.language.units import METRIC, shown
 from companion.screening.limits import STRETCHES, WORDS_MOST, Limit, LimitPart, LimitsTold, as_text, limits_in, most_kg, without, words_of
 from companion.screening.readings import NumberFormat
 from companion.screening.sources import value
-from flows.cleared_by import CLEARED_SAID
+from flows.cleared_by import CLEARED_SAID, who_and_when
 from flows.safety_facts import CLEARED_FOR
 
 LIMITS: Final = "safety.limits"
@@ -96,6 +97,13 @@ def only_end_read(got: Facts, side: str) -> Value:
 def end_read(got: Facts, side: str) -> Value:
     """Return "yes" if the words say until when."""
     return "yes" if all(one.until for one in _told(got)) else "no"
+
+
+def past_read(got: Facts, side: str) -> Value | None:
+    """Return the end that the words name where it was lately; None for none, or where they leave out more than one thing."""
+    told = _told(got)
+    one = len(told) == 1 and told[0].read and not told[0].until and len(told[0].parts) + (told[0].kg is not None) == 1
+    return (past_end(_words(got), date.fromisoformat(str(got["on"]))) if one else "") or None
 
 
 def who_read(got: Facts, side: str) -> Value:
@@ -180,7 +188,8 @@ def _standing(got: Facts) -> LimitsTold:
 def _then(got: Facts) -> LimitsTold:
     """Return what stands once this telling is over: what stood, without it where it was wrong, and the limit told, if any. Nothing is
     taken away by words that name no limit, unless nobody had ever told them what stood."""
-    sets = how_read(got, "") != "none" and got.get("what") != "none" and got.get("now") not in ("fine", "cleared")
+    sets = how_read(got, "") != "none" and got.get("what") != "none" and got.get("now") not in ("fine", "cleared") and (
+        got.get("past") != "over")
     if not sets:
         return () if got.get("never") == "yes" else _standing(got)
     if _new_end(got):
@@ -263,12 +272,17 @@ def over_facts(known: Known) -> dict[str, Value]:
     return {"due": "yes" if due else "no", "due_words": words_of(due, show_in(known.facts.get("welcome.units")))}
 
 
+def end_given(got: Facts, side: str) -> Value | None:
+    """Return until when it is still on, where the answer itself says so; None where it does not."""
+    return new_end(str(got.get("over_said", "")), _today(got)) or None
+
+
 def _after(got: Facts) -> LimitsTold:
     """Return what stands after the question: "not sure" keeps a limit and asks again, "still on" until the date given then."""
     limits, today, answer = limits_in(got.get(LIMITS)), _today(got), got.get("over")
     if answer == "over":
         return tuple(one for one in limits if not one.due(today))
-    end = str(got.get("until", CLEARED)) if answer == "still" else (today + ASKED_AGAIN).isoformat()
+    end = str(got.get("until") or end_given(got, "") or CLEARED) if answer == "still" else (today + ASKED_AGAIN).isoformat()
     until = None if end == CLEARED else date.fromisoformat(end)
     return tuple(replace(one, until=until, asked=answer != "still") if one.due(today) else one for one in limits)
 
@@ -308,9 +322,21 @@ def clearance_facts(known: Known) -> dict[str, Value]:
     waits = str(known.facts.get("safety.level", "go")) in ("clinician", "same_day", "emergency") or (
         known.facts.get("safety.body_first") == "yes")
     facts["waits"] = "yes" if limits or waits else "no"
+    facts["told_today"] = "yes" if any(known.facts.get(f"safety.{one}.today") == "yes" for one in ("limits", "level")) else "no"
     named = {LimitPart(one) for one in parts_named(said)}
     read = next((name for name, parts in _CLEARED_FOR.items() if named == parts), "")
     return facts | ({"for_read": read} if read else {}) | ({CLEARED_SAID: said} if said else {})
+
+
+def is_newer(got: Facts, side: str) -> Value:
+    """Return "yes" where they were cleared today, and what stood was told on an earlier day."""
+    return "yes" if is_today(str(who_and_when(got, side))) and got.get("told_today") == "no" else "no"
+
+
+def after_what(got: Facts, side: str) -> Value:
+    """Return the question whether what stands was known to whoever cleared them."""
+    stands = got.get("limit.words")
+    return f"And was that after {f'you were told this: {stands}' if stands else 'what you told me, so that they knew of it'}?"
 
 
 def _for(got: Facts) -> str:

@@ -21,16 +21,19 @@ from flows.limit_facts import (
     limits_then,
     may_put_right,
     only_end_read,
+    past_read,
     sooner,
     stands_then,
     understood,
     who_read,
 )
+from flows.safety_facts import tomorrow
 from flows.shared import WELCOMED
 
 YES_NO = ("yes", "no")
 SAID = ("no hamstring stretching and no weights for 3 weeks", "nothing over 60 kg until they clear me, said my physio",
-        "no squats, said my doctor", "no bending", "no, till friday", "take it easy", "take it easy for two weeks", "none")
+        "no squats, said my doctor", "no bending", "no, till friday", "take it easy", "take it easy for two weeks", "none",
+        "no squats until 1 march, said my doctor")
 """Examples of what may be said: with and without an end and who said so; part of it unread; no limit."""
 GIVEN = Fact("given", values=SAID)
 CUT = Fact("cut", values=("my doctor told me on the phone this morning that",))
@@ -47,7 +50,8 @@ WHAT = (("load", "No weights", "weights", "no weight", "lifting", "no lifting"),
         ("training", "No training at all", "training", "everything", "all", "rest"), ("other", "Something else", "other"))
 NOW, WRONG = fact("now"), fact("right").is_("no")
 TELLS = ~NOW.one_of("fine", "cleared")
-SOME = TELLS & ~READ.is_("none")
+SOME = TELLS & ~READ.is_("none") & ~fact("past").is_("over")
+PAST = Fact("past_end", of=past_read)
 NEW_END_READ = ONLY_END.is_("yes")
 TAPPED_PARTS = SOME & (READ.is_("part") | WRONG) & ~NEW_END_READ
 MORE = fact("what").known & ~fact("what").one_of(*NO_MORE)
@@ -64,6 +68,10 @@ UNTIL_SAID = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & 
     fact("given").known | fact("words").known | CUT.known | NOW.is_("new")))
 """Until it is answered, what was told by a clinician closes everything that moves, also where it is not said yet what it was; not where
 only the end of what stands is put right, which stands as it was meanwhile."""
+
+
+ASK_TOMORROW = Do(Remind("limit", "limits", "{tomorrow}"), UNTIL_SAID.only_if)
+"""Somebody who puts the phone away is asked again the next day; once it is answered, on the date of what stands."""
 
 
 def _also(key: str, *before: str) -> Ask:
@@ -86,10 +94,12 @@ FLOW = Flow(
                r"above \d+|heavier than).* (?:for|until|till) .+)",
                rf"(?P<asked>{NEW_END})"),
     fits=may_put_right,
-    facts=(GIVEN, CUT, READ, ONLY_END, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
+    facts=(Fact("tomorrow", of=tomorrow), PAST,
+           GIVEN, CUT, READ, ONLY_END, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
            Fact("then", values=STANDING, of=limits_then), Fact("stands", of=stands_then), Fact("understood", of=understood),
            Fact("sooner", of=sooner), Fact("end_before", of=end_before),
            Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), Fact("left_open", of=left_open)),
+    invite="You told me of a limit, and I am not sure yet that I understood it. Until you have answered, nothing that moves opens here.",
     parked="All right. {left_open}",
     steps=(
         Ask("now", "What stands: {limit.words}. What about it?", choice(
@@ -98,10 +108,15 @@ FLOW = Flow(
             only_if=fact("limit.words").known & ~fact("given").known & ~CUT.known),
         Run("clearance", NOW.is_("cleared")),
         UNTIL_SAID,
+        ASK_TOMORROW,
         Ask("words", "What were you told to leave out, until when, and by whom? A few words.",
             Words(limit=200, example_text="my physio said no weights and no bending for three weeks", tried=SAID), safety=True, free=True,
             signs=("restriction",), only_if=TELLS & ~fact("given").known),
         UNTIL_SAID,
+        ASK_TOMORROW,
+        Ask("past", "{past_end:date} has been. Is the limit over, or did you mean another day?", choice(
+            ("over", "It is over", "over", "yes", "done"), ("other", "Another day", "another day", "no")), safety=True,
+            only_if=SOME & PAST.known & END_READ.is_("no") & ~WRONG),
         Ask("what", "I want to be sure. What were you told to leave out? Tap one; I ask for more after it.", choice(
             *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), safety=True, only_if=TAPPED_PARTS),
         _also("also", "what"),

@@ -11,16 +11,24 @@ from flows.screen_facts import YEARS, what_is_open
 
 CHOSEN_FROM = tuple(test for test in route() if test != LOOK.id)
 NEXT = Fact("next", values=CHOSEN_FROM)
+LIMIT_SHUTS = fact("shut").is_("yes")
 YEARS_WANTED = max(one.years for one in OPENINGS.values())
 OPENED = NEXT.one_of(*(test for test in CHOSEN_FROM if test not in OPENINGS)) | (fact("about_you.years") >= YEARS_WANTED)
 """True unless the next test waits for years of squatting that they do not have; a test that is locked is not offered."""
 
 FLOW = Flow(
-    "next_test", version=1, title="Next test", policy=Policy.TALK, command=None, at_start=what_is_open, facts=(NEXT,),
+    "next_test", version=1, title="Next test", policy=Policy.TALK, command=None, at_start=what_is_open,
+    facts=(NEXT, Fact("shut", values=("yes",))),
     steps=(
         Do(Find("screen.state", "decided",
-                f"nothing open could change ruling, drill or set-up in {value('could_change'):g} of 100 draws (choice)"), ~NEXT.known),
-        Tell("That is enough: nothing that is left could change the outcome. All tests are still there: say “full screen”.", ~NEXT.known),
+                f"nothing open could change ruling, drill or set-up in {value('could_change'):g} of 100 draws (choice)"),
+           ~NEXT.known & ~LIMIT_SHUTS),
+        Do(Find("screen.state", "shut", "a clinician's limit closes the tests that are left"), ~NEXT.known & LIMIT_SHUTS),
+        Tell("That is enough: nothing that is left could change the outcome. All tests are still there: say “full screen”.",
+             ~NEXT.known & ~LIMIT_SHUTS),
+        Tell("You were told: {limit.words}. That closes tests I need to go on. Once it is over, or somebody has cleared you, say “screen”. "
+             "“Full screen” has the tests that are still open.",
+             ~NEXT.known & LIMIT_SHUTS),
         Run("about_you", NEXT.one_of(*OPENINGS) & ~YEARS.known, asked="years"),
         Do(Find("screen.open", "{rest}", "open tests that could still change something"), NEXT.known),
         Tell("Next: {title}, about {minutes:g} minutes: it tells the most now. Still to find out: {still}. At most {left:g} tests left, "

@@ -31,6 +31,7 @@ CAN_REPEAT = WORK_OPEN & REPEAT.one_of(*route())
 REPEATING = CAN_REPEAT & fact("again").is_("now")
 TO_CHECK = fact("setup.proposed").one_of(*NAMES) & (~fact("setup.state").known | fact("setup.state").is_("out"))
 NOTHING_HELPED = fact("setup.proposed").is_("none")
+SQUATS_CLOSED = closes(Work.SQUAT)
 WHY = fact("why").is_("why")
 
 
@@ -60,7 +61,9 @@ FLOW = Flow(
     "outcome", version=1, title="Results", policy=replace(Policy.TALK, pages=True), command=("result", "my results", "findings"),
     at_start=results_facts, facts=(*HAS_WORDS.values(), REPEAT),
     steps=(
-        Tell("There is nothing to tell yet: no test is finished. “Go on” takes up what you began, “screen” begins.", ~TESTED),
+        Tell("There is nothing to tell yet: no test is finished. “Go on” takes up what you began, “screen” begins.",
+             ~TESTED & ~SQUATS_CLOSED),
+        Tell("There is nothing to tell yet: no test is finished.", ~TESTED & SQUATS_CLOSED),
         Tell("{summary}", TESTED, waits=False),
         *(Tell(f"{{{cause}_words}}", TESTED & (~AT_REST | ~fact(cause).is_("not_tested")), offers=why(cause)) for cause in CAUSES),
         Do(Find("outcome.before", "{before}", "time of the results before"), TESTED),

@@ -10,8 +10,7 @@ from companion.conversation.kinds import Option, YesNo, choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.protocols import protocols, route
-from companion.screening.safety import Level, worst
-from flows.level_parts import LEVEL_PARTS, stood
+from flows.level_parts import LEVEL_PARTS
 from flows.pain_facts import (
     MOVEMENTS,
     SQUATS_OF_DAY,
@@ -25,6 +24,7 @@ from flows.pain_facts import (
     others_done,
     parts_after_pain,
     parts_while_open,
+    parts_with_tap,
     reaches_below_knee,
     reasons_of_pain,
     stops,
@@ -56,7 +56,6 @@ CLOSES = {"where": fact("where").is_("chest"),
           **{key: fact(key).one_of("yes", "unsure") for key in ("heart_now", "saddle_now", "bladder", "weakness")}}
 SLIP_IN_PAIN = closed_by_tap(**CLOSES) & HURTS & ~fact("said_heart").is_("yes") & ~fact("said_saddle").is_("yes") & ~SAID_WEAK.is_("yes")
 """True if only taps closed everything, and none of it was written in words, so that they can be undone."""
-SLIP_LEVEL = Fact("slip_level", of=lambda got, side: worst((stood(got), Level.NOT_TODAY)).value)
 
 HURT_IN = Fact("hurt_in", values=tuple(MOVEMENTS))
 """The movement in which it hurt; unknown if the body was at rest."""
@@ -128,7 +127,7 @@ DURING = choice(
 FLOW = Flow(
     "pain", version=2, title="Pain", policy=Policy.PAIN,
     command=("pain", "it hurts", "something hurts"), sentences=(f"(?P<asked>{TAKES_BACK})",), said_by=TO_TAKE_BACK, at_rest=True,
-    facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSES), SLIP_LEVEL,
+    facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSES), Fact("parts_tap", of=parts_with_tap),
            TAKING_BACK, THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, MAY, NOTHING, STOPS, VOID, STRUCK, SOME_STRUCK, LONG_SINCE, JUST_DONE,
            Fact("told", values=("yes", "sign"), of=told_so_far), Fact("hurt_in_words", of=hurt_in_words), UNTIL_ASKED,
            Fact("told_to_coach", of=told_to_coach),
@@ -200,7 +199,8 @@ FLOW = Flow(
         Tell("Noted. What you told me before still stands: I take pain back once a day, and never after numbness, weakness or chest "
              "pain.", NOTHING.is_("stands") & ~SIGN_WRITTEN & ~fact("mistake").is_("no")),
         Tell("Noted. Then what you told me stands for today.", fact("mistake").is_("no")),
-        Do(Find("safety.slip", "{slip_level}", "closed by a tap, in pain"), SLIP_IN_PAIN),
+        Do(Find(LEVEL_PARTS, "{parts_tap}", "what the level is made of"), SLIP_IN_PAIN),
+        Do(Find("safety.slip", "tapped", "closed by a tap, in pain"), SLIP_IN_PAIN),
         Do(Find("safety.slip.of", "pain", "closed by a tap, in pain"), SLIP_IN_PAIN),
         Tell(EMERGENCY, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("emergency"), must_arrive=True),
         Tell(SAME_DAY, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("same_day"), must_arrive=True),

@@ -16,8 +16,8 @@ from companion.language.passed_on import passed_on
 from companion.language.phrases import normalise
 from companion.screening.protocols import protocols, route
 from companion.screening.safety import Level, worst
-from flows.level_parts import LevelPart, checked_today, level_of, others, own, parts_of, stood, text_of, whose, why_of
-from flows.safety_facts import outcome_words, pain_outcome, said_leg_signs, said_weak
+from flows.level_parts import LevelPart, checked_today, level_of, others, own, parts_of, stood, text_of, whose, why_of, with_tap
+from flows.safety_facts import outcome_words, pain_but_for_taps, pain_outcome, said_leg_signs, said_weak
 
 SQUATS_OF_DAY: Final = "squat_day"
 MOVEMENTS: Final[Mapping[str, str]] = {**{test: one.short_name for test, one in protocols().items()},
@@ -138,6 +138,14 @@ def parts_while_open(got: Facts, side: str) -> Value:
 def parts_after_pain(got: Facts, side: str) -> Value:
     """Return the parts of the level after the questions."""
     return text_of(_parts_after(got))
+
+
+def parts_with_tap(got: Facts, side: str) -> Value:
+    """Return the parts of the level after pain that only taps made urgent: what else was told of it, and those taps."""
+    rest = pain_but_for_taps(got)
+    told = LevelPart(whose(got), worst((Level.NOT_TODAY, rest.level)), why=tuple(key for key in _weighed(got) if key in {
+        reason.key for reason in rest.because}))
+    return text_of(with_tap((*others(got), told), pain_outcome(got).level, _weighed(got)))
 
 
 def reasons_of_pain(got: Facts, side: str) -> Value:

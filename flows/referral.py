@@ -8,8 +8,9 @@ from typing import Final
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Known, Run, Tell
-from companion.conversation.kinds import Words, choice
+from companion.conversation.kinds import Words, YesNo, choice
 from companion.conversation.policy import Policy
+from companion.language.clearances import says_cleared
 from companion.screening.levels import REFERRED
 from companion.screening.safety import Level
 from companion.screening.sources import SOURCES
@@ -36,6 +37,7 @@ STOOD = Fact("stood", values=tuple(level.value for level in Level))
 WORSE = Fact("worse", values=("its worse",))
 SENT, WENT = STOOD.one_of(*REFERRED), fact("went")
 LIMIT_SAID = Fact("limit_said", of=lambda got, side: limits_told(str(got.get("said", ""))))
+CLEARS = Fact("clears", of=lambda got, side: said if says_cleared(said := str(got.get("said", ""))) else "")
 STILL_NOT_SEEN = WENT.one_of("booked", "no")
 
 _I: Final = r"(?:i |i'm |im |i am |i've |ive |i have |it'?s |it is |its |i got (?:an )?)?"
@@ -50,7 +52,7 @@ BEING_SEEN: Final = (
 FLOW = Flow(
     "referral", version=1, title="Being seen", policy=Policy.TOLD, command=None, gates=(WELCOMED,), at_start=what_stands,
     sentences=BEING_SEEN, said_by=fact("safety.level").one_of(*REFERRED), at_rest=True,
-    facts=(STOOD, WORSE, Fact("next_time", of=next_time), LIMIT_SAID),
+    facts=(STOOD, WORSE, Fact("next_time", of=next_time), LIMIT_SAID, CLEARS),
     invite="I asked you to be seen about what you told me. Did you go? What was said?",
     steps=(
         Do(Alert("{stood}", "was sent to be seen, and writes now: “{worse}”"), SENT & WORSE.known),
@@ -64,14 +66,18 @@ FLOW = Flow(
             Words(limit=300, example_text="nothing serious, no load for two weeks", tried=("nothing serious",)), free=True, signs=TOLD,
             only_if=WENT.is_("yes")),
         Do(Find("referral.went", "{went}", "asked after a referral", "{said}"), WENT.known),
+        Do(Find("safety.seen", "{went}", "asked after a referral"), WENT.known),
         Do(Alert("{stood}", "has been seen. Told, in their words: {said}"), WENT.is_("yes")),
         Do(Alert("{stood}", "has not been seen yet; an appointment is booked"), WENT.is_("booked")),
         Do(Alert("{stood}", "has not been seen yet"), WENT.is_("no")),
         Do(Remind("referral", "referral", ""), ~STILL_NOT_SEEN),
         Do(Remind("referral", "referral", "{next_time}"), STILL_NOT_SEEN),
+        Ask("may_train", "Did they say that you may train?", YesNo(unsure=True, tells=says_cleared), safety=True,
+            only_if=WENT.is_("yes") & ~LIMIT_SAID.known),
         Run("limits", WENT.is_("yes") & LIMIT_SAID.known, asked="{limit_said}"),
+        Run("clearance", fact("may_train").is_("yes"), asked="{clears}"),
         Tell("Thank you for telling me. Once you have been told that you may train, say “safety check”: only that opens squats and "
-             "tests again.", WENT.is_("yes")),
+             "tests again.", WENT.is_("yes") & ~fact("may_train").is_("yes")),
         Tell("Good that it is booked. If anything gets worse before then, don't wait for it.", WENT.is_("booked")),
         Tell(EMERGENCY, STILL_NOT_SEEN & STOOD.is_("emergency"), must_arrive=True),
         Tell(SAME_DAY, STILL_NOT_SEEN & STOOD.is_("same_day"), must_arrive=True),

@@ -11,22 +11,40 @@ from companion.conversation.policy import Policy
 from companion.screening.safety import Level
 from companion.screening.sources import with_numbers
 from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, CLEARED_OR_NOT, asked_who_and_when, not_cleared
+from flows.level_parts import LEVEL_PARTS
 from flows.safety_facts import (
                CLEARED_WHY,
+               CLOSERS,
+               HISTORY,
                HISTORY_KEYS,
                body_first,
                cleared_until,
+               history_told,
                keys_of_check,
                level_after_check,
                level_so_far,
                limit_said,
+               parts_with_tap,
                reasons_of_check,
                sore,
                stands_still,
                still_cleared,
                stood,
+               told_before,
 )
-from flows.shared import BY, CAUDA_EQUINA, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, WELCOMED, closed_by_tap
+from flows.shared import (
+               BY,
+               CAUDA_EQUINA,
+               CLINICIAN,
+               EMERGENCY,
+               NO_LOAD,
+               NOT_TODAY,
+               OFFER_UNDO,
+               SAME_DAY,
+               SEEN_TODAY,
+               WELCOMED,
+               closed_by_tap,
+)
 
 OLD_DISC = with_numbers("Is it only an old disc injury, with no symptoms for {disc_quiet:count months}, and you train as usual?")
 LEVELS = tuple(level.value for level in Level)
@@ -49,14 +67,16 @@ RED_FLAGS = fact("bladder").one_of("yes", "unsure") | fact("chest").one_of("yes"
 NOT_SEEN = fact("seen").is_("no")
 ASKING_ON = ~RED_FLAGS & ~NOT_SEEN
 SOMETHING = ASKING_ON & fact("urgent").one_of("yes", "unsure")
-HISTORY = ASKING_ON & Some(tuple(fact(key).one_of("yes", "unsure") for key in HISTORY_KEYS))
+HISTORY_SAID = ASKING_ON & Some(tuple(fact(key).one_of("yes", "unsure") for key in HISTORY_KEYS))
 NO_HISTORY = Every(tuple(fact(key).is_("no") for key in HISTORY_KEYS))
 WAS_PREGNANT = ASKING_ON & fact("was_pregnant").one_of("yes", "unsure")
 SAID_BEFORE = ASKING_ON & NO_HISTORY & fact("stood").is_("clinician") & ~SENT
+MISTAKEN = SAID_BEFORE & fact("mistake").is_("yes")
+HISTORY_OPEN = HISTORY_SAID | SAID_BEFORE & fact("mistake").one_of("no", "unsure")
+"""True if there is a history, told now or before, which a clinician can clear."""
 OWN = STANDS.is_("no")
 """True if this check itself found the level, and it is not only left from before."""
 
-CLOSERS = ("bladder", "chest", "weakness", "fall", "leg_signs")
 SLIP_IN_CHECK = closed_by_tap(**{key: fact(key).one_of("yes", "unsure") for key in CLOSERS}) & OWN & ~SENT
 """True if only taps closed everything, so that they can be undone."""
 
@@ -71,10 +91,12 @@ FLOW = Flow(
     at_start=stood,
     facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSERS),
            *CLEARED_FACTS, STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL_AFTER_CHECK, SO_FAR, Fact("because", of=reasons_of_check),
-           Fact("why", of=keys_of_check), LIMIT_SAID, Fact("body_first", values=YES_NO, of=body_first),
-           Fact("sore", values=YES_NO, of=sore)),
+           Fact("why", of=keys_of_check), Fact("parts_tap", of=parts_with_tap), LIMIT_SAID,
+           Fact("history_told", of=history_told), Fact("told_before", of=told_before),
+           Fact("body_first", values=YES_NO, of=body_first), Fact("sore", values=YES_NO, of=sore)),
     gates=(
         WELCOMED,
+        SEEN_TODAY,
         Gate(fact("safety.level").is_("emergency") & fact("safety.may_open").is_("no"), EMERGENCY),
         Gate(fact("safety.level").is_("same_day") & fact("safety.may_open").is_("no"), SAME_DAY),
         Gate(fact("pain.open_since").known, first="pain"),
@@ -111,15 +133,15 @@ FLOW = Flow(
         Ask("history_care", "Any of these, ever or now? A disc or nerve problem that a doctor named. A recent operation or broken bone. Or "
             "could you be pregnant?", UNSURE, safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
         HALF_DONE,
-        Ask("mistake", "Last time you said yes to one of those. Was that a mistake?", UNSURE, safety=True,
-            only_if=SAID_BEFORE),
-        Ask("pregnant", "Are you pregnant, or could you be?", UNSURE, safety=True, only_if=HISTORY | WAS_PREGNANT,
+        Ask("mistake", "Before, you told me of this: {told_before}. Was that a mistake?", YesNo(
+            yes="Yes, a mistake", no="No, it is so", unsure=True), safety=True, only_if=SAID_BEFORE),
+        Ask("pregnant", "Are you pregnant, or could you be?", UNSURE, safety=True, only_if=HISTORY_SAID | WAS_PREGNANT,
             signs=("pregnancy",)),
-        Ask("old_disc", OLD_DISC, UNSURE, safety=True, only_if=HISTORY & fact("pregnant").is_("no")),
+        Ask("old_disc", OLD_DISC, UNSURE, safety=True, only_if=HISTORY_SAID & fact("pregnant").is_("no")),
         Ask("same_history", "You told me a clinician cleared you. Is it still the same, with nothing new?", UNSURE,
-            safety=True, only_if=HISTORY & STILL_CLEARED.is_("yes")),
+            safety=True, only_if=HISTORY_OPEN & STILL_CLEARED.is_("yes")),
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", CLEARED_OR_NOT, safety=True,
-            only_if=HISTORY & ~fact("same_history").is_("yes")),
+            only_if=HISTORY_OPEN & ~fact("same_history").is_("yes")),
         *asked_who_and_when("{who_asked}", TOLD, ASKING_ON & fact("cleared").is_("yes")),
         *not_cleared(ASKING_ON & fact("cleared").is_("yes")),
         Ask("limits", "Did they set any limits? If not, type “none”.", Words(example_text="no heavy deadlifts", tried=("none",)),
@@ -133,6 +155,9 @@ FLOW = Flow(
         Do(Find("safety.checked", "{level}", "safety check", "{because}")),
         Do(Find("safety.level", "{level}", "safety check", "{because}"), OWN),
         Do(Find("safety.why", "{why}", "the answers that weighed"), OWN),
+        Do(Find(HISTORY, "{history_told}", "a history, told in a safety check"), HISTORY_SAID | fact("pregnant").one_of("yes", "unsure")),
+        Do(Find(HISTORY, "", "a history told before was a mistake"), MISTAKEN),
+        Do(Alert("", "says that this was told by mistake: {told_before}"), MISTAKEN),
         Do(Find("safety.sore", "{sore}", "soreness from training puts off scored tests"), fact("leg_signs").known),
         Do(Find("safety.body_first", "{body_first}", "body weight only: an old disc injury, or pregnancy"), fact("leg_signs").known),
         Do(Find("safety.pregnant", "{pregnant}", "safety check"), fact("pregnant").known),
@@ -143,7 +168,8 @@ FLOW = Flow(
         Tell("Please be seen first. Until then no test and no drill opens here.", NOT_SEEN, must_arrive=True),
         Tell("You have been seen, but not told that you may train. Ask them that; until then no test and no drill opens here.",
              SEEN & ~fact("seen_cleared").is_("yes"), must_arrive=True),
-        Do(Find("safety.slip", "{stood}", "closed by a tap"), SLIP_IN_CHECK),
+        Do(Find(LEVEL_PARTS, "{parts_tap}", "what the level is made of"), SLIP_IN_CHECK),
+        Do(Find("safety.slip", "tapped", "closed by a tap"), SLIP_IN_CHECK),
         Do(Find("safety.slip.of", "check", "closed by a tap"), SLIP_IN_CHECK),
         Tell(EMERGENCY, OWN & LEVEL_AFTER_CHECK.is_("emergency"), must_arrive=True),
         Tell(SAME_DAY, OWN & LEVEL_AFTER_CHECK.is_("same_day"), must_arrive=True),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from datetime import date, timedelta
 from functools import lru_cache
 from typing import Final
@@ -13,9 +14,10 @@ from companion.language.findings import tells_no_limit
 from companion.language.flags import Flag, hear_flags
 from companion.language.limits import sets_none
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
+from companion.screening.signs import HISTORY_GROUPS, history_in_words
 from companion.screening.sources import value, with_numbers
 from flows.cleared_by import CLEARED_SAID, CLINICIAN_SAID, by_clinician, says_who
-from flows.level_parts import level_of, others
+from flows.level_parts import LevelPart, level_of, others, text_of, with_tap
 
 CLEARED_FOR: Final = timedelta(days=30.5 * value("clearance_months"))
 """When a clinician's clearance is asked for again."""
@@ -23,10 +25,14 @@ CLEARED_WHY: Final = with_numbers("cleared by a clinician: asked again after {cl
 
 _CHECK = ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant", "old_disc", "cleared", "cleared_at",
           "limits", "pain", "soreness", "leg_signs")
-HISTORY_KEYS: Final = ("history", "history_signs", "history_care")
+HISTORY: Final = "safety.history"
+"""The finding that keeps what was told of a history, by the ids of signs and groups, until that was a mistake."""
+HISTORY_KEYS: Final = tuple(HISTORY_GROUPS)
 """The questions about what a doctor should know of first: three short ones, which count as one."""
+CLOSERS: Final = ("bladder", "chest", "weakness", "fall", "leg_signs")
+"""The questions with which one tap can close everything."""
 _READ = (*_CHECK, *HISTORY_KEYS[1:], "clinician", "cleared_when", CLEARED_SAID, CLINICIAN_SAID, "urgent", "was_pregnant", "same_history",
-         "stood_cleared_until", "today")
+         "stood_cleared_until", "today", "mistake")
 """All answers that decide a check's outcome."""
 _PAIN = ("where", "bad", "sharp", "below_knee", "tingling", "bladder", "weakness")
 _SIGNS = frozenset(("leg_signs", "below_knee", "tingling"))
@@ -63,7 +69,9 @@ def _found(values: tuple[Value | None, ...], so_far: bool) -> SafetyOutcome:
     if got.get("urgent") == "no":  # one question covers three; a plain no answers them all
         answers |= {"weakness": "no", "fall": "no", "fever": "no"}
     answers["history"] = history_of(got)
-    if answers["history"] == "no" and got.get("was_pregnant") in ("yes", "unsure"):
+    if answers["history"] == "no" and _still_so(got):  # of pregnancy the check has asked among the rest
+        answers |= {"history": "yes", "pregnant": answers["pregnant"] or "no"}
+    elif answers["history"] == "no" and got.get("was_pregnant") in ("yes", "unsure"):
         answers["history"] = "yes" if answers["pregnant"] != "no" else "no"
     answers["cleared_at"] = says_who(got)
     if not by_clinician(got):
@@ -83,13 +91,34 @@ def history_of(got: Facts) -> Value | None:
     return next((worse for worse in ("yes", "unsure") if worse in told), None if None in told else "no")
 
 
+def _still_so(got: Facts) -> bool:
+    """True if what was told of a history earlier was no mistake, though this check's own questions don't name it."""
+    return got.get("mistake") in ("no", "unsure")
+
+
+def history_told(got: Facts, side: str) -> Value:
+    """Return what is known of a history, by ids: what was told earlier, and what this check was told."""
+    told = [key for key in HISTORY_KEYS if got.get(key) in ("yes", "unsure")]
+    return with_history(got, [*told, *(["pregnancy"] if got.get("pregnant") in ("yes", "unsure") else [])])
+
+
+def with_history(got: Facts, told: Iterable[str]) -> str:
+    """Return what was told of a history earlier, by ids, with more."""
+    return " ".join(dict.fromkeys((*str(got.get(HISTORY, "")).split(), *told)))
+
+
+def told_before(got: Facts, side: str) -> Value:
+    """Return in words what was told of a history earlier."""
+    return history_in_words(str(got.get(HISTORY, "")).split()) or "something that a clinician should clear first"
+
+
 def _holds(got: Facts) -> bool:
     """True if the level from before this check stays, whatever the check finds."""
     stands = Level(str(got.get("stood", "go")))
     if got.get("sent") == "yes":
         return (got.get("seen"), got.get("seen_cleared")) != ("yes", "yes")
     if stands is Level.CLINICIAN:
-        return history_of(got) == "no" and got.get("mistake") != "yes"
+        return history_of(got) == "no" and got.get("mistake") is None
     return got.get("stood_today") == "yes"
 
 
@@ -121,6 +150,15 @@ def keys_of_check(got: Facts, side: str) -> Value:
     """Return the keys of the answers that counted, for a later check."""
     before = str(got.get("stood_why", "")).split() if stands_still(got, "") == "yes" or _holds(got) else []
     return " ".join(dict.fromkeys((*before, *(reason.key for reason in _check(got, so_far=True).because))))
+
+
+def parts_with_tap(got: Facts, side: str) -> Value:
+    """Return the parts of the level after a check that only taps closed: what stood, what else it was told, and those taps."""
+    rest = _check(_but_for(got, _READ, dict.fromkeys(CLOSERS, "no")), so_far=True)
+    stood_why = str(got.get("stood_why", "")).split() if _holds(got) else []
+    parts = (LevelPart("before", Level(str(got.get("stood", "go"))), why=tuple(stood_why)),
+             LevelPart("check", rest.level, why=tuple(reason.key for reason in rest.because)))
+    return text_of(with_tap(parts, Level(str(level_after_check(got, side))), str(keys_of_check(got, side)).split()))
 
 
 def still_cleared(got: Facts, side: str) -> Value:
@@ -216,6 +254,17 @@ def pain_outcome(got: Facts, so_far: bool = False) -> SafetyOutcome:
         answers |= dict.fromkeys(_PAIN, "no") | {"where": "chest", "bad": 0.0}
     start = got.get("safety_check.pain") if got.get("safety.checked.today") == "yes" else None
     return level_from_pain(answers, float(start) if start is not None else None)
+
+
+def pain_but_for_taps(got: Facts) -> SafetyOutcome:
+    """Return the outcome of the pain questions so far without the answers that are urgent by themselves."""
+    urgent = {"where": "other"} | dict.fromkeys(("heart_now", "saddle_now", "bladder", "weakness"), "no")
+    return pain_outcome(_but_for(got, (*_PAIN, "said", "safety_check.pain", "safety.checked.today"), urgent), so_far=True)
+
+
+def _but_for(got: Facts, names: Iterable[str], answers: Facts) -> Facts:
+    """Return the facts of these names, with other answers."""
+    return {name: value for name in names if (value := got.get(name)) is not None} | dict(answers)
 
 
 def level_until_asked(got: Facts, side: str) -> Value:

@@ -79,22 +79,29 @@ def wanted(test: Protocol[Any], years_told: bool = True) -> Condition:
 
 
 def what_is_open(known: Known) -> dict[str, Value]:
-    """Return the open test that could still change most, what else is open, and in how many minutes; no ``next`` where it is decided.
+    """Return the open test that could still change most, what else is open, and in how many minutes; no ``next`` where it is decided
+    or, as ``shut`` says, a clinician's limit closes a test that could still change something.
 
     A test that was once left out, or offered, does not come back in the same screen, so that "at most n left" never grows; one that waits
     for another is counted from the start."""
     facts = {**known.facts, **done_already(known)}
     left = str(known.facts.get("screen.open", "")).split(",")
-    tests = [test for test, one in protocols().items() if test in left and test != LOOK.id and _may_come(one, facts, left)]
     screen, conclusion, _ = concluded(known)
     answers = list(known.answers())
     about = about_from(answers)
     found = findings_of(screen, about, showing(known), errors_from(answers, about.sex))
-    names = _worth_doing(tuple(found), conclusion.verdicts, tuple(tests), tuple(waiting(screen).items()), about.load,
-                         not (BODY_WEIGHT | NO_BAR | fact("about_you.stick").one_of("broomstick", "none")).holds(facts))
-    first = next((test for test in names if wanted(protocol(test), "about_you.years" in facts).holds(facts)), "")
+
+    def worth_doing(facts: dict[str, Value]) -> tuple[str, tuple[str, ...]]:
+        tests = [test for test, one in protocols().items() if test in left and test != LOOK.id and _may_come(one, facts, left)]
+        names = _worth_doing(tuple(found), conclusion.verdicts, tuple(tests), tuple(waiting(screen).items()), about.load,
+                             not (BODY_WEIGHT | NO_BAR | fact("about_you.stick").one_of("broomstick", "none")).holds(facts))
+        return next((test for test in names if wanted(protocol(test), "about_you.years" in facts).holds(facts)), ""), names
+
+    first, names = worth_doing(facts)
     if not first:
-        return {}
+        unlimited = {name: one for name, one in facts.items() if not name.startswith("limit.")}
+        shut = closes(*LOOK.uses).holds(facts) and f"done_{LOOK.id}" not in facts
+        return {"shut": "yes"} if shut or (len(unlimited) < len(facts) and worth_doing(unlimited)[0]) else {}
     named = CAUSE_WORDS if set(left) >= set(route()) else {}
     causes = [f"how sure {one.cause} is" if one.ruling in (Ruling.LIKELY, Ruling.RULED_OUT) else named.get(one.cause, one.cause)
               for one in conclusion.verdicts if not holds_firmly(one)]

@@ -8,7 +8,7 @@ from operator import and_, or_
 from companion.conversation.condition import Condition, Some, fact
 from companion.conversation.flow import Ask, Gate, Offer, Tell
 from companion.conversation.kinds import Choice, Option, choice
-from companion.screening.levels import LEVEL_WORDS
+from companion.screening.levels import LEVEL_WORDS, SEEN, SEEN_TOMORROW, URGENT_LEVELS
 from companion.screening.limits import Work
 from companion.screening.safety import Level
 from companion.screening.sources import with_numbers
@@ -31,7 +31,11 @@ OF_AGE = Gate((fact("welcome.adult").is_("no") | fact("safety.age").is_("under_1
               "Under 18, this only works with a coach who is linked to you here, and there is none now.")
 """Under 18, nothing that moves the body opens without a coach, also if a coach has left since."""
 
-CLOSING_LEVELS = (Gate(LEVEL.is_("emergency"), EMERGENCY), Gate(LEVEL.is_("same_day"), SAME_DAY),
+SEEN_SINCE = LEVEL.one_of(*URGENT_LEVELS) & fact("safety.seen").is_("yes")
+SEEN_TODAY = Gate(SEEN_SINCE & _SEEN_FIRST, SEEN_TOMORROW)
+"""The gate for somebody who was to be seen at once and has been: from tomorrow the safety check."""
+
+CLOSING_LEVELS = (Gate(SEEN_SINCE, SEEN), Gate(LEVEL.is_("emergency"), EMERGENCY), Gate(LEVEL.is_("same_day"), SAME_DAY),
             Gate(LEVEL.is_("clinician"), CLINICIAN), Gate(LEVEL.is_("not_today"), NOT_TODAY))
 """Gates for a level that closes tests and drills already, told before anything is asked."""
 
@@ -75,6 +79,7 @@ def limited(*uses: Work) -> Gate:
 
 CLOSED = (
     *AT_ALL,
+    SEEN_TODAY,
     Gate(LEVEL.is_("emergency") & _SEEN_FIRST, EMERGENCY),
     Gate(LEVEL.is_("same_day") & _SEEN_FIRST, SAME_DAY),
     Gate(~fact("safety.checked.today").known | fact("safety.checked").is_("undone"),

@@ -17,7 +17,7 @@ from companion.screening.safety import Level, SafetyOutcome, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered, words_of
 from flows.cleared_by import by_clinician, says_who
 from flows.level_parts import LevelPart, checked_today, level_of, others, text_of, whose, why_of
-from flows.safety_facts import cleared_until, limits_among
+from flows.safety_facts import cleared_until, limits_among, with_history
 
 _ASKED = ("bladder", "pain", "when", "cleared", "cleared_at", "old_disc")
 
@@ -171,6 +171,11 @@ def limit_said(got: Facts, side: str) -> Value | None:
     if "restriction" in signs_in(got):
         return said if len(said) >= SAID_MOST else ". ".join(filter(None, (said, limits_among([str(got.get("limits", ""))]))))
     return limits_among([str(got.get("limits", ""))])
+
+
+def history_with_signs(got: Facts, side: str) -> Value:
+    """Return what is known of a history, by ids: what was told earlier, and what was heard now."""
+    return with_history(got, signs_in(got) if got.get("when") == "earlier" else (one for one in signs_in(got) if one in CLEARABLE))
 
 
 def is_history(got: Facts, side: str) -> Value:

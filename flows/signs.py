@@ -10,7 +10,7 @@ from companion.screening.signs import SCREENED_SIGNS
 from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, CLEARED_OR_NOT, asked_who_and_when, not_cleared
 from flows.level_parts import LEVEL_PARTS
 from flows.safety_check import LEVELS, OLD_DISC, TOLD, UNSURE
-from flows.safety_facts import CLEARED_WHY
+from flows.safety_facts import CLEARED_WHY, HISTORY
 from flows.shared import CAUDA_EQUINA, CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
 from flows.sign_facts import (
     SELF_HARM,
@@ -19,6 +19,7 @@ from flows.sign_facts import (
     cleared_for_it,
     crisis_asked,
     heard,
+    history_with_signs,
     is_history,
     keys_of_signs,
     level_after_signs,
@@ -89,7 +90,7 @@ FLOW = Flow(
            Fact("crisis_asked", of=crisis_asked), Fact("sure", values=YES_NO),
            Fact("works", values=("yes",)), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
            ILL, SPINE, EXPECTING, YOUNG, LIMIT_SAID, HISTORY_HEARD, PAUSE, Fact("understood", of=understood),
-           Fact("because", of=reasons_of_signs),
+           Fact("because", of=reasons_of_signs), Fact("history_told", of=history_with_signs),
            Fact("parts_open", of=parts_while_open), Fact("parts", of=parts_after_signs),
            Fact("why", of=keys_of_signs), Fact("body_first", values=YES_NO, of=body_weight_only),
            Fact("cleared_until", of=cleared_for_it)),
@@ -133,6 +134,7 @@ FLOW = Flow(
         Do(Find(LEVEL_PARTS, "{parts}", "what the level is made of")),
         Do(Find("safety.level", "{level}", "signs written", "{because}")),
         Do(Find("safety.why", "{why}", "the answers that weighed")),
+        Do(Find(HISTORY, "{history_told}", "a history, written"), SO & HISTORY_HEARD.is_("yes")),
         Do(Find("safety.pregnant", "{pregnant}", "signs written"), fact("pregnant").known),
         Do(Find("safety.body_first", "yes", "body weight only: an old disc injury, or pregnancy"), fact("body_first").is_("yes")),
         Do(Find("safety.age", "under_18", "said so"), SO & YOUNG.is_("yes")),

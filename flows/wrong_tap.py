@@ -1,5 +1,5 @@
 """Wrong tap: undo, once and for some minutes, a tap on an answer that closed everything. Every red flag is asked again first, one at
-a time; the coach's alert is amended, never withdrawn."""
+a time; what else was told stands, and the coach's alert is amended, never withdrawn."""
 
 from dataclasses import replace
 from functools import reduce
@@ -7,17 +7,19 @@ from operator import and_
 
 from companion.conversation.condition import ALWAYS, Condition, Fact, Facts, Value, fact
 from companion.conversation.effects import Alert, Find
-from companion.conversation.flow import Ask, Do, Flow, Gate, Known, Run, Tell
+from companion.conversation.flow import Ask, Do, Flow, Gate, Run, Tell
 from companion.conversation.kinds import YesNo
 from companion.conversation.policy import Policy
+from companion.screening.levels import OPEN_LEVELS
 from companion.screening.safety import Level, worst
 from companion.screening.sources import with_numbers
+from flows.level_parts import LEVEL_PARTS, level_of, text_of, why_of, without_tap
 from flows.safety_check import LEVELS
 from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
 
 NOTHING_TO_UNDO = Gate(~fact("safety.slip.open").is_("yes"),
-            with_numbers("That can't be undone here: only a tap on an urgent answer can, once and for {undone_within:count minutes}. What "
-                         "I told you stands. If nothing hurts after all, say “nothing hurts”."))
+            with_numbers("That can't be undone here: only a tap on an urgent answer can, once and for {undone_within:count minutes}. If "
+                         "nothing hurts after all, say “nothing hurts”."))
 """The gate for whoever tapped nothing wrong lately."""
 
 FLAGS_AGAIN = {
@@ -34,16 +36,20 @@ FLAGS_AGAIN = {
 """Each red flag by itself, and the level it asks for; sources as in ``screening.safety``."""
 
 
-def before_undoing(known: Known) -> dict[str, Value]:
-    """Return the level the tap led to and the one before it, stored with the run."""
-    return {"closed_at": known.facts.get("safety.level", Level.EMERGENCY.value),
-            "before": known.facts.get("safety.slip", "") or Level.NOT_TODAY.value}
-
-
 def level_again(got: Facts, side: str) -> Value:
-    """Return the level of the flags told this time, never freer than the one that stands; the level before the tap if there are none."""
+    """Return the level of the flags told this time, never freer than the one that stands; where there are none, that without the tap."""
     told = [level for flag, (_, level) in FLAGS_AGAIN.items() if got.get(flag) in ("yes", "unsure")]
-    return worst((Level(str(got["closed_at"])), *told)).value if told else Level(str(got["before"])).value
+    return worst((Level(str(got.get("safety.level", "emergency"))), *told)).value if told else level_of(without_tap(got)).value
+
+
+def parts_again(got: Facts, side: str) -> Value:
+    """Return the parts of the level without the tap."""
+    return text_of(without_tap(got))
+
+
+def keys_again(got: Facts, side: str) -> Value:
+    """Return the keys of the answers that weigh without the tap."""
+    return " ".join(why_of(without_tap(got)))
 
 
 def _all_no(flags: tuple[str, ...]) -> Condition:
@@ -70,29 +76,36 @@ FLAGS = tuple(FLAGS_AGAIN)
 ALL_NO = _all_no(FLAGS)
 LEVEL_AGAIN = Fact("level", values=LEVELS, of=level_again)
 SLIPPED_IN_PAIN = fact("safety.slip.of").is_("pain")
+ELSE_TOLD = ALL_NO & ~LEVEL_AGAIN.one_of(*OPEN_LEVELS)
+"""True if what else was told closes the day without the tap."""
+CHECK_AGAIN = ALL_NO & ~SLIPPED_IN_PAIN & LEVEL_AGAIN.one_of(*OPEN_LEVELS)
+AMENDED = "amended: says that an answer was a wrong tap. Each red flag was asked again and answered no. Please ask them yourself"
 
 FLOW = Flow(
     "wrong_tap", version=1, title="Wrong tap", policy=replace(Policy.SAFETY, counted=False),
     command=("wrong tap", "i tapped the wrong one", "that was a wrong tap", "wrong button"), gates=(NOTHING_TO_UNDO,),
     sentences=IN_WORDS, said_by=fact("safety.slip.open").is_("yes"), at_rest=True,
-    facts=(LEVEL_AGAIN,), at_start=before_undoing,
+    facts=(LEVEL_AGAIN, Fact("parts", of=parts_again), Fact("why", of=keys_again)),
     steps=(
         Tell("Then I ask each red flag again, one at a time. Please read them slowly. If in doubt, say not sure."),
         *(Ask(flag, f"{words} ({at} of {len(FLAGS)})", YesNo(unsure=True), safety=True, only_if=_all_no(FLAGS[:at - 1]))
           for at, (flag, (words, _)) in enumerate(FLAGS_AGAIN.items(), 1)),
         Do(Find("safety.slip", "", "undone once")),
         Do(Find("safety.undone", "yes", "a wrong tap, asked again")),
+        Do(Find(LEVEL_PARTS, "{parts}", "what the level is made of"), ALL_NO),
         Do(Find("safety.level", "{level}", "red flags asked again")),
         Do(Find("safety.checked", "undone", "the rest of the check is still open"), ALL_NO & ~SLIPPED_IN_PAIN),
-        Do(Find("safety.why", "", "a wrong tap"), ALL_NO),
-        Do(Alert("{level}", "amended: says the last answer was a wrong tap. Each red flag was asked again and answered no. Please ask "
-                            "them yourself"), ALL_NO),
+        Do(Find("safety.why", "{why}", "a wrong tap"), ALL_NO),
+        Do(Alert("{level}", AMENDED), ALL_NO & ~ELSE_TOLD),
+        Do(Alert("{level}", f"{AMENDED}. What else they told stands"), ELSE_TOLD),
         Do(Alert("{level}", "said the last answer was a wrong tap; asked again, a red flag was answered yes or not sure"), ~ALL_NO),
-        Tell("Noted as a wrong tap; it stays in your log. A coach who was told hears this too.", ALL_NO),
-        Tell(NOT_TODAY, ALL_NO & SLIPPED_IN_PAIN, must_arrive=True),
-        Tell(EMERGENCY, ~ALL_NO & LEVEL_AGAIN.is_("emergency"), must_arrive=True),
-        Tell(SAME_DAY, ~ALL_NO & LEVEL_AGAIN.is_("same_day"), must_arrive=True),
-        Tell(CLINICIAN, ~ALL_NO & LEVEL_AGAIN.is_("clinician"), must_arrive=True),
-        Run("safety_check", ALL_NO & ~SLIPPED_IN_PAIN),
+        Tell("Noted as a wrong tap; it stays in your log. A coach who was told hears this too.", ALL_NO & ~ELSE_TOLD),
+        Tell("Noted as a wrong tap; it stays in your log, and a coach who was told hears it. What else you told me stands.", ELSE_TOLD,
+             must_arrive=True),
+        Tell(NOT_TODAY, LEVEL_AGAIN.is_("not_today"), must_arrive=True),
+        Tell(EMERGENCY, LEVEL_AGAIN.is_("emergency"), must_arrive=True),
+        Tell(SAME_DAY, LEVEL_AGAIN.is_("same_day"), must_arrive=True),
+        Tell(CLINICIAN, LEVEL_AGAIN.is_("clinician"), must_arrive=True),
+        Run("safety_check", CHECK_AGAIN),
     ),
 )

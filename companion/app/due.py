@@ -28,7 +28,7 @@ from companion.record.caseload import HURT_ASKED
 from companion.record.context import SAFETY_LEVEL, standing_now
 from companion.record.log import REMINDERS_PAUSED
 from companion.record.turn import Turn
-from companion.record.unanswered import WARNINGS, Unfinished, answers_in_run, hurt_asked, unfinished, words_of_run
+from companion.record.unanswered import WARNINGS, Unfinished, answers_in_run, hurt_asked, limit_asked, unfinished, words_of_run
 from companion.reminders.decision import decide, leaves_until
 from companion.reminders.kinds import REMINDER_KINDS
 from companion.reminders.planner import add_round, replan, replan_as_of
@@ -299,6 +299,9 @@ def _left_open(db: sqlite3.Connection, one: Unfinished, level: str) -> Alert:
     """Return what a coach is told of questions left open: the words that were written, and the answers so far. The level is left out
     where it was not told to the lifter, who is to answer first."""
     said = passed_on(plain(words_of_run(db, one.person, one.run)), WRITTEN_MOST)
+    if one.flow == "signs" and limit_asked(db, one.person, one.run):
+        return Alert(Level.NOT_TODAY.value, f"was told by a clinician: “{said}”. They have not confirmed how I understood it, and until "
+                                            "then nothing that moves opens")
     if one.flow == "signs":
         return Alert("", f"wrote {f'“{said}”' if said else 'something that may matter'}, and has not answered what I asked about it. "
                          "Please get in touch with them now")

@@ -13,7 +13,7 @@ from typing import Final
 from companion.calendar.plan import PlanChange
 from companion.calendar.preferences import plan_from
 from companion.conversation.condition import Value
-from companion.conversation.kinds import Answer, Kind, Option, ReadingContext, Unclear, pick
+from companion.conversation.kinds import Answer, Choice, Kind, Option, ReadingContext, Unclear, pick
 from companion.language.act_rules import matches
 from companion.language.clauses import flat
 from companion.language.days.dates import read_date
@@ -354,3 +354,15 @@ class LimitEnd(Kind):
 
     def example(self, context: ReadingContext) -> str:
         return "For example: 3 January, for three weeks, or until they clear me."
+
+
+@dataclass(frozen=True, slots=True)
+class LimitOver(Choice):
+    """The answer whether a clinician's limit is over on its date: "over", "still" or "unsure". A date to come says that it is
+    still on, and until when."""
+
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        end = new_end(text, _today(context))
+        if end == CLEARED or (end and date.fromisoformat(end) > _today(context)):
+            return Answer("still", text, more=True)
+        return Choice.read(self, text, context)

@@ -155,10 +155,11 @@ class Draft:
         """Return what a run's facts are worked out from as it begins."""
         return replace(self.known, run=frame.run, first_run=frame.first_run or frame.run, asked=frame.asked)
 
-    def unpark(self, flow: str = "") -> bool:
-        """Put the flow parked last, or the parked flow of this name, on top; return False where there is none."""
+    def unpark(self, flow: str = "", over: bool = False) -> bool:
+        """Put the flow parked last, or the parked flow of this name, on top; return False where there is none. ``over``: also where it
+        was parked over another, which asked for it."""
         for stack in reversed(self.session.parked):
-            if not flow or stack[0].flow == flow:
+            if not flow or stack[0].flow == flow or (over and stack[-1].flow == flow):
                 rest = tuple(other for other in self.session.parked if other is not stack)
                 under = self.session.stack if self.session.stack and not self.session.top.paused else ()
                 self.session = self.session._replace(parked=rest, stack=(*under, *stack), aside=None, idle=False)

@@ -81,8 +81,8 @@ THESE_FIRST: Final = "These questions come first."
 def start(draft: Draft, flow: str, asked: str = "") -> None:
     """Begin a flow by name, after parking the running one, or over it if it answers beside it.
 
-    A parked run of the same flow continues, unless this one has a request of its own. A flow that replaces home starts where home is
-    asked for.
+    A parked run of the same flow continues, unless this one has a request of its own; what a clinician said, also over what asked for it.
+    A flow that replaces home starts where home is asked for.
     """
     flow = draft.book.first(draft.known.facts) if flow == draft.book.home else flow
     running = draft.session.stack
@@ -118,7 +118,7 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
     draft.effects.extend(Ended(frame.run, "left") for stack in over for frame in stack if frame.state)
     parked = tuple(stack for stack in draft.session.parked if stack not in over)
     draft.session = draft.session._replace(stack=(), parked=parked, aside=None)
-    if asked or not draft.unpark(flow):
+    if asked or not draft.unpark(flow, over=draft.book[flow].flow.policy.told):
         draft.push(flow, asked)
 
 

@@ -109,6 +109,8 @@ def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
         _corrected(draft, text, meant[1])
     elif _why_this(draft, text) and answered(draft, text):
         pass
+    elif heard is Phrase.BACK and _nothing_to_undo(draft, text):
+        control(draft, heard)
     elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/") or _names(draft, flow, text)):
         start(draft, flow)
     elif draft.top.flow == draft.book.home and (said := draft.book.sentence(text, draft.known.facts)):
@@ -126,6 +128,12 @@ def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
         control(draft, heard)
     else:
         _read(draft, text)
+
+
+def _nothing_to_undo(draft: Draft, text: str) -> bool:
+    """True if words name a flow that takes something back, where it has nothing to: they are about the answer before the open question."""
+    flow = draft.book.command(text)
+    return bool(flow and draft.top.flow != draft.book.home and not draft.book[flow].flow.said_by.holds(draft.known.facts))
 
 
 def _names(draft: Draft, flow: str, text: str) -> bool:

@@ -36,6 +36,12 @@ def is_ahead(text: str) -> bool:
     return bool(_AHEAD.search(normalise(text)))
 
 
+def is_today(text: str) -> bool:
+    """True if words say that something was today, and name no other day: "my doctor, this morning"."""
+    line = normalise(text)
+    return bool(_TODAY.search(line)) and not _WHEN.search(_TODAY.sub(" ", line)) and not is_ahead(line)
+
+
 class ToldClearance(NamedTuple):
     """A clearance as a sentence tells it: the words that say who gave it, and whether it names the day ("said"), one to come
     ("ahead") or none ("none")."""
@@ -101,6 +107,7 @@ _DAY: Final = re.compile(
     rf"on {_WEEKDAY}|{_WEEKDAY}(?: (?:morning|afternoon|evening))?$|in {_MONTH}|\d{{1,2}}(?:st|nd|rd|th)?(?: of)? {_MONTH}|"
     rf"{_MONTH} \d{{1,2}}(?:st|nd|rd|th)?|on the \d{{1,2}}(?:st|nd|rd|th)|(?:at|before|over) {_SEASON})\b")
 """The same in a sentence that says more."""
+_TODAY: Final = re.compile(r"\b(?<!not )(?:today|just now|this (?:morning|afternoon|evening))\b")
 _FROM: Final = re.compile(rf"\b(?:from|as of|starting|after) (?:this |the \d{{1,2}}(?:st|nd|rd|th)|{_WEEKDAY}|{_MONTH})\b")
 """A day from which something is to be."""
 

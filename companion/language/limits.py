@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 from functools import lru_cache
 from typing import Final
 
@@ -19,6 +19,8 @@ from companion.language.days.dates import FEASTS, following, read_date, weekday
 from companion.language.phrases import normalise
 from companion.language.units import IMPERIAL, KG_PER_POUND
 
+LATELY: Final = timedelta(days=60)
+"""For so long after it a day is not taken for that of the next year; our choice."""
 CLEARED: Final = "cleared"
 """The end of a limit that stands until somebody is cleared."""
 
@@ -239,9 +241,24 @@ def read_end(text: str, today: date) -> str:
     """Return the end of a limit from an answer to "until when?": a date as text, ``CLEARED``, or "" where none was read."""
     line = _spelt(text).strip(" .!")
     found = _end(f" {line} ", today)[0] or _end(f" until {line} ", today)[0]
-    if not found and (day := read_date(line, today)):
+    if not found and (day := read_date(line, today)) and not _passed(line, day, today):
         return day.isoformat()
     return found
+
+
+def past_end(text: str, today: date) -> str:
+    """Return the end that words name where it was lately, as text; "" for none: on 2 March "until 1 March" is a slip, or over."""
+    if not (found := _UNTIL.search(f" {_spelt(text)} ")):
+        return ""
+    words = found["when"].split()
+    named = (" ".join(words[:count]).strip(" .,!") for count in range(min(len(words), 6), 0, -1))
+    name, day = next(((name, day) for name in named if (day := _day(name, today))), ("", today))
+    return (day - relativedelta(years=1)).isoformat() if name and _passed(name, day, today) else ""
+
+
+def _passed(named: str, day: date, today: date) -> bool:
+    """True if a day that is named without its year was lately, so that next year's is hardly meant."""
+    return not re.search(r"\d{4}", named) and today - LATELY <= day - relativedelta(years=1) <= today
 
 
 def new_end(text: str, today: date) -> str:
@@ -299,7 +316,7 @@ def _end(line: str, today: date, mark: str = " , ") -> tuple[str, str]:
         for count in range(min(len(words), 6), 0, -1):
             named = " ".join(words[:count]).strip(" .,!")
             if day := _day(named, today):
-                return day.isoformat(), line[:found.start()] + mark + " ".join(words[count:]) + " "
+                return "" if _passed(named, day, today) else day.isoformat(), line[:found.start()] + mark + " ".join(words[count:]) + " "
         return "", line
     if found := _SPAN.search(line):
         many = "2" if found["fortnight"] else found["most"] or found["many"]

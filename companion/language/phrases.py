@@ -83,8 +83,8 @@ FIRM: dict[Phrase, str] = {
         wait? go? back, go back one|up, one back, back one|up, step|take back, back to the? last one|question,
         can|could i|we go back, i want to go back, let me go back, lets go back, take me back, undo
         it|that|last?, previous one|question|answer?, last question, last one again, wait|no? i? meant
-        something else|different, thats? not what i meant, wrong answer|button|one|number|key, that was the?
-        wrong answer|one|button?, thats wrong, i? got it|that wrong, i? put|typed|entered the wrong
+        something else|different, thats? not what i meant, wrong answer|button|one|number|key|tap, that was the|a?
+        wrong answer|one|button|tap?, thats wrong, i? got it|that wrong, i? put|typed|entered the wrong
         thing|number|one|answer, i? put|typed it|that wrong, i? pressed|hit|tapped|clicked the? wrong
         button|one|thing?, misclick|misclicked|mistap|mistyped|typo, i mistyped, my? mistake, i? made a
         mistake, that was a mistake|typo, oops|whoops wrong? one|button?, scratch that, take it|that back, let

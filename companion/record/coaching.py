@@ -17,6 +17,7 @@ from typing import Final, NamedTuple
 
 from companion.record import orders
 from companion.record.timestamps import moment_of, text_of
+from companion.record.unanswered import LIMIT_ASKED
 from companion.screening.coach_acts import COACH_ACTS, UNLISTED
 from companion.screening.levels import PASSING
 
@@ -276,7 +277,8 @@ class Unseen(NamedTuple):
     told_before: bool
 
 
-_URGENT: Final = "(a.level not in (select value from json_each(:passing)) or ifnull(r.ending, 'left') <> 'done')"
+_URGENT: Final = ("(a.level not in (select value from json_each(:passing)) or ifnull(r.ending, 'left') <> 'done' "
+                  f"and not {LIMIT_ASKED})")
 
 
 def alerts_unseen(db: sqlite3.Connection, before: datetime, after: datetime) -> list[Unseen]:

@@ -25,9 +25,11 @@ SAFETY_LEVEL = "safety.level"
 LIMITS: Final = "safety.limits"
 """The finding that holds what clinicians told a person to leave out (``screening.limits``)."""
 FULL_BAR, LIGHT_BAR = SOURCES["bars_metric"].value
+BEEN_SEEN: Final = "safety.seen"
+"""The finding whether somebody who was sent has been seen; known until the level is found anew."""
 
 SLIP = "safety.slip"
-"""The level before a tap that closed everything; "" once that was undone."""
+"""Set by a tap that closed everything; "" once that was undone."""
 UNDONE_WITHIN: Final = timedelta(minutes=value("undone_within"))
 """Time in which such a tap can be undone."""
 
@@ -40,7 +42,8 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     zone; "due.KIND", the wall time of each open reminder; the current safety level, and "safety.may_open" if a new check may raise
     it; what a clinician's limits close ("limit.…", ``screening.limits.facts_in``); the version of each consent text they agreed to
     ("consent.lifter", "consent.coach"); "setup.set_by", which coach set the set-up and until when; "safety.slip.open" while a wrong tap
-    can be undone; for a coach "lifter.N", the name of each of their lifters and groups."""
+    can be undone; "safety.seen", whether somebody who was sent has been seen since; for a coach "lifter.N", the name of each of their
+    lifters and groups."""
     rows = log.known_rows(db, person)
     facts: dict[str, Value] = {"coach": "no", "is_coach": "no"}
     facts |= {name: value for name, value, _ in rows}
@@ -49,7 +52,8 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
         facts |= {f"lifter.{one.number}": f"{one.name} ({len(one.lifters)})" for one in groups.groups_of(db, person)}
     zone = zone_from(facts, now)
     today = local_date(now, zone)
-    since_of = {name: local_date(moment_of(since), zone) for name, _, since in rows if since}
+    since_moment = {name: moment_of(since) for name, _, since in rows if since}
+    since_of = {name: local_date(since, zone) for name, since in since_moment.items()}
     facts |= {f"{name}.today": "yes" for name, since in since_of.items() if since == today}
     facts |= {"today": today.isoformat(), "person": str(person)}
     facts |= _agreed(facts)
@@ -62,6 +66,8 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     if stands.level is not None:
         facts[SAFETY_LEVEL] = stands.level.value
         facts["safety.may_open"] = "yes" if today > since_of[SAFETY_LEVEL] else "no"
+    if BEEN_SEEN in since_moment and SAFETY_LEVEL in since_moment and since_moment[BEEN_SEEN] <= since_moment[SAFETY_LEVEL]:
+        del facts[BEEN_SEEN]
     facts |= facts_in(limits_in(facts.get(LIMITS)), local_date(now, zone), _bar_of(facts), lambda kg, unit: shown(kg, unit, str(
         facts.get("welcome.units", METRIC))))
     return Known(facts, now, _Answers(db, person), offered=lambda: outbox.offered_to(db, person),

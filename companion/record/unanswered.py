@@ -105,6 +105,17 @@ def told_since(db: sqlite3.Connection, person: int, run: str) -> datetime | None
     return moment_of(told) if told else None
 
 
+LIMIT_ASKED: Final = ("exists (select 1 from runs l where l.person = r.person and l.flow = 'limits' and l.ending is null and "
+                     "cast(l.run as integer) > cast(r.run as integer))")
+"""SQL condition on a run ``r`` of questions about a sign: they are answered, and what waits is how the limit told in it was understood."""
+
+
+def limit_asked(db: sqlite3.Connection, person: int, run: str) -> bool:
+    """True if that is so of a run."""
+    return db.execute(f"select 1 from runs r where r.person = ? and r.run = ? and r.flow = 'signs' and {LIMIT_ASKED}",
+                      (person, run)).fetchone() is not None
+
+
 def words_of_run(db: sqlite3.Connection, person: int, run: str) -> str:
     """Return the words that a run began with, "" where they are not known any more, or were not kept."""
     rows = db.execute("select session from sessions where person = ?", (person,)).fetchall()

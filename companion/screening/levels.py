@@ -37,7 +37,7 @@ LEVEL_WORDS: Final[Mapping[Level, LevelWords]] = {
         "to be seen the same day", "closed: to be seen the same day",
         "What you told me should be looked at today: call your doctor, an urgent care line or a clinic now. No squats, "
         "tests or drills until you have been seen; then, from tomorrow, say “safety check”.",
-        "What I told you stands: have it looked at today."),
+        "What you told me should be looked at today."),
     Level.EMERGENCY: LevelWords(
         "sent to emergency care", "closed: sent to emergency care",
         "What you told me can be an emergency. Go to an emergency department or call your emergency number now, and "
@@ -51,6 +51,12 @@ CALL_WORDS: Final = LevelWords("call wanted now", "asks to be called")
 
 UNCHECKED_WORDS: Final = LevelWords("not checked yet", "no safety check has been done yet")
 """Words before any level was found."""
+
+SEEN: Final = ("You have been seen. Once they have said that you may train, say “safety check”: only that opens squats and tests again. "
+               "If it gets worse, don't wait: call your doctor or your emergency number.")
+SEEN_TOMORROW: Final = SEEN.replace("say “safety check”", "say “safety check” from tomorrow on")
+"""What somebody hears who was sent and has been seen since, in place of where to go."""
+SEEN_MENU: Final = "You have been seen. A safety check comes before squats and tests."
 
 OPEN_LEVELS: Final = (Level.GO.value, Level.NO_LOAD.value)
 """Levels that allow some tests."""

@@ -49,6 +49,11 @@ SCREENED_SIGNS: Final = {sign.id: sign for sign in (
 CLEARABLE: Final = frozenset(sign.id for sign in SCREENED_SIGNS.values() if sign.answers in ("history", "pregnant"))
 """Signs that a clinician can clear."""
 
+HISTORY_GROUPS: Final[Mapping[str, str]] = {
+    "history": "cancer, weak bones or steroid tablets", "history_signs": "weight loss, pain at night, or chest pain at hard work",
+    "history_care": "a disc or nerve problem, an operation or a broken bone"}
+"""The three questions of the safety check about a history, by their keys, and what a yes to each may be."""
+
 _ALL_WELL: Final[Mapping[str, Value]] = dict.fromkeys(
     ("bladder", "chest", "weakness", "fall", "fever", "history", "pregnant", "leg_signs", "soreness"), "no") | {"pain": 0.0}
 
@@ -56,6 +61,12 @@ _ALL_WELL: Final[Mapping[str, Value]] = dict.fromkeys(
 def words_of(signs: Collection[str]) -> str:
     """Return the signs in words, joined: "fever, an infection or feeling ill; and a hard fall or blow"."""
     return "; and ".join(SCREENED_SIGNS[one].words for one in signs if one in SCREENED_SIGNS)
+
+
+def history_in_words(told: Collection[str]) -> str:
+    """Return a history in a few words, by signs and groups as they were told: "blood thinners; a heart condition"."""
+    names = [HISTORY_GROUPS.get(one) or SCREENED_SIGNS[one].button for one in told if one in HISTORY_GROUPS or one in SCREENED_SIGNS]
+    return "; ".join(f"{name[:1].lower()}{name[1:]}" for name in names)
 
 
 def level_until_answered(signs: Collection[str], *, sure: bool) -> Level:

@@ -579,7 +579,7 @@ async def test_who_agreed_in_a_crisis_that_the_coach_is_asked_hears_where_nobody
 async def test_who_was_cleared_is_not_asked_the_next_morning_whether_they_were_seen(gym):
     await gym.linked()
     await gym.say("safety check", "no", "no", "no", "yes", "no", "no", "no", "no", "no", "0", "no")
-    await gym.say("cleared", "my physio, today", "Yes, that is right", "none")
+    await gym.say("cleared", "my physio, today", "yes", "Yes, that is right", "none")
     assert not any("I asked you to be seen" in text for text in await next_morning(gym))
 
 
@@ -628,6 +628,30 @@ async def test_no_squat_day_is_spoken_of_while_questions_about_pain_are_open(gym
     said = gym.heard(SAM)[before:]
     assert not any("Squat day" in text or "squats go" in text for text in said)
     assert any("questions about it are still open" in text for text in said)
+
+
+async def test_a_limit_that_is_not_confirmed_is_told_to_the_coach_twice_at_most_and_the_lifter_is_asked_again(gym):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("my gp said no lifting till friday", "Yes, that is so")
+    before = len(gym.heard(SAM))
+    await pass_hours(gym, 96)
+    told = [text for text in gym.heard(KIM) if "no lifting till friday" in text]
+    assert [text.startswith("sam, no squats or tests today: was told by a clinician: “my gp said") for text in told] == [True, False]
+    assert told[1].startswith("sam, no squats or tests today: no coach has seen this yet")
+    assert not any("get in touch with them now" in text for text in told)
+    asked = [text for text in gym.heard(SAM)[before:] if "You told me of a limit" in text]
+    assert len(asked) == 2, "the next day, and three days later"
+    await gym.say("my limits", "Yes, that is right")
+    assert "was told by a clinician: no added load, until 13 March 2026" in gym.heard(KIM)[-1]
+
+
+async def test_a_sign_beside_a_limit_that_is_not_answered_is_as_urgent_as_ever(gym):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("my left foot is dragging since this morning")
+    await pass_hours(gym, 30)
+    assert len([text for text in gym.heard(KIM) if "get in touch with them now" in text]) == 5
 
 
 async def test_a_limit_is_news_until_a_coach_has_seen_it(gym):

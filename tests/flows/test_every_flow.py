@@ -242,8 +242,11 @@ def replay_of(name: str, key: str) -> Replay:
 
 
 def means_an_answer(replay: Replay, words: str) -> bool:
-    """Whether the words are, exactly, one of the answers of the waiting question."""
-    return isinstance(pick(words, replay.ask.kind.options, ReadingContext(strict=True)), Answer)
+    """Whether the words are, exactly, one of the answers that the waiting question offers."""
+    frame = replay.session.top
+    facts = replay.ways.compiled.facts_of(replay.known, frame.fixed, frame.got)
+    offered = tuple(option for option in replay.ask.kind.options if option.only_if.holds(facts))
+    return isinstance(pick(words, offered, ReadingContext(strict=True)), Answer)
 
 
 def control(replay: Replay, value: str, words: str) -> None:

@@ -311,4 +311,5 @@ def lapse(name: str, one: Walk, row: Move) -> None:
     if beside is not None:
         replay.known = beside
         (outside if row.source == PAUSED else false_alarm)(replay)
-        back(replay)
+        if not (replay.session.stack and replay.session.top.state.startswith("run_")):  # a stand-in for a sub-flow never decides anything
+            back(replay)

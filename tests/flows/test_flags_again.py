@@ -8,8 +8,8 @@ from companion.conversation.effects import Alert
 from companion.screening.levels import LEVEL_WORDS
 from companion.screening.safety import Level
 from flows.catalogue import BOOK
-from flows.wrong_tap import FLOW, LEVEL_AGAIN, before_undoing, level_again
-from tests.drive import CHECKED, NOW, Known, Talk
+from flows.wrong_tap import FLOW, LEVEL_AGAIN, level_again
+from tests.drive import CHECKED, Talk
 from tests.table import each_row
 
 FLAGS = {
@@ -26,8 +26,10 @@ FLAGS = {
 ORDER = list(FLAGS)
 
 
-def slipped(closed_at: str = "emergency", **more: str) -> Talk:
-    return Talk(FLOW, book=BOOK, known={**CHECKED, "safety.level": closed_at, "safety.slip": "go", "safety.slip.open": "yes", **more})
+def slipped(closed_at: str = "emergency", rest: str = "before go told", **more: str) -> Talk:
+    return Talk(FLOW, book=BOOK, known={
+        **CHECKED, "safety.level": closed_at, "safety.why": "bladder", "safety.slip": "tapped", "safety.slip.open": "yes",
+        "safety.parts": f"{rest} | tap {closed_at} told bladder", "safety.parts.today": "yes", **more})
 
 
 def alerts(talk: Talk) -> list[tuple[str, str]]:
@@ -60,20 +62,33 @@ def test_a_flag_told_this_time_closes_it_as_it_does_anywhere_and_frees_nothing(c
         assert not any("Noted as a wrong tap" in say.text for say in talk.says)
 
 
-@pytest.mark.parametrize("before", ["go", "no_load", "clinician"])
+AMENDED = "amended: says that an answer was a wrong tap. Each red flag was asked again and answered no. Please ask them yourself"
+
+
+@pytest.mark.parametrize("before", ["go", "no_load"])
 def test_without_a_flag_what_stood_before_the_tap_stands_and_the_check_goes_on(before: str):
-    talk = slipped(**{"safety.slip": before, "safety.slip.of": "check"}).say(*("no",) * 9)
+    talk = slipped(rest=f"before {before} told", **{"safety.slip.of": "check"}).say(*("no",) * 9)
     assert (talk.found["safety.level"], talk.found["safety.checked"], talk.found["safety.why"]) == (before, "undone", "")
+    assert talk.found["safety.parts"] == f"before {before} told"
     assert (talk.found["safety.slip"], talk.found["safety.undone"]) == ("", "yes")
-    assert alerts(talk) == [(before, "amended: says the last answer was a wrong tap. Each red flag was asked again and answered no. Please "
-                                     "ask them yourself")]
+    assert alerts(talk) == [(before, AMENDED)]
     assert any("Noted as a wrong tap; it stays in your log." in say.text for say in talk.says)
     assert not any(LEVEL_WORDS[Level.NOT_TODAY].lifter in say.text for say in talk.says)
     assert talk.state == "safety_check.bladder"
 
 
+@pytest.mark.parametrize("level", ["not_today", "clinician", "same_day", "emergency"])
+def test_what_else_closes_the_day_is_told_and_the_check_does_not_go_on(level: str):
+    talk = slipped(rest=f"before go told | sign.3 {level} told bladder", **{"safety.slip.of": "check"}).say(*("no",) * 9)
+    assert (talk.found["safety.level"], talk.found["safety.checked"], talk.found["safety.why"]) == (level, "undone", "bladder")
+    assert alerts(talk) == [(level, f"{AMENDED}. What else they told stands")]
+    assert any("What else you told me stands." in say.text for say in talk.says)
+    assert any(LEVEL_WORDS[Level(level)].lifter in say.text for say in talk.says)
+    assert not talk.state.startswith("safety_check")
+
+
 def test_a_tap_in_the_pain_questions_leaves_the_day_closed():
-    talk = slipped(**{"safety.slip": "", "safety.slip.of": "pain"}).say(*("no",) * 9)
+    talk = slipped(rest="pain.3 not_today told", **{"safety.slip.of": "pain"}).say(*("no",) * 9)
     assert (talk.found["safety.level"], "safety.checked" in talk.found, talk.found["safety.why"]) == ("not_today", False, "")
     assert any(LEVEL_WORDS[Level.NOT_TODAY].lifter in say.text for say in talk.says)
     assert not talk.state.startswith("safety_check")
@@ -86,10 +101,9 @@ def test_a_flag_after_a_tap_in_the_pain_questions_is_no_day_closed_only():
 
 
 def test_what_is_not_known_of_the_tap_is_taken_for_the_worse():
-    assert before_undoing(Known({}, NOW)) == {"closed_at": "emergency", "before": "not_today"}
-    assert before_undoing(Known({"safety.level": "same_day", "safety.slip": "no_load"}, NOW)) == {
-        "closed_at": "same_day", "before": "no_load"}
-    assert level_again({"closed_at": "clinician", "before": "go", "fall": "unsure", "leg_signs": "yes"}, "") == "same_day"
+    assert level_again({"fall": "unsure"}, "") == "emergency", "the level is not known"
+    assert level_again({"safety.level": "clinician", "fall": "unsure", "leg_signs": "yes"}, "") == "same_day"
+    assert level_again({"safety.level": "emergency", "safety.why": "bladder"}, "") == "emergency", "no part is the tap's"
 
 
 def test_the_proof_knows_every_level_it_may_come_to():

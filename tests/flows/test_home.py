@@ -71,13 +71,13 @@ def test_what_is_not_on_offer_does_not_open_by_its_words():
     assert begun({"drill": "none"}).say("Does the drill help me?").state == "home.pick"
 
 
-@pytest.mark.parametrize(("level", "stands"), [("emergency", "emergency department"), ("same_day", "looked at today")])
+@pytest.mark.parametrize(("level", "stands"), [
+    ("emergency", "What I told you stands: an emergency department"), ("same_day", "What you told me should be looked at today.")])
 def test_who_has_to_be_seen_at_once_is_offered_no_squats_and_no_tests(level: str, stands: str):
     talk = begun({"safety.level": level})
     assert not {"Find out why my back rounds", "One test", "Squatting today", "Priming drill", "Does the drill help me?",
                 "Test again"} & set(labels(talk))
-    assert talk.last.startswith("What I told you stands: ")
-    assert stands in talk.last
+    assert talk.last.startswith(stands)
     assert "Begin with" not in talk.say("no").last
     assert stands in talk.last
 

@@ -65,7 +65,7 @@ def test_what_was_heard_anywhere_is_said_back_in_one_line_and_kept_with_one_tap(
     talk.say("yes")
     assert talk.limits == (
         Limit(frozenset((LimitPart.LOAD,)), None, date(2026, 3, 16), "a doctor", "my doctor said no lifting for two weeks"),)
-    assert talk.reminds == ["2026-03-16"]
+    assert talk.reminds == ["2026-03-03", "2026-03-16"]
     assert talk.alerts == ["was told by a clinician: no added load, until 16 March 2026, said by a doctor"]
 
 
@@ -192,10 +192,21 @@ def test_two_limits_in_one_sentence_are_said_back_and_kept_each_with_its_date():
     talk.say("yes")
     assert [(limit.parts, limit.until) for limit in talk.limits] == [
         (frozenset((LimitPart.SQUATS,)), date(2026, 3, 16)), (frozenset((LimitPart.BENDING,)), date(2026, 3, 30))]
-    assert talk.reminds == ["2026-03-16"]
+    assert talk.reminds == ["2026-03-03", "2026-03-16"]
     told = Limited("limits").say("my physio said no squats for 2 weeks and no bending for 4", "no").tap(
         "No squats", "That is all", "For 4 weeks", "A doctor", "Yes, that is right")
     assert [(limit.parts, limit.until) for limit in told.limits] == [(frozenset((LimitPart.SQUATS,)), date(2026, 3, 30))]
+
+
+@pytest.mark.parametrize("words", [("my physio said no squats for 3 weeks",), ("my limits", "no squats")])
+def test_a_limit_that_is_not_confirmed_is_asked_about_the_next_day(words: tuple[str, ...]):
+    talk = Limited("home").say(*words)
+    talk.say(*["yes"] if talk.state == "signs.so" else [])
+    assert talk.state.startswith("limits.")
+    assert set(talk.reminds) == {"2026-03-03"}
+    talk.say("stop", "my limits")
+    assert talk.state.startswith("limits."), "what was put aside is taken up, also where a sign had asked for it"
+    assert "What stands: something I could not read" not in talk.last
 
 
 # its date put right -----------------------------------------------------------------------------------------
@@ -435,6 +446,64 @@ def test_the_same_limit_said_twice_is_one():
     assert [limit.words for limit in talk.limits] == ["my physio said no squats until 20 march"]
 
 
+BENT = Limit(frozenset((LimitPart.BENDING,)), None, date(2026, 3, 16), "a doctor", "no bending")
+
+
+@pytest.mark.parametrize("begun", [("find out why my back rounds",), ("screen",), ("screen", "screen")])
+def test_a_screen_whose_squat_a_limit_closes_names_the_limit_and_its_date_and_not_itself(begun: tuple[str, ...]):
+    talk = Limited("home", BENT).say(*begun)
+    assert "You were told: no bending, until 16 March 2026, said by a doctor. That closes tests I need to go on." in talk.heard
+    assert talk.found["screen.state"] == "shut"
+    assert not any(words in talk.heard for words in ("nothing that is left could change", "“screen” begins"))
+
+
+def test_a_limit_that_closes_no_test_worth_doing_leaves_it_decided():
+    calf = Limit(frozenset((LimitPart.ELSEWHERE,)), None, None, "a doctor", "no running", "running")
+    talk = Limited("next_test", calf, **{"screen.open": ""})
+    assert (talk.found["screen.state"], "That is enough" in talk.heard) == ("decided", True)
+    knee = Limited("next_test", Limit(frozenset((LimitPart.CALF,)), None, None, "a doctor", "no calf stretching"),
+                   **{"screen.open": "", "done_squat_look": "yes"})
+    assert "You were told" not in knee.heard
+
+
+@pytest.mark.parametrize(("words", "until"), [
+    ("until 30 march", "30 March 2026"), ("no, till monday", "9 March 2026"), ("another 2 weeks", "16 March 2026")])
+def test_until_when_it_is_still_on_may_answer_whether_it_is_over(words: str, until: str):
+    talk = Limited("limit_over", DUE).say(words)
+    if talk.state == "limits.right":
+        talk.say("yes")
+    assert [f"{limit.until.day} {limit.until:%B %Y}" for limit in talk.limits if limit.until] == [until]
+    assert f"no squats, until {until}, said by a doctor" in talk.heard
+    assert talk.reminds[-1] == talk.limits[0].until.isoformat()
+
+
+@pytest.mark.parametrize("words", ["yes it doesnt hurt anymore", "Yes, it doesn't hurt any more", "yes doesn't hurt now"])
+def test_a_yes_that_says_that_nothing_hurts_any_more_is_a_yes(words: str):
+    talk = Limited("limit_over", DUE).say(words)
+    assert (talk.limits, talk.state) == ((), "home.pick")
+    assert "Did something hurt?" not in talk.heard
+    assert Limited("limit_over", DUE).say("it still hurts").limits == (DUE,)
+
+
+@pytest.mark.parametrize("words", ["no lifting until 1 march, doctor", "no lifting until 27 february, doctor"])
+def test_a_date_just_past_is_asked_about_and_not_taken_for_next_years(words: str):
+    talk = Limited("limits").say(words)
+    assert "has been. Is the limit over, or did you mean another day?" in talk.last
+    assert "2027" not in talk.heard
+    assert talk.limits[0].parts == frozenset((LimitPart.OTHER,)), "meanwhile it closes what it may close"
+    over = Limited("limits").say(words, "It is over")
+    assert (over.limits, "no limit, then" in over.heard) == ((), True)
+    assert Limited("limits", KILOS).tap("There is a new one").say(words, "it is over").limits == (KILOS,)
+    talk.say("another day", "1 march")
+    assert "I need a day to come" in talk.last
+    assert [limit.until for limit in talk.say("8 march", "yes").limits] == [date(2026, 3, 8)]
+
+
+def test_more_than_one_thing_is_not_over_with_one_date_just_past():
+    for words in ("no squats until 1 march and no bending until june, doctor", "no squats and no bending until 1 march, doctor"):
+        assert "has been. Is the limit over" not in Limited("limits").say(words).heard
+
+
 # cleared ----------------------------------------------------------------------------------------------------
 
 
@@ -449,7 +518,9 @@ def test_a_clearance_asks_who_and_when_as_far_as_its_sentence_does_not_say_and_t
         words: str, asked: str, who_and_when: str, begun: str):
     talk = Limited(begun, TOLD, **{"safety.body_first": "yes"}).say(words)
     assert talk.last.startswith(asked)
-    talk.say("yesterday" if "when did" in asked else "my physio, yesterday" if "when" in asked else "my physio", "yes")
+    talk.say("yesterday" if "when did" in asked else "my physio, yesterday" if "when" in asked else "my physio")
+    assert talk.last.startswith("And was that after you were told this: no added load, no hamstring stretching, until 23 March")
+    talk.say("yes", "yes")
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.HAMSTRINGS,))]
     assert (talk.found["safety.body_first"], talk.found["safety.cleared_until"]) == ("no", "2026-09-01")
     assert talk.alerts == [f"was cleared for lifting weights. By whom and when: {who_and_when}"]
@@ -460,6 +531,9 @@ def test_a_clearance_asks_who_and_when_as_far_as_its_sentence_does_not_say_and_t
     "i got the all clear from my doctor on monday", "cleared by my physio on monday", "my gp gave me the all clear this morning"])
 def test_a_clearance_told_in_one_sentence_is_only_said_back(words: str):
     talk = Limited("home", **{"safety.level": "clinician"}).say(words)
+    if "this morning" not in words:
+        assert talk.last == "And was that after what you told me, so that they knew of it?"
+        talk.say("yes")
     assert talk.last == f"I understand: cleared for everything. By whom and when: {words}. Is that right?"
     talk.say("yes", "none")
     assert talk.alerts == [f"was cleared for everything. By whom and when: {words}"]
@@ -476,7 +550,7 @@ def test_of_a_clearance_only_what_its_sentence_does_not_say_for_certain_is_asked
 
 
 @pytest.mark.parametrize(("words", "asked"), [
-    ("my physio", "clearance.cleared_when"), ("my physio on monday", "clearance.cleared_for"), ("my physio, tomorrow", "home.pick"),
+    ("my physio", "clearance.cleared_when"), ("my physio on monday", "clearance.after"), ("my physio, tomorrow", "home.pick"),
     ("no, my physio hasn't", "clearance.clinician")])
 def test_who_it_was_may_be_said_once_a_bare_yes_was_asked_about(words: str, asked: str):
     talk = Limited("home", TOLD).say("cleared", "yes")
@@ -485,7 +559,7 @@ def test_who_it_was_may_be_said_once_a_bare_yes_was_asked_about(words: str, aske
 
 
 def test_a_clinician_named_late_is_told_to_the_coach():
-    talk = Limited("home", TOLD).say("cleared", "yes", "my physio on monday", "everything", "yes")
+    talk = Limited("home", TOLD).say("cleared", "yes", "my physio on monday", "yes", "everything", "yes")
     assert talk.alerts == ["was cleared for everything. By whom and when: yes, my physio on monday"]
 
 
@@ -537,7 +611,7 @@ def test_a_clearance_that_is_not_confirmed_changes_nothing():
 
 def test_a_limit_told_while_a_clearance_waited_is_none_of_what_was_cleared():
     talk = Limited("home", TOLD).say("cleared", "my doctor, today", "stop", "my surgeon said no squats until they clear me", "yes", "yes")
-    talk.say("cleared", "everything", "yes", "none")
+    talk.say("cleared", "yes", "everything", "yes", "none")
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.SQUATS,))]
     assert "What still stands: no squats" in talk.heard
 
@@ -554,10 +628,32 @@ def test_a_word_of_a_friend_or_ones_own_ends_no_limit(who: str, says: str):
 def test_a_person_named_may_be_a_clinician_and_a_clearance_says_when():
     talk = Limited("home", TOLD).say("cleared", "Sarah", "yes")
     assert talk.state == "clearance.cleared_when"
-    talk.say("last week", "everything")
+    talk.say("last week", "yes", "everything")
     assert "By whom and when: Sarah, last week" in talk.last
     assert talk.say("yes").limits == ()
-    assert Limited("home", TOLD).say("cleared", "my fisio on monday").state == "clearance.cleared_for"
+    assert Limited("home", TOLD).say("cleared", "my fisio on monday").state == "clearance.after"
+
+
+@pytest.mark.parametrize("words", [
+    ("my physio cleared me last year",), ("cleared", "dr smith in january"), ("cleared", "physio on 1 february"),
+    ("my physio cleared me yesterday",), ("my physio cleared me for lifting", "in 2024")])
+@pytest.mark.parametrize("after", ["no", "not sure"])
+def test_a_clearance_older_than_what_stands_or_that_may_be_lifts_nothing(words: tuple[str, ...], after: str):
+    talk = Limited("home", TOLD).say(*words)
+    assert talk.state == "clearance.after"
+    talk.say(after)
+    assert (talk.limits, talk.alerts, "safety.cleared_until" in talk.found) == ((TOLD,), [], False)
+    assert "does not count for what stands now" in talk.heard
+    sent = Limited("home", **{"safety.level": "clinician"}).say("my physio cleared me last year", after)
+    assert (sent.alerts, "safety.cleared_until" in sent.found, "safety.body_first" in sent.found) == ([], False, False)
+
+
+@pytest.mark.parametrize(("when", "known", "asked"), [
+    ("today", {}, False), ("just now", {}, False), ("today", {"safety.limits.today": "yes"}, True),
+    ("today", {"safety.level.today": "yes"}, True), ("today last year", {}, True)])
+def test_whether_a_clearance_is_newer_is_asked_unless_it_is_of_today_and_what_stands_is_not(when: str, known: dict[str, str], asked: bool):
+    talk = Limited("home", TOLD, **known).say("cleared", f"my physio, {when}")
+    assert (talk.state == "clearance.after") is asked
 
 
 def test_in_pregnancy_a_clearance_leaves_body_weight():

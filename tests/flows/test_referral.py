@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 import pytest
 
 from companion.conversation.condition import Value
@@ -11,6 +13,8 @@ from companion.conversation.step import step
 from companion.screening.limits import Limit, LimitPart, as_text
 from flows.catalogue import BOOK
 from flows.referral import FLOW
+from flows.shared import SAME_DAY
+from tests.app.test_service import Life, settled
 from tests.drive import CHECKED, UNCHECKED, Talk
 
 
@@ -62,6 +66,8 @@ def test_not_yet_hears_again_where_to_go(level: str, where: str):
     "they cleared me", "my physio cleared me last week"])
 def test_what_a_clinician_found_is_taken_as_what_was_said_and_opens_nothing(words: str):
     talk = asked().tap("Yes, I went").say(words)
+    assert talk.state == "referral.may_train"
+    talk.say("not sure")
     assert talk.state == "home.pick"
     assert told(talk) == [("clinician", f"has been seen. Told, in their words: {words}")]
     assert not {"safety.level", "safety.limits"} & talk.found.keys()
@@ -90,8 +96,61 @@ def test_a_sign_is_heard_in_what_was_said():
     assert talk.state == "signs.so"
 
 
+@pytest.mark.parametrize(("said", "more", "who_and_when"), [
+    ("nothing broken, i may train", ("my gp, yesterday", "yes"), "my gp, yesterday"),
+    ("my gp cleared me yesterday", ("yes",), "my gp cleared me yesterday"), ("skip", ("dr amsel, today",), "dr amsel, today")])
+@pytest.mark.parametrize("level", ["clinician", "same_day", "emergency"])
+def test_who_has_been_seen_and_may_train_is_asked_who_cleared_them_and_opens_nothing_by_that(
+        said: str, more: tuple[str, ...], who_and_when: str, level: str):
+    talk = asked(level).tap("Yes, I went").say(said, "yes", *more, "yes", "none")
+    assert told(talk)[-1] == ("", f"was cleared for everything. By whom and when: {who_and_when}")
+    assert "A new safety check opens the rest" in heard(talk)
+    assert "safety.level" not in talk.found
+
+
+def test_a_limit_beside_what_was_said_is_not_cleared_in_the_same_breath():
+    talk = asked().tap("Yes, I went").say("nothing serious, no load for two weeks", "doctor", "yes")
+    assert talk.state == "home.pick"
+    assert talk.known["safety.limits"]
+
+
+@pytest.mark.parametrize(("may_open", "when"), [("yes", "say “safety check”:"), ("no", "say “safety check” from tomorrow on:")])
+@pytest.mark.parametrize("level", ["same_day", "emergency"])
+def test_who_has_been_seen_is_not_sent_again_but_told_what_comes_next(level: str, may_open: str, when: str):
+    known = {**UNCHECKED, "safety.level": level, "safety.may_open": may_open}
+    seen = Talk(BOOK["home"].flow, known={**known, "safety.seen": "yes"}, book=BOOK).say("squatting", "should i call somebody")
+    assert seen.says[0].text.startswith("You have been seen. A safety check comes before squats and tests.")
+    assert when in heard(seen)
+    assert "call your emergency number now" not in heard(seen)
+    assert "call your doctor, an urgent care line" not in heard(seen)
+    for unseen in ({}, {"safety.seen": "no"}, {"safety.seen": "booked"}):
+        talk = Talk(BOOK["home"].flow, known={**known, **unseen}, book=BOOK).say("squatting")
+        assert "You have been seen" not in heard(talk)
+
+
+@pytest.mark.parametrize("flow", ["safety_check", "squat_look"])
+def test_on_the_day_itself_who_has_been_seen_is_told_so_at_the_gate(flow: str):
+    known = {**UNCHECKED, "safety.level": "same_day", "safety.may_open": "no", "safety.seen": "yes"}
+    assert "say “safety check” from tomorrow on" in heard(Talk(BOOK[flow].flow, known=known, book=BOOK))
+
+
+async def test_having_been_seen_counts_until_the_level_is_found_anew(tmp_path):
+    life = Life(tmp_path / "companion.sqlite")
+    await life.start()
+    await settled(life)
+    await life.say("i fell off a ladder yesterday", "Yes, that is so")
+    life.clock.at += timedelta(days=1)
+    assert not any("You have been seen" in text for text in await life.say("menu"))
+    await life.say("i saw my gp", "Yes, I went", "all fine", "not sure")
+    assert (await life.say("menu"))[-1].startswith("You have been seen")
+    said = await life.say("i fell again today", "Yes, that is so")
+    assert SAME_DAY in said
+    assert not any("You have been seen" in text for text in [*said, *await life.say("menu", "squatting")])
+    await life.stop()
+
+
 def test_what_was_said_can_be_left_out():
-    talk = asked().tap("Yes, I went").say("skip")
+    talk = asked().tap("Yes, I went").say("skip", "no")
     assert told(talk) == [("clinician", "has been seen. Told, in their words: –")]
 
 
@@ -140,7 +199,7 @@ def test_what_was_said_with_the_visit_is_agreed_to_in_a_word_and_sets_no_limit_w
     assert not talk.state.startswith("limits")
 
 
-TOLD_AT = (("referral", ("Yes, I went",)), ("limits", ()), ("clearance", ("Everything", "Yes, that is right")))
+TOLD_AT = (("referral", ("Yes, I went",)), ("limits", ()), ("clearance", ("Yes", "Everything", "Yes, that is right")))
 
 
 def asked_what_was_said(flow: str, taps: tuple[str, ...]) -> Talk:

@@ -298,13 +298,42 @@ def test_somebody_who_was_pregnant_is_asked_again():
 def test_a_history_told_last_time_is_not_untold_by_silence():
     talk = after("clinician", "history").say("no", "no", "no", "no", "no", "no")
     assert talk.state == "safety_check.mistake"
-    assert level(talk.say("no", "0", "no")) == "clinician"
+    assert level(talk.say("no", "no", "0", "no")) == "clinician"
     assert CLINICIAN in heard(talk)
+
+
+@pytest.mark.parametrize(("told", "named"), [
+    ("anticoagulants", "blood thinners"), ("heart_history", "a heart condition"), ("weight_loss", "weight loss, not meant"),
+    ("spine_history", "a disc or spine problem"), ("pregnancy", "pregnancy or a birth"), ("cancer_bone", "cancer or weak bones"),
+    ("anticoagulants history", "blood thinners; cancer, weak bones or steroid tablets"),
+    ("", "something that a clinician should clear first")])
+def test_whether_a_history_was_a_mistake_is_asked_with_what_was_told(told: str, named: str):
+    talk = begun({"safety.level": "clinician", "safety.why": "history", "safety.history": told}).say(*("no",) * 6)
+    assert f"Before, you told me of this: {named}. Was that a mistake?" in talk.last
+    taken = talk.say("Yes, a mistake", "0", "no")
+    assert (level(taken), taken.found["safety.history"]) == ("go", "")
+    assert f"says that this was told by mistake: {named}" in [effect.because for effect in taken.effects if isinstance(effect, Alert)]
+
+
+@pytest.mark.parametrize("answer", ["No, it is so", "not sure"])
+def test_a_history_that_was_no_mistake_leads_to_the_question_whether_it_was_cleared(answer: str):
+    def asked() -> Talk:
+        return begun({"safety.level": "clinician", "safety.why": "history", "safety.history": "anticoagulants"}).say(*("no",) * 6, answer)
+    assert asked().state == "safety_check.cleared"
+    talk = asked().say("yes", "my doctor, today", "none", "0", "no")
+    assert (level(talk), talk.found["safety.body_first"], "safety.history" in talk.found) == ("go", "no", False)
+    assert level(asked().say("no", "0", "no")) == "clinician"
+
+
+def test_a_history_told_in_the_check_is_kept_by_its_question():
+    talk = begun({"safety.history": "anticoagulants"}).say("no", "no", "no", "no", "yes", "no", "no", "no", "no", "0", "no")
+    assert (level(talk), talk.found["safety.history"]) == ("clinician", "anticoagulants history_signs")
 
 
 @pytest.mark.parametrize(("answer", "expected"), [("yes", "go"), ("not sure", "clinician")])
 def test_a_history_told_by_mistake_can_be_taken_back(answer: str, expected: str):
-    assert level(after("clinician", "history").say("no", "no", "no", "no", "no", "no", answer, "0", "no")) == expected
+    cleared = ["no"] if answer != "yes" else []
+    assert level(after("clinician", "history").say("no", "no", "no", "no", "no", "no", answer, *cleared, "0", "no")) == expected
 
 
 def test_a_clearance_lifts_the_level_that_a_history_set():

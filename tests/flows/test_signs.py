@@ -753,6 +753,15 @@ def test_a_movement_stops_before_anything_is_asked_of_a_sign(words: str):
     assert not any(say.text.startswith("Stop there, and get comfortable: one thing") for say in at_menu(words).says)
 
 
+def test_a_history_written_is_kept_by_its_name():
+    talk = at_menu("i take warfarin", "yes", "no")
+    assert talk.found["safety.history"] == "anticoagulants"
+    assert talk.say("i had breast cancer in 2015", "yes", "no").found["safety.history"] == "anticoagulants cancer_bone"
+    assert at_menu("i had chest pain last week", "earlier", "no").found["safety.history"] == "chest"
+    assert "safety.history" not in at_menu("i take warfarin", "no", "my vitamins").found
+    assert "safety.history" not in at_menu("I fell off a ladder on my back yesterday", "yes").found
+
+
 def test_a_pause_asked_for_beside_a_sign_is_offered_once_the_questions_end():
     plan = {"squat.plan": '{"weekly":{"TU":"18:00"}}'}
     talk = Talk(BOOK["home"].flow, known={**CHECKED, **plan}, book=BOOK).say("pause until 3 april, surgery on my back", "yes", "no", "no")

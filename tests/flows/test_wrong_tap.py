@@ -144,3 +144,54 @@ async def test_where_there_is_nothing_to_undo_these_words_begin_nothing(life, wo
     life.clock.at += timedelta(minutes=11)
     await life.say(words)
     assert not life.state().startswith("wrong_tap")
+
+
+@pytest.mark.parametrize(("told", "level"), [
+    (("i really cant pee", "yes"), "emergency"),
+    (("my back hurts and my foot tingles", "Lower back", "6", "yes", "no", "no", "no"), "clinician"),
+    (("my back hurts", "Lower back", "6", "yes", "no", "no"), "not_today"),
+    (("i fell off a ladder yesterday", "yes"), "same_day"),
+    (("i fell off a ladder yesterday", "not sure"), "same_day"),
+    (("im 12 weeks pregnant", "yes", "yes", "no"), "clinician")])
+async def test_undoing_a_tap_takes_back_that_tap_and_nothing_that_was_told_since(life, told, level):
+    await life.say("safety check", SLIP, *told)
+    said = await life.say("wrong tap", *ALL_NO)
+    assert fact(life, "safety.level") == level
+    assert any("What else you told me stands" in text for text in said)
+    assert "What else they told stands" in alerts(life)[-1][1]
+    await life.say("menu", "squatting")
+    assert not life.state().startswith(("squat_day", "bar"))
+
+
+async def test_what_else_the_same_check_was_told_stands_when_its_tap_is_undone(life):
+    await life.say("safety check", "No", "No", "Yes", "No", SLIP, "No", "Yes", "No", "No", "No", "No", "No", "0", "No")
+    assert (fact(life, "safety.level"), fact(life, "safety.why")) == ("same_day", "fall history")
+    await life.say("wrong tap", *ALL_NO)
+    assert (fact(life, "safety.level"), fact(life, "safety.why")) == ("clinician", "history")
+
+
+async def test_tingling_in_words_stands_when_the_tap_after_it_is_undone(life):
+    await life.say("my back hurts and my foot tingles", "Lower back", "3", "No", "No", SLIP)
+    assert fact(life, "safety.level") == "emergency"
+    await life.say(UNDO, *ALL_NO)
+    assert fact(life, "safety.level") == "clinician"
+
+
+async def test_a_later_check_that_was_typed_is_not_undone_with_an_earlier_tap(life):
+    await life.say("safety check", *("No",) * 6, "0", SLIP)
+    assert fact(life, "safety.level") == "clinician"
+    await life.say("safety check", "yes", "nothing bad", "yes", "yes cant pee since monday", "wrong tap", *ALL_NO)
+    assert fact(life, "safety.level") == "emergency"
+
+
+@pytest.mark.parametrize("words", ["wrong tap", "that was a wrong tap", "wrong button", "I tapped the wrong one"])
+async def test_a_wrong_tap_midway_goes_back_to_that_question(life, words):
+    await life.say("safety check", "No", "No", SLIP)
+    assert life.state() == "safety_check.weakness"
+    await life.say(words)
+    assert life.state() == "safety_check.urgent"
+
+
+async def test_nothing_is_said_to_stand_that_was_not_said(life):
+    said = await life.say("safety check", "No", "No", SLIP, "menu", "wrong tap")
+    assert not any("stands" in text for text in said)

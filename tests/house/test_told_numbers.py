@@ -23,8 +23,9 @@ TYPED = frozenset(("command", "sentences", "example_text", "tried", "values", "a
 """Fields that hold what people type, or names."""
 NO_COUNT = {
     "what people type, or choose from": (
-        "3 weeks", "60 kg", "at 80", "two weeks", "3 january", "as 18:30", "meant 12", "20 kg", "with two", "two days", "three days",
-        "four weeks", "seven days", "2 hours", "4 hours", "12 hours", "twice a", "40", "60", "9 of", "half a", "is 0.5", "half is", "1"),
+        "3 weeks", "60 kg", "at 80", "two weeks", "3 january", "1 march", "as 18:30", "meant 12", "20 kg", "with two", "two days",
+        "three days", "four weeks", "seven days", "2 hours", "4 hours", "12 hours", "twice a", "40", "60", "9 of", "half a", "is 0.5",
+        "half is", "1"),
     "the end of a scale, an angle or an interval": (
         "0", "from 0", "is 0", "0 to", "0 is", "10", "to 10", "of 10", "10 the", "is 90", "up 90", "90 minus", "90 degrees",
         "0 degrees", "up 45", "45°", "90°", "be 70", "70 can", "80 %", "95 %", "95 in", "100", "100 draws", "99 more", "9 more"),

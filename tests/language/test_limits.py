@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.limits import CLEARED, is_end, new_end, parts_named, read_end, read_limit, read_limits, sets_none
+from companion.language.limits import CLEARED, is_end, new_end, parts_named, past_end, read_end, read_limit, read_limits, sets_none
 from companion.language.units import IMPERIAL
 from companion.screening.limits import LimitPart
 from tests.table import each_row
@@ -167,3 +167,17 @@ def test_a_word_of_its_own_is_not_taken_for_a_misspelt_one(words: str):
     ("no until i'm done", ""), ("no, friday is fine", "")])
 def test_an_end_put_right_is_read_where_nothing_else_is_said(words: str, end: str):
     assert new_end(words, TODAY) == end
+
+
+@pytest.mark.parametrize(("words", "past"), [
+    ("no lifting until 1 march", "2026-03-01"), ("no squats till 27 feb, physio", "2026-02-27"), ("until 2 january", "2026-01-02"),
+    ("until 1 january", ""), ("until 1 march 2027", ""), ("until 3 march", ""), ("for 3 weeks", ""), ("until they clear me", "")])
+def test_a_day_that_was_lately_is_no_end_of_next_year(words: str, past: str):
+    today = date(2026, 3, 3)
+    assert past_end(words, today) == past
+    assert (read_limit(words, today).until == "") is bool(past)
+
+
+@pytest.mark.parametrize("words", ["1 march", "until 1 march", "27 feb"])
+def test_an_answer_to_until_when_is_no_day_that_was_lately(words: str):
+    assert read_end(words, date(2026, 3, 3)) == ""
