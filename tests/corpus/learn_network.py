@@ -6,8 +6,8 @@
 
 All weights but the vectors of words are fitted (AdamW, cross-entropy; in each round every line once, some with a slip of typing or beside
 an ordinary line). Kept is the mean, over two fits with other seeds, of the running mean of the weights. Chance has a seed; another
-machine's sums still differ in their last digits, so that its weights are not these to the last step. Of the network in use the first fit
-was made before the last two writers (zzr, zzs) had written.
+machine's sums still differ in their last digits, so that its weights are not these to the last step. The network in use is the mean of
+what this writes and of the one before, of whose two fits one was made before four writers (zzr to zzu) had written, the other before two.
 """
 
 from __future__ import annotations

@@ -39,7 +39,7 @@ class Floors(NamedTuple):
 
 
 FLOORS = {"unseen": Floors(4, 0.98, 0.98, 0.98, 0.05), "unseen_2": Floors(5, 0.97, 0.96, 0.98, 0.07),
-          "unseen_3": Floors(5, 0.97, 0.96, 0.96, 0.07)}
+          "unseen_3": Floors(5, 0.97, 0.96, 0.96, 0.07), "unseen_4": Floors(5, 0.98, 0.98, 0.98, 0.06)}
 
 SAID = {
     Flag.WEAKNESS: ["my leg gave way", "foot keeps slapping the floor", "my toes wont lift", "no strength in my left foot", "leg weakness"],
@@ -99,11 +99,16 @@ PAIRS = [
     (Flag.SELF_HARM, "i want to die", "those squats made me want to die"),
     (Flag.SELF_HARM, "i cant go on like this", "cant go on, arms full"),
     (Flag.SELF_HARM, "im suicidal", "suicide grip or thumbs round"),
+    (Flag.SELF_HARM, "sick of being here", "sick of being weak"),
+    (Flag.SELF_HARM, "i cut myself again", "i cut myself on the rack"),
+    (Flag.SELF_HARM, "cant stand living anymore", "cant stand on my left leg anymore"),
+    (Flag.SELF_HARM, "cant do this anymore, life i mean", "cant do the low bar"),
     (Flag.SEXUAL, "cant get hard anymore", "hard to get up early"),
 ]
 DOUBTFUL = [
     (Flag.PREGNANCY, "i dont think im pregnant"), (Flag.PREGNANCY, "might be pregnant"),
     (Flag.HEART_HISTORY, "my dad had a heart attack and so did i"), (Flag.CHEST, "chest pain?"), (Flag.FEVER, "not sure if i have a fever"),
+    (Flag.SELF_HARM, "i dont want to do this anymore"), (Flag.SELF_HARM, "i hang myself from the bar to decompress"),
 ]  # fmt: skip
 
 
@@ -304,7 +309,8 @@ def test_a_doubt_names_three_signs_at_most_and_none_twice(text: str) -> None:
                                   "somebody in my spin class has a pacemaker", "nobody's told me not to lift",
                                   "cant get it up off the floor",
                                   "nothing wrong with my waterworks", "fever pitch in here", "legs both strong, no giving way",
-                                  "not sure I hit depth on the last ones to be honest"])
+                                  "not sure I hit depth on the last ones to be honest",
+                                  "steroids are cheating"])
 def test_what_was_once_taken_for_a_sign_is_not(text: str) -> None:
     assert hear_flags(text) == ()
 
@@ -324,6 +330,8 @@ STILL_HEARD = [
     (Flag.RESTRICTION, "her doctor said no bending and mine did too"),
     (Flag.FALL, "fell when i was a kid and my back has been bad ever since"), (Flag.SELF_HARM, "no to living"),
     (Flag.SELF_HARM, "nobody would notice if i was gone"), (Flag.SELF_HARM, "overdosed on tablets last night"),
+    (Flag.SELF_HARM, "nobody needs me, took all my tablets"), (Flag.CHEST, "no strength in my foot, chest pain"),
+    (Flag.WEAKNESS, "i cant stand on my left leg anymore"),
 ]  # fmt: skip
 
 
@@ -395,7 +403,7 @@ def test_the_second_layer_hears_a_writer_it_has_not_learnt_from(told: Callable[[
 
 
 SETS = pytest.mark.parametrize("of", ["unseen", *(pytest.param(one, marks=pytest.mark.skipif(
-    not BY_NIGHT, reason="two more sets of 3,100 lines: HYPOTHESIS_PROFILE=night runs them")) for one in ("unseen_2", "unseen_3"))])
+    not BY_NIGHT, reason="three more sets of 5,100 lines: HYPOTHESIS_PROFILE=night runs them")) for one in list(FLOORS)[1:])])
 
 
 @SETS
@@ -461,8 +469,8 @@ def test_the_surer_or_the_more_urgent_the_more_must_speak_against_it(sure: bool,
 
 
 @each_row(("some", "urgent", "rest", "words", "asked"), [
-    (20, -300, -300, 5, False), (21, -300, -300, 5, True), (-300, -90, -300, 9, False), (-300, -89, -300, 9, True),
-    (-300, 0, -300, 8, False), (-300, 1, -300, 8, True), (-300, -300, 300, 5, False), (100, 300, 300, 1, False),
+    (60, -300, -300, 5, False), (61, -300, -300, 5, True), (-300, -50, -300, 9, False), (-300, -49, -300, 9, True),
+    (-300, 50, -300, 8, False), (-300, 51, -300, 8, True), (-300, -300, 300, 5, False), (100, 300, 300, 1, False),
     (101, -300, -300, 1, True)])
 def test_for_an_urgent_flag_less_must_speak_and_for_a_single_word_more(some: int, urgent: int, rest: int, words: int, asked: bool) -> None:
     each = {flag: urgent if flag is Flag.SADDLE else rest if flag is Flag.FEVER else -300 for flag in Flag}

@@ -114,7 +114,7 @@ class Judged:
         words = self.words
         if _begins(words[hit.end : hit.end + 6], context.ANSWERED_AFTER):
             return None if _STILL_TO_COME.isdisjoint(words[max(start, hit.start - _SHORTLY) : hit.start]) else False
-        half = opened = False
+        half = opened = apart = False
         at = hit.start - 1
         while at >= start and words[at] not in DENYING_WORDS:
             word = words[at]
@@ -124,6 +124,7 @@ class Judged:
                 opened |= word not in _WHOSE or words[at - 1] in _NO
                 half |= words[at - 1 : at + 1] == ["for", "my"]  # "not treated for my heart trouble" names it
             elif word == COMMA:
+                apart = True
                 if words[at + 1] in _NEW_CLAUSE:
                     return True
                 if at - 1 not in self.signs and words[at - 1] not in _BETWEEN and words[at + 1] not in ("or", "nor"):
@@ -131,7 +132,7 @@ class Judged:
             elif word in TURNING_WORDS or (word == "more" and words[at + 1] in _LIKE) or (word not in _BETWEEN and at not in self.signs):
                 return True
             at -= 1
-        if at < start:
+        if at < start or (apart and at in self.signs):  # "cant pee, chest pain"
             return True
         # "no to bladder" denies as "not" does
         plain_no = words[at] in _NO and (words[at + 1] != "to" or hit.signs.flag is Flag.SELF_HARM)
