@@ -15,9 +15,6 @@ from typing import Final
 
 from companion.conversation.acting import (
     CONTROLS,
-    CONTROLS_BUT_HELP,
-    RIGHTS,
-    RIGHTS_LONGEST,
     WAITS,
     act_on,
     control,
@@ -25,6 +22,17 @@ from companion.conversation.acting import (
     fill,
     not_words,
     other_than_answer,
+)
+from companion.conversation.aims import (
+    asks_why_this,
+    assents,
+    begun_by,
+    names_itself,
+    right_wanted,
+    says_nothing_here,
+    says_nothing_hurts,
+    told_beside,
+    undoes_nothing,
 )
 from companion.conversation.alike import as_before
 from companion.conversation.amending import amend, answer_anew
@@ -52,8 +60,8 @@ from companion.conversation.session import SAID_AHEAD
 from companion.conversation.signs import heard_sign, is_option
 from companion.conversation.slots import reads_acts
 from companion.conversation.wishes import wants_of
-from companion.language.act_rules import matches, tables_in
-from companion.language.acts import Asks, SpeechAct, hear_act
+from companion.language.act_rules import matches
+from companion.language.acts import SpeechAct
 from companion.language.clauses import flat
 from companion.language.courtesies import HELLOS, THANKS
 from companion.language.pain import Pain, hear_pain
@@ -88,18 +96,18 @@ def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
         answer(draft, told)
     elif not draft.ask.free and not is_option(draft, text) and told_what_stands(draft, text):
         pass
-    elif not draft.ask.free and not is_option(draft, text) and (right := _right(draft, text)):
+    elif not draft.ask.free and not is_option(draft, text) and (right := right_wanted(draft, text)):
         start(draft, *right)
-    elif said := _told_beside(draft, text):
+    elif said := told_beside(draft, text):
         interrupt(draft)
         draft.push(*said)
     elif draft.ask.kind.declined(text) and not draft.ask.safety:
         skip(draft)
-    elif isinstance(draft.ask.kind, Ready) and draft.ask.kind.ends and _assents(draft, text):
+    elif isinstance(draft.ask.kind, Ready) and draft.ask.kind.ends and assents(draft, text):
         draft.say(WAITS)
     elif is_option(draft, text):
         _answered(draft, text, draft.ask.kind.read(text, draft.context))
-    elif draft.ask.unread and _unread(draft, text):
+    elif draft.ask.unread and says_nothing_here(draft, text):
         ask_again(draft, draft.ask.unread[0], draft.ask.unread[1:])
     elif same := as_before(draft, text):
         answer(draft, same)
@@ -107,11 +115,11 @@ def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
         tapped(draft, data)
     elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free and not (draft.ask.safety and "it was" in normalise(text)):
         _corrected(draft, text, meant[1])
-    elif _why_this(draft, text) and answered(draft, text):
+    elif asks_why_this(draft, text) and answered(draft, text):
         pass
-    elif heard is Phrase.BACK and _nothing_to_undo(draft, text):
+    elif heard is Phrase.BACK and undoes_nothing(draft, text):
         control(draft, heard)
-    elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/") or _names(draft, flow, text)):
+    elif (flow := draft.book.command(text)) and (not draft.ask.free or text.lstrip().startswith("/") or names_itself(draft, flow, text)):
         start(draft, flow)
     elif draft.top.flow == draft.book.home and (said := draft.book.sentence(text, draft.known.facts)):
         start(draft, *said)
@@ -119,7 +127,7 @@ def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
         pass
     elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in THANKS:
         draft.say(GOOD)
-    elif _says_nothing_hurts(draft, text):
+    elif says_nothing_hurts(draft, text):
         draft.say(GOOD) if draft.top.flow == draft.book.home else ask_again(draft, "Good.")
     elif _asked_back(draft, text):
         pass
@@ -128,53 +136,6 @@ def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
         control(draft, heard)
     else:
         _read(draft, text)
-
-
-def _nothing_to_undo(draft: Draft, text: str) -> bool:
-    """True if words name a flow that takes something back, where it has nothing to: they are about the answer before the open question."""
-    flow = draft.book.command(text)
-    return bool(flow and draft.top.flow != draft.book.home and not draft.book[flow].flow.said_by.holds(draft.known.facts))
-
-
-def _names(draft: Draft, flow: str, text: str) -> bool:
-    """True if a message is the name of the conversation itself, or the menu's own where safety is asked about: it is nobody's there, and
-    as a note it is asked about."""
-    menu = draft.ask.safety and flow == draft.book.home and normalise(text).strip(" .!") == normalise(draft.book[flow].flow.title)
-    return flow == draft.top.flow or menu
-
-
-def _says_nothing_hurts(draft: Draft, text: str) -> bool:
-    """True if a message says no more than that nothing hurts, where that answers nothing: it is no pain, no wish and no command either."""
-    takes = not draft.compiled.flow.policy.hears_pain or draft.ask.free
-    return not takes and matches("nothing_hurts", flat(text)) and not isinstance(draft.ask.kind.read(text, draft.context), Answer)
-
-
-def _unread(draft: Draft, text: str) -> bool:
-    """True if a message is neither an answer, nor a question about the open one, nor the name of what is open over any question."""
-    flow = draft.book.command(text)
-    always = bool(flow and draft.book[flow].flow.policy.always)
-    said = always or hear(text) in CONTROLS_BUT_HELP or isinstance(read_of(draft, text), Answer)
-    return not said and hear_act(text).asks in (None, Asks.GENERAL)
-
-
-def _told_beside(draft: Draft, text: str) -> tuple[str, str] | None:
-    """Return the flow, and its request, of a whole sentence that says what a clinician said, where words of one's own are expected about
-    something else: it is no wish and no note. None for no such."""
-    policy = draft.compiled.flow.policy
-    if not draft.ask.free or draft.ask.safety or policy.told or not policy.hears_signs:
-        return None
-    said = draft.book.sentence(text, draft.known.facts)
-    return said if said and draft.book[said[0]].flow.policy.told else None
-
-
-def _right(draft: Draft, text: str) -> tuple[str, str] | None:
-    """Return the flow, and its request, of a wish about the person's own data or the reminders, in any words; None for no such."""
-    wants = hear_act(text).wants if len(text.split()) <= RIGHTS_LONGEST else ""
-    if wants not in RIGHTS:
-        return None
-    book, facts, meant = draft.book, draft.known.facts, str(tables_in("does")[wants])
-    said = book.sentence(text, facts) or ((flow, "") if (flow := book.command(text) or book.command(meant)) else None)
-    return said or book.sentence(meant, facts)
 
 
 def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
@@ -288,7 +249,7 @@ def _from_idle(draft: Draft, text: str) -> None:
         tapped(draft, data)
     elif flow := draft.book.command(text):
         start(draft, flow)
-    elif said := draft.book.sentence(text, draft.known.facts) or _right(draft, text):
+    elif said := draft.book.sentence(text, draft.known.facts) or right_wanted(draft, text):
         start(draft, *said)
     elif begins_invited(draft, text):
         pass
@@ -303,12 +264,6 @@ def _from_idle(draft: Draft, text: str) -> None:
 _MEANT: Final = re.compile(
     r"(?:no,? |oh,? |oops,? |sorry,? |wait,? )*(?:i meant?|meant|i mean to say|make (?:that|it)|should (?:be|have been)|correction:?|"
     r"it was(?: really| actually)?|change (?:that|it) to)(?: to say)?:? (.+?)[ !]*")
-
-
-def _assents(draft: Draft, text: str) -> bool:
-    """True if a message is plain assent or thanks, which says of no movement that it is over."""
-    said = normalise(text).strip(" .!") in THANKS or hear(text) in (Phrase.YES, Phrase.READY)
-    return said and not isinstance(draft.ask.kind.read(text, draft.context), Answer)
 
 
 def _corrected(draft: Draft, text: str, meant: str) -> None:
@@ -331,7 +286,7 @@ def _asked_back(draft: Draft, text: str) -> bool:
     days = isinstance(draft.ask.kind, SquatDays | Rest | Day | LimitEnd | Zone)
     if days and isinstance(draft.ask.kind.read(text, draft.context), Answer):
         return False
-    if not draft.ask.free and not _why_this(draft, text) and (said := _begun_by(draft, text)):
+    if not draft.ask.free and not asks_why_this(draft, text) and (said := begun_by(draft, text)):
         start(draft, *said)
         return True
     lost = matches("lost", flat(text).strip(" ."))
@@ -340,25 +295,10 @@ def _asked_back(draft: Draft, text: str) -> bool:
     return answered(draft, text)
 
 
-def _begun_by(draft: Draft, text: str) -> tuple[str, str] | None:
-    """Return the flow that a whole sentence starts over the open question, and the request in it; None for none."""
-    said = draft.book.sentence(text, draft.known.facts)
-    if said is None or draft.top.flow == draft.book.home:
-        return said
-    begun = draft.book[said[0]].flow
-    return said if not begun.at_rest or draft.top.flow in begun.over else None
-
-
-def _why_this(draft: Draft, text: str) -> bool:
-    """True if a bare "why?" is about the open question: everywhere but in the menu, after results, and where sources are told."""
-    results = draft.top.flow == draft.book.home or draft.compiled.flow.policy.pages or draft.compiled.flow.policy.beside
-    return not results and normalise(text).strip(" .!?") == "why"
-
-
 def _read(draft: Draft, text: str) -> None:
     ask = draft.ask
     read = ask.kind.read(text, draft.context)
-    if not isinstance(read, Answer) and not ask.free and (said := _begun_by(draft, text)):
+    if not isinstance(read, Answer) and not ask.free and (said := begun_by(draft, text)):
         start(draft, *said)
         return
     if (reads_acts(ask) and act_on(draft, text)) or (ask.free and not_words(draft, text)):
