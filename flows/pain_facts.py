@@ -12,6 +12,8 @@ from companion.conversation.condition import Facts, Value
 from companion.conversation.effects import LAST_SESSION
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
+from companion.language.flags import hear_flags
+from companion.language.pain import Pain, hear_pain
 from companion.language.passed_on import passed_on
 from companion.language.phrases import normalise
 from companion.screening.protocols import protocols, route
@@ -33,6 +35,11 @@ def reaches_below_knee(words: str) -> bool:
     """True if words say that it reaches below the knee by naming a place there: "yes down to my foot"."""
     said = normalise(words)
     return bool(_BELOW_KNEE.search(said)) and not _NOT_THERE.search(said)
+
+
+def still_hurts(words: str) -> bool:
+    """True if words tell of pain or a sign, where it is asked whether nothing hurt."""
+    return hear_pain(words) is Pain.YES or bool(hear_flags(words))
 
 
 NERVE_AND_CHEST: Final = ("below_knee", "tingling", "bladder", "weakness", "heart_now", "saddle_now")
@@ -122,6 +129,8 @@ def _parts_after(got: Facts) -> tuple[LevelPart, ...]:
     if nothing == "taken_back":
         return (*(one for one in rest if not of_pain(one)), LevelPart("taken_back", Level.NO_LOAD, why=("taken_back",)))
     said = own(got) if nothing == "stands" and got.get("mistake") != "no" else None
+    if said and said_weak(got, "") == "yes":  # not asked about where nothing hurts
+        said = said._replace(level=worst((said.level, Level.SAME_DAY)), why=tuple(dict.fromkeys((*said.why, "weakness"))))
     return (*rest, said._replace(state="told")) if said and said.level >= Level.CLINICIAN else rest
 
 

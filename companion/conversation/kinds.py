@@ -211,7 +211,8 @@ _AGE: Final = re.compile(r"(?:(?P<no>no|nope|nah)|yes|yeah|yep|yup|ya|sure|ofc|o
 class YesNo(Kind):
     """Yes or no; with ``unsure`` also "not sure", which in a safety question counts as the worse answer. ``also_yes``: other words for yes;
     ``partly``: the answer that "a bit" stands for, the careful one, where there is one; ``from_age``: a stated age
-    is yes from there on; ``tells``: true of a sentence that says yes and more, such as who and when."""
+    is yes from there on; ``tells``: true of a sentence that says yes and more, such as who and when; ``denies``: true of one that says
+    no in other words."""
 
     unsure: bool = False
     yes: str = "Yes"
@@ -220,6 +221,7 @@ class YesNo(Kind):
     partly: str = ""
     from_age: int = 0
     tells: Callable[[str], bool] | None = None
+    denies: Callable[[str], bool] | None = None
 
     @property
     def options(self) -> tuple[Option, ...]:
@@ -245,7 +247,8 @@ class YesNo(Kind):
         return pick(text, self.options, ReadingContext(context.units, context.now, strict=True), beside=True)
 
     def told(self, text: str) -> Answer | None:
-        return Answer("yes", text, more=True) if self.tells and self.tells(text) else None
+        said = "yes" if self.tells and self.tells(text) else "no" if self.denies and self.denies(text) else ""
+        return Answer(said, text, more=True) if said else None
 
     def claims(self, text: str, context: ReadingContext) -> bool:
         return self.told(text) is not None

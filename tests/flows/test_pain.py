@@ -199,6 +199,17 @@ def test_a_false_alarm_is_asked_about_once_more_and_changes_nothing():
     assert talk.found["safety.why"] == ""
 
 
+@pytest.mark.parametrize("words", ["my back hurts a lot though", "my foot tingles", "my left leg is weak"])
+def test_pain_typed_where_it_is_asked_whether_nothing_hurt_is_a_no(words: str):
+    assert begun("nothing").say(words).state in ("pain.where", "signs.so")
+
+
+def test_a_weak_leg_written_stands_also_where_nothing_hurts():
+    talk = said("cant stand on one leg any more", "nothing hurts", "right, nothing")
+    assert level(talk) == "same_day"
+    assert SAME_DAY in heard(talk)
+
+
 def test_no_wait_goes_back_to_where_it_hurts():
     talk = begun("Nothing hurts", "No, wait")
     assert talk.state == "pain.where"

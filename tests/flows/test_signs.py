@@ -311,7 +311,7 @@ def test_where_it_is_asked_what_was_meant_control_words_are_no_answer():
 
 @pytest.mark.parametrize("begun", [at_menu, in_a_test])
 @pytest.mark.parametrize(("words", "back"), [
-    ("my knee hurts since i fell down the stairs on monday", ("none of these", "it was just a small slip")),
+    ("my knee hurts since i fell down the stairs on monday", ("no", "it was just a small slip")),
     ("my hip hurts from the fall last week", ("no", "the fall was nothing"))])
 def test_pain_told_with_a_fall_is_asked_about_once_the_fall_is_played_down(words: str, back: tuple[str, ...], begun):
     talk = begun(words)
@@ -396,20 +396,19 @@ def test_questions_kept_through_a_crisis_are_answered_as_ever_and_lift_what_they
 
 @pytest.mark.parametrize("begun", [at_menu, in_a_test])
 def test_what_is_told_beside_doubtful_self_harm_is_asked_about_once_that_is_denied(begun):
-    talk = begun("my foot drops and i want to end it all")
+    talk = begun("my foot drops and nobody needs me")
     assert talk.state == "crisis.so"
-    assert level_in(talk) == "not_today"
+    assert level_in(talk) == "same_day"
     assert talk.say("No, I meant something else").state == "signs.so"
     assert "a leg that is weak" in talk.last
-    assert talk.say("no", "my dog is old").state == "pain.where"
-    assert talk.say("Nothing hurts", "Right, nothing").session.top.flow == ("home" if begun is at_menu else "knee_to_wall")
-    assert "end it" not in words_kept(talk)
+    assert talk.say("no", "my dog is old").session.top.flow == ("home" if begun is at_menu else "knee_to_wall")
+    assert "needs me" not in words_kept(talk)
 
 
 def test_what_is_told_beside_doubtful_self_harm_waits_for_beginning_again_where_that_is_meant():
-    talk = at_menu("my foot drops and i want to end it all", "Yes")
+    talk = at_menu("my foot drops and nobody needs me", "Yes")
     assert talk.known["crisis"] == "open"
-    assert level_in(talk) == "not_today"
+    assert level_in(talk) == "same_day"
     assert talk.say("begin again", "yes").state == "signs.so"
 
 
