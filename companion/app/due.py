@@ -155,17 +155,17 @@ class DueSweep:
     def _tell_of_open_questions(self, db: sqlite3.Connection) -> bool:
         """Alert coaches to questions about pain, a sign or a warning that were left unanswered for a while, with what was written and
         answered so far, and to an unanswered "Did something hurt?"; once per conversation. Answers given later raise their own alert.
-        Nobody hears anything while somebody is asked about harming themselves, or that is open. Returns True if there were any."""
+        While somebody is asked about harming themselves, or that is open, only what they had written before: of what was told with it nobody
+        hears. Returns True if there were any."""
         now, told = self._bot.clock.now(), False
         before, after = now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL
-        waits = [(one.person, one.run, partial(_left_open, db, one)) for one in unfinished(db, after)
-                 if one.began <= before and not one.alerted]
-        waits += [(person, run, partial(_hurt_unanswered, words)) for person, since, run, words in hurt_asked(db, after)
+        waits = [(one.person, one.run, words_of_run(db, one.person, one.run), partial(_left_open, db, one))
+                 for one in unfinished(db, after) if one.began <= before and not one.alerted]
+        waits += [(person, run, "", partial(_hurt_unanswered, words)) for person, since, run, words in hurt_asked(db, after)
                   if after <= since <= before and not coaching.alerted_since(db, person, since)]
-        for person, run, alert in waits:
+        for person, run, wrote, alert in waits:
             turn = self._turn(db, person)
-            asked = {frame.flow for frame in people.load_session(db, person).stack}
-            if self._flows.book.crisis not in asked and REMINDERS_PAUSED not in turn.known.facts:
+            if passed_on(plain(wrote), WRITTEN_MOST) or REMINDERS_PAUSED not in turn.known.facts:
                 carry_out(turn, [replace(alert(str(turn.known.facts.get(SAFETY_LEVEL, ""))), run=run)])
                 told = True
         return told

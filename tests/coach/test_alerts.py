@@ -477,6 +477,22 @@ async def test_a_sign_that_may_be_of_self_harm_is_told_without_its_words_and_not
     assert await in_a_while(gym) == []
 
 
+@pytest.mark.parametrize("then", ["nobody needs me", "i want to end my life"])
+async def test_what_was_written_of_the_body_before_a_crisis_is_told_all_the_same_and_nothing_of_it(gym, then):
+    await gym.linked()
+    await gym.say("my foot is numb", then)
+    (told,) = await in_a_while(gym)
+    assert "my foot is numb" in told
+    assert "needs me" not in told
+    assert "life" not in told
+
+
+async def test_what_was_told_with_self_harm_is_told_to_nobody(gym):
+    await gym.linked()
+    await gym.say("my foot drops and nobody needs me")
+    assert await in_a_while(gym) == []
+
+
 async def test_words_of_self_harm_are_not_passed_on_from_whatever_was_asked():
     assert passed_on("my back hurts and i want to kill myself", 160) == ""
     assert passed_on("my back hurts", 160) == "my back hurts"
