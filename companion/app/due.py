@@ -155,8 +155,8 @@ class DueSweep:
     def _tell_of_open_questions(self, db: sqlite3.Connection) -> bool:
         """Alert coaches to questions about pain, a sign or a warning that were left unanswered for a while, with what was written and
         answered so far, and to an unanswered "Did something hurt?"; once per conversation. Answers given later raise their own alert.
-        While somebody is asked about harming themselves, or that is open, only what they had written before: of what was told with it nobody
-        hears. Returns True if there were any."""
+        While somebody is asked about harming themselves, or that is open, only what they had written before: of what was told with it
+        nobody hears. Returns True if there were any."""
         now, told = self._bot.clock.now(), False
         before, after = now - OPEN_PAIN_AFTER, now - OPEN_PAIN_UNTIL
         waits = [(one.person, one.run, words_of_run(db, one.person, one.run), partial(_left_open, db, one))
@@ -172,8 +172,10 @@ class DueSweep:
 
     def _tell_unseen(self, db: sqlite3.Connection) -> bool:
         """Send an alert that no coach has seen again, some times, and tell the lifter once that none has, outside their quiet hours; of an
-        emergency, or a call that is asked for, at any hour. Returns True if there were any."""
+        emergency, or a call that is asked for, at any hour. "Did something hurt?" is not sent again once that was answered. Returns True if
+        there were any."""
         now, told = self._bot.clock.now(), False
+        unanswered = {person for person, *_ in hurt_asked(db)}
         for one in coaching.alerts_unseen(db, now - UNSEEN_AFTER, now - UNSEEN_UNTIL):
             turn = self._turn(db, one.person)
             facts, zone = turn.known.facts, turn.zone
@@ -182,6 +184,8 @@ class DueSweep:
             for _ in range(one.again):
                 due = after_quiet(due, wishes, zone) + UNSEEN_EVERY
             if is_quiet(now, wishes, zone) or now < due or one.again >= (_TIMES if one.urgent else _TIMES_MILD):
+                continue
+            if one.because.startswith(HURT_ASKED) and one.person not in unanswered:
                 continue
             told = True
             coaching.note_sent_again(db, one.id)

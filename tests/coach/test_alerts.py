@@ -123,6 +123,17 @@ async def test_did_something_hurt_left_unanswered_for_five_minutes_is_told_once(
     assert "was asked whether something hurt today, no answer" in "\n".join(gym.heard(KIM))
 
 
+@pytest.mark.parametrize(("answer", "again"), [((), True), (("No",), False)])
+async def test_did_something_hurt_is_told_again_only_while_it_is_unanswered(gym, answer, again):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("my back feels a bit off", "stop")
+    await in_a_while(gym)
+    await gym.say(*answer)
+    await pass_hours(gym, 8)
+    assert any("no coach has seen this yet" in text for text in gym.heard(KIM)) is again
+
+
 async def test_did_something_hurt_that_was_answered_is_told_by_nobody(gym):
     await gym.linked()
     await gym.say("write to my coach", "my knee hurts a bit since tuesday", "No")
