@@ -40,6 +40,23 @@ def alerts(talk: Talk) -> list[str]:
     return [effect.level for effect in talk.effects if isinstance(effect, Alert)]
 
 
+def answered(flag: str, tapped: bool) -> Talk:
+    """A check in which all is well but for one flag."""
+    talk = begun()
+    while talk.state.startswith("safety_check."):
+        key = talk.state.partition(".")[2]
+        yes = key == flag or (key == "urgent" and flag in ("weakness", "fall"))
+        reply = "0" if key == "pain" else "Yes" if yes else "No"
+        (talk.tap if tapped else talk.say)(reply)
+    return talk
+
+
+@pytest.mark.parametrize("flag", ["bladder", "chest", "weakness", "fall", "leg_signs"])
+def test_a_tap_on_each_flag_that_closes_everything_can_be_undone_and_words_can_not(flag: str):
+    assert answered(flag, tapped=True).found["safety.slip"] == "tapped"
+    assert "safety.slip" not in answered(flag, tapped=False).found
+
+
 # a healthy person ---------------------------------------------------------------------------------------------
 
 

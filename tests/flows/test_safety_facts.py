@@ -16,6 +16,7 @@ from flows.safety_facts import (
     body_first,
     cleared_until,
     history_of,
+    history_told,
     keys_of_check,
     level_after_check,
     level_so_far,
@@ -44,6 +45,15 @@ WELL: dict[str, Any] = {**BEFORE, "bladder": "no", "chest": "no", "urgent": "no"
                         "pain": 0.0, "leg_signs": "no"}
 SMALL: dict[str, Any] = {"where": "back", "bad": 1.0, "sharp": "no", "below_knee": "no", "tingling": "no"}
 """A small pain in the lower back and nothing else."""
+
+
+@each_row(("got", "told"), [
+    ({}, ""), ({"history": "yes"}, "history"), ({"history_signs": "unsure"}, "history_signs"), ({"history": "no"}, ""),
+    ({"pregnant": "unsure"}, "pregnancy"), ({"pregnant": "yes", "history_care": "yes"}, "history_care pregnancy"),
+    ({"safety.history": "anticoagulants", "history": "unsure"}, "anticoagulants history"),
+    ({"safety.history": "anticoagulants"}, "anticoagulants")])
+def test_a_history_is_kept_with_what_was_told_before_and_doubt_counts(got: dict[str, Any], told: str) -> None:
+    assert history_told({**WELL, **got}, "") == told
 
 
 # what was written ---------------------------------------------------------------------------------------------
