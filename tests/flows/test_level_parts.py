@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from companion.screening.safety import Level, worst
 from flows.catalogue import BOOK
-from flows.level_parts import LevelPart, checked_today, level_of, others, own, parts_of, stood, text_of, why_of
+from flows.level_parts import LevelPart, checked_today, level_of, others, own, parts_of, stood, text_of, why_of, with_tap, without_tap
 from tests.drive import CHECKED, UNCHECKED, Talk
 
 KEYS = st.lists(st.sampled_from(("sharp", "bad", "fever", "weakness")), max_size=3, unique=True).map(tuple)
@@ -143,3 +143,10 @@ def test_nothing_hurts_after_pain_was_left_half_told_asks_whether_it_was_a_mista
 def test_what_is_no_part_is_none(kept: str):
     assert parts_of({"safety.parts": kept, "safety.parts.today": "yes", "safety.level": "clinician", "safety.why": "history"}) == (
         LevelPart("before", Level.CLINICIAN, why=("history",)),)
+
+
+def test_a_tap_is_taken_back_alone_and_one_from_before_stays_for_good() -> None:
+    before = (LevelPart("pain.1", Level.NOT_TODAY, why=("bad",)), LevelPart("tap", Level.SAME_DAY, why=("fall",)))
+    after = with_tap(before, Level.EMERGENCY, ["bladder"])
+    assert text_of(after) == "pain.1 not_today told bad | before same_day told fall | tap emergency told bladder"
+    assert text_of(without_tap(standing(after))) == "pain.1 not_today told bad | before same_day told fall"

@@ -21,9 +21,12 @@ from flows.pain_facts import (
     others_done,
     parts_after_pain,
     parts_while_open,
+    parts_with_tap,
     reaches_below_knee,
     reasons_of_pain,
+    still_hurts,
     stops,
+    struck_words,
     told_so_far,
     told_to_coach,
     void,
@@ -234,3 +237,45 @@ NERVES = "Pain below the knee, tingling or numbness: see a clinician before goin
      "something hurt (chest, 8 of 10). Pain in the chest now needs emergency care.")])
 def test_a_coach_is_told_the_place_the_words_the_movement_what_is_struck_and_what_decided(answers: dict[str, Any], told: str):
     assert told_to_coach(answers, "") == told
+
+
+@pytest.mark.parametrize(("words", "hurts"), [
+    ("my back hurts a lot though", True), ("my left leg is weak", True), ("i have a fever", True), ("right", False), ("no nothing", False)])
+def test_words_of_pain_or_a_sign_say_that_something_hurt(words: str, hurts: bool):
+    assert still_hurts(words) is hurts
+
+
+@pytest.mark.parametrize(("got", "parts"), [
+    ({"bladder": "yes", "tingling": "yes"}, "9 clinician told tingling | tap emergency told bladder tingling"),
+    ({"bad": 6.0, "bladder": "yes"}, "9 not_today told bad | tap emergency told bladder bad"),
+    ({"bladder": "yes"}, "9 not_today told | tap emergency told bladder"),
+    ({"sharp": "yes", "weakness": "yes"}, "9 not_today told sharp | tap same_day told weakness sharp")])
+def test_a_tap_among_pain_is_a_part_of_its_own_and_the_pain_stays(got: dict[str, Any], parts: str):
+    told = {"whose": "9", "today": "2026-03-02", "where": "back", "bad": 1.0, "sharp": "no", "below_knee": "no", "tingling": "no"} | got
+    assert parts_with_tap(told, "") == parts
+
+
+@pytest.mark.parametrize(("level", "why", "said", "left"), [
+    ("not_today", "bad", "my leg is weak", "9 same_day told bad weakness"), ("not_today", "bad", "my back hurts", ""),
+    ("clinician", "tingling", "my foot is numb", "9 clinician told tingling"),
+    ("clinician", "tingling", "my leg is weak and numb", "9 same_day told tingling weakness")])
+def test_what_was_written_of_a_weak_leg_stays_where_nothing_hurts(level: str, why: str, said: str, left: str):
+    told = {"whose": "9", "today": "2026-03-02", "where": "nothing", "surely": "yes", "said": said, "pain.told": "sign",
+            "pain.told.today": "yes", "safety.parts": f"9 {level} open {why}", "safety.parts.today": "yes", "safety.level": level,
+            "safety.why": why}
+    assert parts_after_pain(told, "") == left
+
+
+def test_a_weak_leg_of_a_run_that_added_nothing_adds_none():
+    assert parts_after_pain({"whose": "9", "where": "nothing", "said": "my leg is weak", "pain.told": "sign", "pain.told.today": "yes"},
+                            "") == ""
+
+
+HURT_IN_LOOK = {"did": "squat_look", "where": "back", "bad": 1.0, "hurt_in": "squat_look"}
+
+
+def test_where_it_is_known_in_what_it_hurt_that_is_said_and_struck():
+    assert "During: squat look" in told_to_coach(HURT_IN_LOOK, "")
+    assert "During" not in told_to_coach({**HURT_IN_LOOK, "long_since": "yes"}, "")
+    assert struck_words(HURT_IN_LOOK, "") == "squat look"
+    assert struck_words({**HURT_IN_LOOK, "where": "nothing"}, "") == ""

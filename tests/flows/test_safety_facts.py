@@ -24,6 +24,8 @@ from flows.safety_facts import (
     limit_said,
     limits_among,
     limits_told,
+    pain_but_for_taps,
+    parts_with_tap,
     reasons_of_check,
     said_heart,
     said_leg_signs,
@@ -54,6 +56,41 @@ SMALL: dict[str, Any] = {"where": "back", "bad": 1.0, "sharp": "no", "below_knee
     ({"safety.history": "anticoagulants"}, "anticoagulants")])
 def test_a_history_is_kept_with_what_was_told_before_and_doubt_counts(got: dict[str, Any], told: str) -> None:
     assert history_told({**WELL, **got}, "") == told
+
+
+NO_FLAG: dict[str, Any] = {"urgent": "yes", "weakness": "no", "fall": "no", "fever": "no"}
+HISTORY_STOOD: dict[str, Any] = {"stood": "clinician", "stood_why": "history"}
+
+
+@each_row(("got", "parts"), [
+    ({"bladder": "yes"}, "before go told | check go told | tap emergency told bladder"),
+    ({"bladder": "unsure"}, "before go told | check go told | tap emergency told bladder"),
+    ({"chest": "yes"}, "before go told | check go told | tap emergency told chest"),
+    ({**HISTORY_STOOD, "bladder": "yes"}, "before clinician told history | check go told | tap emergency told history bladder"),
+    ({**HISTORY_STOOD, "bladder": "yes", "mistake": "yes"}, "before clinician told | check go told | tap emergency told bladder"),
+    ({**NO_FLAG, "fall": "yes", "history": "yes", "cleared": "no"},
+     "before go told | check clinician told history | tap same_day told fall history"),
+    ({**NO_FLAG, "weakness": "unsure", "fever": "yes"}, "before go told | check not_today told fever | tap same_day told weakness fever"),
+    ({**NO_FLAG, "leg_signs": "yes", "pain": 6.0}, "before go told | check not_today told pain | tap clinician told leg_signs pain"),
+    (dict.fromkeys(("urgent", *HISTORY_KEYS, "pain", "leg_signs")) | {"bladder": "yes"},
+     "before go told | check go told | tap emergency told bladder")])
+def test_a_tap_is_a_part_of_its_own_beside_what_else_a_check_was_told(got: dict[str, Any], parts: str) -> None:
+    """By hand: what stays when the tap is undone."""
+    assert parts_with_tap({key: value for key, value in {**WELL, **got}.items() if value is not None}, "") == parts
+
+
+@each_row(("got", "level", "why"), [
+    (SMALL, "no_load", ["bad"]), ({**SMALL, "tingling": "yes", "bladder": "yes", "weakness": "yes"}, "clinician", ["tingling"]),
+    ({**SMALL, "bad": 6.0, "weakness": "yes"}, "not_today", ["bad"]),
+    ({**SMALL, "sharp": "yes", "bladder": "unsure"}, "not_today", ["sharp"]),
+    ({"where": "chest"}, "no_load", ["bad"]), ({"where": "back", "bad": 7.0, "heart_now": "yes"}, "not_today", ["bad"]),
+    ({"where": "back", "bad": 7.0, "saddle_now": "yes"}, "not_today", ["bad"]),
+    ({**SMALL, "bladder": "yes", "said": "my foot is numb"}, "clinician", ["tingling"]),
+    ({**SMALL, "bad": 3.0, "bladder": "yes", "safety_check.pain": 3.0, "safety.checked.today": "yes"}, "no_load", ["bad"]),
+    ({**SMALL, "bad": 3.0, "bladder": "yes", "safety_check.pain": 3.0}, "not_today", ["bad"])])
+def test_pain_but_for_what_was_tapped_as_urgent_keeps_all_else(got: dict[str, Any], level: str, why: list[str]) -> None:
+    outcome = pain_but_for_taps(got)
+    assert (outcome.level.value, [reason.key for reason in outcome.because]) == (level, why)
 
 
 # what was written ---------------------------------------------------------------------------------------------

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from companion.screening.safety import Level
-from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered, words_of
+from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, history_in_words, level_from_signs, level_until_answered, words_of
 
 MEANT = {  # sign: the question it answers, what it closes
     "bladder_bowel": ("bladder", "emergency"), "saddle": ("bladder", "emergency"), "sexual": ("bladder", "emergency"),
@@ -42,3 +42,11 @@ def test_signs_are_told_in_words_and_what_is_none_is_left_out() -> None:
     ([], {"pain": None}, "go"), ([], {"soreness": "yes"}, "go"), ([], {"leg_signs": "yes"}, "clinician")])
 def test_what_signs_close(signs: list[str], answers: dict[str, str | float | None], level: str) -> None:
     assert level_from_signs(signs, answers).level is Level(level)
+
+
+@pytest.mark.parametrize(("told", "words"), [
+    ([], ""), (["self_harm", "nothing known"], ""), (["anticoagulants"], "blood thinners"),
+    (["history"], "cancer, weak bones or steroid tablets"), (["history_signs"], "weight loss, pain at night, or chest pain at hard work"),
+    (["history_care", "anticoagulants", "old"], "a disc or nerve problem, an operation or a broken bone; blood thinners")])
+def test_a_history_is_named_by_what_was_told(told: list[str], words: str) -> None:
+    assert history_in_words(told) == words
