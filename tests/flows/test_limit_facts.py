@@ -9,7 +9,7 @@ from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
 from companion.screening.limits import Limit, LimitPart, as_text, limits_in
 from flows import limit_facts
-from flows.limit_facts import UNSAID, clearance_facts, over_facts, sets_limit, show_in
+from flows.limit_facts import UNSAID, clearance_facts, may_put_right, over_facts, sets_limit, show_in
 from tests.drive import NOW
 from tests.table import each_row
 
@@ -241,3 +241,21 @@ def test_a_clearance_counts_for_six_months_once_it_is_confirmed():
 @each_row(("said", "sets"), [(None, "no"), ("none", "no"), ("no heavy deadlifts", "yes"), ("blah", "yes")])
 def test_words_set_a_limit_unless_they_say_that_there_is_none(said: str | None, sets: str):
     assert sets_limit("limits")({"limits": said} if said else {}, "") == sets
+
+
+@each_row(("words", "how", "end", "past", "who"), [
+    ("none", "none", "no", None, "no"), ("no squats for 2 weeks", "all", "yes", None, "no"),
+    ("no squats for 2 weeks and no bending for 4 weeks", "all", "yes", None, "no"),
+    ("no squats and ask him first", "part", "no", None, "no"),
+    ("no lifting until 1 march", "all", "no", "2026-03-01", "no"), ("nothing over 50 kg until 1 march", "all", "no", "2026-03-01", "no"),
+    ("no squats or bending until 1 march", "all", "no", None, "no"), ("ask him until 1 march", "part", "no", None, "no"),
+    ("my physio says no squats", "all", "no", None, "yes"), ("no squats until 16 march", "all", "yes", None, "no")])
+def test_what_is_read_in_the_words_and_what_is_asked(words: str, how: str, end: str, past: str | None, who: str) -> None:
+    got = {"words": words}
+    assert (of("how_read", got), of("end_read", got), of("past_read", got), of("who_read", got)) == (how, end, past, who)
+
+
+@each_row(("words", "stands", "may"), [
+    ("no, till monday", "", False), ("no, till monday", "no squats", True), ("no squats", "", True), ("no squats", "no bending", True)])
+def test_words_that_only_put_an_end_right_begin_nothing_where_none_stands(words: str, stands: str, may: bool) -> None:
+    assert may_put_right(words, {"today": "2026-03-02", **({"limit.words": stands} if stands else {})}) is may

@@ -149,3 +149,18 @@ def test_a_limit_is_what_was_heard_as_one_and_what_a_clearance_came_with(got: di
     ("weakness", None, "no"), ("weakness", "earlier", "no"), ("weakness spine_history", None, "yes")])
 def test_a_history_is_what_a_clearance_can_open(heard: str, when: str | None, history: str):
     assert of("is_history", {"heard": heard, "when": when}) == history
+
+
+@each_row(("said", "until"), [
+    ("pause until 3 april, surgery on my back", "2026-04-03"), ("pause please", None), ("pause until i am cleared", None),
+    ("my back", None)])
+def test_a_pause_asked_for_in_the_same_words_has_a_date(said: str, until: str | None):
+    assert of("pause_wished", {"said": said, "today": "2026-03-02"}) == until
+
+
+@each_row(("got", "kept"), [
+    ({"heard": "chest", "when": "earlier"}, "chest"), ({"heard": "chest", "when": "now"}, ""),
+    ({"heard": "weakness anticoagulants"}, "anticoagulants"),
+    ({"heard": "anticoagulants", "safety.history": "history"}, "history anticoagulants")])
+def test_a_history_that_was_heard_is_kept_with_what_was_told_before(got: dict[str, Any], kept: str):
+    assert of("history_with_signs", got) == kept
