@@ -94,6 +94,11 @@ def test_a_tap_in_the_pain_questions_leaves_the_day_closed():
     assert not talk.state.startswith("safety_check")
 
 
+def test_after_a_tap_in_the_pain_questions_no_check_begins_also_where_nothing_else_stands():
+    talk = slipped(rest="before go told", **{"safety.slip.of": "pain"}).say(*("no",) * 9)
+    assert not talk.state.startswith("safety_check")
+
+
 def test_a_flag_after_a_tap_in_the_pain_questions_is_no_day_closed_only():
     talk = slipped("not_today", **{"safety.slip.of": "pain"}).say("no", "yes")
     assert talk.found["safety.level"] == "emergency"

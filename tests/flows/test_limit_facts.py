@@ -259,3 +259,13 @@ def test_what_is_read_in_the_words_and_what_is_asked(words: str, how: str, end: 
     ("no, till monday", "", False), ("no, till monday", "no squats", True), ("no squats", "", True), ("no squats", "no bending", True)])
 def test_words_that_only_put_an_end_right_begin_nothing_where_none_stands(words: str, stands: str, may: bool) -> None:
     assert may_put_right(words, {"today": "2026-03-02", **({"limit.words": stands} if stands else {})}) is may
+
+
+def test_an_end_that_is_put_right_is_said_with_the_one_before_and_a_limit_told_anew_is_not():
+    stands = {"safety.limits": as_text((limit(S, until="2026-03-16", by="my physio", words="no squats"),))}
+    assert str(of("end_before", {**stands, "words": "no, until 9 march"})).startswith("until 16 March")
+    assert "sooner" in of("sooner", {**stands, "words": "no, until 9 march"})
+    assert "sooner" not in of("sooner", {**stands, "words": "no, until 23 march"})
+    assert of("end_before", {**stands, "words": "no bending until 9 march"}) is None
+    assert "my physio" in of("understood", {**stands, "words": "no, until 9 march"})
+    assert "a doctor" in of("understood", {**stands, "words": "my doctor said until 9 march"})
