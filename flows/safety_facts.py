@@ -258,7 +258,7 @@ def pain_outcome(got: Facts, so_far: bool = False) -> SafetyOutcome:
 
 def pain_but_for_taps(got: Facts) -> SafetyOutcome:
     """Return the outcome of the pain questions so far without the answers that are urgent by themselves."""
-    urgent = {"where": "other"} | dict.fromkeys(("heart_now", "saddle_now", "bladder", "weakness"), "no")
+    urgent = {"where": "other", "bladder": "no", "weakness": "no"}
     return pain_outcome(_but_for(got, (*_PAIN, "said", "safety_check.pain", "safety.checked.today"), urgent), so_far=True)
 
 

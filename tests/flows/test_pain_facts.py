@@ -278,4 +278,4 @@ def test_where_it_is_known_in_what_it_hurt_that_is_said_and_struck():
     assert "During: squat look" in told_to_coach(HURT_IN_LOOK, "")
     assert "During" not in told_to_coach({**HURT_IN_LOOK, "long_since": "yes"}, "")
     assert struck_words(HURT_IN_LOOK, "") == "squat look"
-    assert struck_words({**HURT_IN_LOOK, "where": "nothing"}, "") == ""
+    assert struck_words({**HURT_IN_LOOK, "where": "nothing", "during": "squat_look"}, "") == ""

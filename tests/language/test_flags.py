@@ -469,12 +469,18 @@ def test_the_surer_or_the_more_urgent_the_more_must_speak_against_it(sure: bool,
 
 
 @each_row(("some", "urgent", "rest", "words", "asked"), [
-    (60, -300, -300, 5, False), (61, -300, -300, 5, True), (-300, -50, -300, 9, False), (-300, -49, -300, 9, True),
+    (40, -300, -300, 5, False), (41, -300, -300, 5, True), (-300, -50, -300, 9, False), (-300, -49, -300, 9, True),
     (-300, 50, -300, 8, False), (-300, 51, -300, 8, True), (-300, -300, 300, 5, False), (100, 300, 300, 1, False),
     (101, -300, -300, 1, True)])
 def test_for_an_urgent_flag_less_must_speak_and_for_a_single_word_more(some: int, urgent: int, rest: int, words: int, asked: bool) -> None:
     each = {flag: urgent if flag is Flag.SADDLE else rest if flag is Flag.FEVER else -300 for flag in Flag}
     assert classifier.Weighed(some, each).asked(words) is asked
+
+
+@each_row(("odds", "words", "asked"), [(-90, 9, False), (-89, 9, True), (0, 8, False), (1, 8, True)])
+def test_for_thoughts_of_self_harm_less_must_speak(odds: int, words: int, asked: bool) -> None:
+    each = {flag: odds if flag is Flag.SELF_HARM else -300 for flag in Flag}
+    assert classifier.Weighed(-300, each).asked(words) is asked
 
 
 @each_row(("sentence", "whole", "heard"), [(-1000, 1000, [Flag.CHEST]), (-1000, -1000, []), (1000, -1000, [Flag.FEVER, Flag.CHEST])])

@@ -32,12 +32,14 @@ ASKED_FROM = -250
 and this, and one ordinary reply in five."""
 NETWORK_SOME, NETWORK_EACH = 5, 5
 """What a tenth of a log-odds of the network counts: that there is any flag, and which."""
-THRESHOLD = 60
+THRESHOLD = 40
 """The sum, in ``MARGIN_STEPS``, above which a message is heard."""
 URGENT_FROM, OF_FEW, FEW = -50, 50, 8
-"""The sum of an urgent flag above which a message is heard, too, and the same for one of so few words. With these and ``THRESHOLD`` no sign
-of the later three testers is missed and 51 of their others are asked about; with 20, -90 and 0, of which the first were chosen, 65; with
-120, 0 and 50 an urgent one is missed, and 40 of the others asked about."""
+"""The sum of an urgent flag above which a message is heard, too, and the same for one of so few words. With these, ``THRESHOLD`` and the
+network before, no sign of the later three testers is missed and 54 of their others are asked about; with -90, 0 and 20, which the first
+were chosen for, 65; with 0, 50 and 120 an urgent one is missed, and 40 of the others asked about."""
+SELF_HARM_FROM, SELF_HARM_OF_FEW = -90, 0
+"""The same of thoughts of self-harm: three more of the others are asked about (choice)."""
 WORD_ALONE = 100
 """The same as ``THRESHOLD`` for a single word: "fluttering" is, "me" and "april" are not (choice)."""
 AGAINST = {(False, False): -50, (False, True): -140, (True, False): -50, (True, True): -300}
@@ -92,8 +94,9 @@ class Weighed(NamedTuple):
         """True if this is enough to ask about a message of so many words."""
         if words == 1:
             return self.some > WORD_ALONE
-        least = URGENT_FROM if words > FEW else OF_FEW
-        return self.some > THRESHOLD or any(self.each[flag] > least for flag in URGENT)
+        least, of_self_harm = (URGENT_FROM, SELF_HARM_FROM) if words > FEW else (OF_FEW, SELF_HARM_OF_FEW)
+        urgent = any(self.each[flag] > (of_self_harm if flag is Flag.SELF_HARM else least) for flag in URGENT)
+        return urgent or self.some > THRESHOLD
 
     def against(self, heard: Heard) -> bool:
         """True if what the rules hear is nothing."""
