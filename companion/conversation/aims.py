@@ -68,7 +68,7 @@ def assents(draft: Draft, text: str) -> bool:
 
 def begun_by(draft: Draft, text: str) -> tuple[str, str] | None:
     """Return the flow that a whole sentence starts over the open question, and the request in it; None for none."""
-    said = draft.book.sentence(text, draft.known.facts)
+    said = draft.book.sentence(text, {**draft.known.facts, "open": draft.top.flow})
     if said is None or draft.top.flow == draft.book.home:
         return said
     begun = draft.book[said[0]].flow
