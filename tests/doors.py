@@ -80,6 +80,8 @@ OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "note_to_co
               "share_trial", "squat_after", "squats_told", "time_off", "whereabouts")
 COACHES: Final = ("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",
                   "lifter", "lifter_log", "lifter_named", "lifter_report", "since")
+TO_LIFTERS: Final = ("coach_act", "coach_note")
+"""What a coach writes or sets in them reaches a lifter."""
 
 OPEN: Final = {
     "welcome": "it is the first of all", "about_you": "it is part of the welcome", "coach_welcome": "a code is asked for in it",
@@ -108,9 +110,10 @@ DOORS: Final = (
          "a stranger has no menu; a coach need be no lifter", "welcome"),
     Door(COACHES, {"a coach": "no"}, "for coaches", "only whom the operator made a coach sees anything of others"),
     Door((*MOVING, *ROUNDS, *PLANS), UNDER_18, "Under 18", "under 18 only with a coach, also when that one has left"),
-    Door((*MOVING, *ROUNDS, *PLANS), {"crisis": "open"}, "", "after thoughts of self-harm nothing goes on until the lifter begins again",
-         "begin_again"),
-    Door((*MOVING, *ROUNDS, *PLANS), {"crisis": "asked"}, "", "while it is asked about thoughts of self-harm, that comes first", "crisis"),
+    Door((*MOVING, *ROUNDS, *PLANS, *TO_LIFTERS), {"crisis": "open"}, "",
+         "after thoughts of self-harm nothing goes on until they begin again", "begin_again"),
+    Door((*MOVING, *ROUNDS, *PLANS, *TO_LIFTERS), {"crisis": "asked"}, "",
+         "while it is asked about thoughts of self-harm, that comes first", "crisis"),
     Door((*MOVING, *ROUNDS, "safety_check"), {"level": ("emergency", "same_day"), "level of": "today", "seen": "yes"}, "You have been seen",
          "who has been seen is not sent again; the check is for tomorrow"),
     Door((*MOVING, *ROUNDS, "safety_check"), {"level": "emergency", "level of": "today"}, "can be an emergency",

@@ -46,9 +46,10 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
     they are asked about.
     """
     stack = draft.session.stack
-    if not draft.book.signs or draft.book.brings_code(text) or (stack and not own and (
-            not draft.compiled.flow.policy.hears_signs)):
+    if not draft.book.signs or draft.book.brings_code(text):
         return False
+    if stack and not own and not draft.compiled.flow.policy.hears_signs:
+        return _harm_among_others(draft, text)
     waiting = draft.ask if not own and stack and draft.top.state in draft.compiled.stops and not draft.session.aside else None
     if waiting and not in_doubt and (said := _taken_back(waiting, text)):
         _take_back(draft, text, said)
@@ -91,6 +92,16 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
         answer(draft, read)
         _leave_unasked(draft)
     _ask_about(draft, others if free else heard, text)
+    return True
+
+
+def _harm_among_others(draft: Draft, text: str) -> bool:
+    """Ask whoever writes of somebody else whether they think of harming themselves, if their words may be of that; none of them is passed
+    on. What is surely told of the body with it waits beneath."""
+    heard = hear_flags(text)
+    if Flag.SELF_HARM not in {one.flag for one in heard}:
+        return False
+    _begin_crisis(draft, tuple(replace(one, sure=False, also=()) for one in heard if one.sure or one.flag is Flag.SELF_HARM), text)
     return True
 
 
