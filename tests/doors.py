@@ -24,7 +24,7 @@ AXES: Final[Mapping[str, Mapping[str, Facts]]] = {
         "go", "no_load", "not_today", "clinician", "same_day", "emergency")},
     "checked": {"today": {"safety.checked": "go", "safety.checked.today": "yes"}, "before": {"safety.checked": "go"},
                 "undone": {"safety.checked": "undone", "safety.checked.today": "yes"}},
-    "slip": {"none": {}, "open": {"safety.slip.open": "yes"}},
+    "slip": {"none": {}, "open": {"safety.slip.open": "yes", "safety.slip.in_time": "yes"}},
     "level of": {"today": {"safety.may_open": "no"}, "before": {"safety.may_open": "yes"}},
     "seen": {"no": {}, "yes": {"safety.seen": "yes"}, "booked": {"safety.seen": "booked"}},
     "warm": {"done": {"warm": "done", "warm.today": "yes"}, "no": {}, "done before": {"warm": "done"},
