@@ -47,7 +47,7 @@ FLOW = Flow(
             choice(("yes", "Yes", "i am", *UNSAFE), ("unsure", "Not sure", "maybe", "sometimes"),
                    Option("lifter", "It is about a lifter", ABOUT_THEM, only_if=fact("is_coach").is_("yes")),
                    ("no", "No, I meant something else", "no")),
-            safety=True, back=False, unread=HELPS, signs=("self_harm",), only_if=fact("doubtful").is_("yes"),
+            safety=True, back=False, unread=HELPS, signs=("self_harm",), lets=("begin_again",), only_if=fact("doubtful").is_("yes"),
             then=(Jump(fact("so").one_of("no", "lifter"), say="{instead}",
                        does=(Do(Find("crisis", "over", "meant something else")), Do(Replan()))),)),
         Do(Find("crisis", "open", "wrote of harming themselves")),

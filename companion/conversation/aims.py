@@ -33,10 +33,10 @@ def says_nothing_hurts(draft: Draft, text: str) -> bool:
 
 
 def says_nothing_here(draft: Draft, text: str) -> bool:
-    """True if a message is neither an answer, nor a question about the open one, nor the name of what is open over any question."""
+    """True if a message is neither an answer, nor a question about the open one, nor the name of what may begin over it."""
     flow = draft.book.command(text)
-    always = bool(flow and draft.book[flow].flow.policy.always)
-    said = always or hear(text) in CONTROLS_BUT_HELP or isinstance(read_of(draft, text), Answer)
+    begins = bool(flow and (draft.book[flow].flow.policy.always or flow in draft.ask.lets))
+    said = begins or hear(text) in CONTROLS_BUT_HELP or isinstance(read_of(draft, text), Answer)
     return not said and hear_act(text).asks in (None, Asks.GENERAL)
 
 

@@ -426,6 +426,28 @@ def test_after_self_harm_nothing_opens_before_the_lifter_begins_again():
     assert talk.say("menu", "begin again").known["crisis"] == "over"
 
 
+@pytest.mark.parametrize("left", [(), ("stop", "menu"), ("stop", "hello"), ("help", "stop", "go on")])
+@pytest.mark.parametrize("begun", [at_menu, in_a_test])
+def test_begin_again_works_at_once_where_it_is_asked_about_living(left: tuple[str, ...], begun):
+    talk = begun("kill me", *left)
+    assert talk.state == "crisis.so"
+    assert talk.say("begin again").state == "begin_again.begin"
+    assert not any(HELP in say.text or "I keep your place" in say.text for say in talk.says[-2:])
+    assert talk.known["crisis"] == "asked", "nothing is over before they say so"
+    assert talk.say("yes").known["crisis"] == "over"
+    assert talk.state.partition(".")[0] == ("" if begun is at_menu else "knee_to_wall")
+
+
+def test_who_says_not_yet_there_is_asked_about_living_before_anything_opens():
+    talk = in_a_test("kill me", "begin again", "Not yet", "knee to wall")
+    assert (talk.state, talk.known["crisis"]) == ("crisis.so", "asked")
+
+
+@pytest.mark.parametrize("words", ["menu", "knee to wall", "my results", "my squat days"])
+def test_nothing_else_begins_over_the_question_about_living(words: str):
+    assert in_a_test("kill me", words).state == "crisis.so"
+
+
 def test_the_coach_is_told_only_if_the_lifter_agrees_and_not_the_words():
     known = {**CHECKED, "coach": "yes"}
     assert not alerts(at_menu("id be better off dead", "No", known=known))
