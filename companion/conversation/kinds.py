@@ -167,9 +167,11 @@ _BARE: Final = (("no", re.compile(r"(?:nope|nah|naw|no)(?:,? (?:nope|nah|no|not 
 
 @dataclass(frozen=True, slots=True)
 class Choice(Kind):
-    """One of a few answers."""
+    """One of a few answers. ``later``: the one whose words, said later, answer it anew by themselves; any other needs "i meant" before
+    it."""
 
     choices: tuple[Option, ...]
+    later: str = ""
 
     @property
     def options(self) -> tuple[Option, ...]:
@@ -180,6 +182,15 @@ class Choice(Kind):
         bare = next((word for word, said in _BARE if context.strict and said.fullmatch(flat(text).strip(" ."))), text)
         read = pick(bare, self.options, context, beside=True)
         return replace(read, raw=text) if isinstance(read, Answer) else read
+
+    def anew(self, text: str, context: ReadingContext) -> Answer | None:
+        meant = _MEANT.fullmatch(normalise(text).strip(" .!"))
+        read = pick(meant["what"] if meant else text, self.options, replace(context, strict=True))
+        return replace(read, raw=text) if isinstance(read, Answer) and (meant or read.value == self.later) else None
+
+
+_MEANT: Final = re.compile(r"(?:(?:no|oh|oops|sorry|wait),? )*(?:i (?:only |just )?(?:meant|mean)|it(?:'?s| is| was))(?: in| it was)*"
+                           r"(?: my| the)? (?P<what>.+)")
 
 
 def choice(*rows: tuple[str, ...] | Option) -> Choice:
