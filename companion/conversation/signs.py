@@ -43,7 +43,7 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
     also report pain are left to the pain questions if these ask about the sign; where the flow asks what a clinician said, to its question.
     What the open questions are about is no new sign; another one is asked about before they go on. ``own``: it is known that they write
     of themselves, at a question where a coach writes of somebody else; ``in_doubt``: the words are those of several messages, so that
-    they are asked about.
+    they are asked about, unless they are of self-harm.
     """
     stack = draft.session.stack
     if not draft.book.signs or draft.book.brings_code(text):
@@ -55,7 +55,7 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
         _take_back(draft, text, said)
         return True
     every = hear_flags(text, weigh=not _understood(draft, waiting, text))
-    every = tuple(replace(one, sure=False) for one in every) if in_doubt else every
+    every = tuple(one if one.flag is Flag.SELF_HARM else replace(one, sure=False) for one in every) if in_doubt else every
     heard = tuple(one for one in every if not _asked_here(draft, one))
     if not heard and in_doubt:
         return False

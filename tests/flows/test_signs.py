@@ -80,12 +80,35 @@ def test_what_was_written_long_before_or_taken_as_an_answer_is_not_read_with_it(
     assert in_a_test("felt something weird", "no", "pee").session.top.flow == "knee_to_wall", "it was answered"
 
 
-def test_thoughts_of_self_harm_in_several_messages_are_asked_about_and_their_words_forgotten():
-    talk = in_a_test("i want to", "end it", "all")
-    assert talk.session.top.flow == "crisis"
+def test_thoughts_of_self_harm_in_several_messages_are_heard_and_their_words_forgotten():
+    talk = in_a_test("i want to", "end it all")
+    assert talk.known["crisis"] == "open"
     assert not talk.session.unread
     assert "end it" not in talk.session.dumps()
     assert not [effect for effect in talk.effects if isinstance(effect, Record) and "end it" in effect.raw]
+
+
+@pytest.mark.parametrize("words", [
+    ("i want", "to die"), ("i", "want", "to die"), ("i want to", "kill myself"), ("i just want to", "die")])
+@pytest.mark.parametrize("begun", [at_menu, in_a_test])
+def test_of_dying_in_several_messages_is_met_as_in_one(words: tuple[str, ...], begun):
+    talk, one = begun(*words), begun(" ".join(words))
+    assert [say.text for say in talk.says[-3:]] == [say.text for say in one.says[-3:]]
+    assert (talk.known["crisis"], talk.state) == (one.known["crisis"], one.state) == ("open", "")
+    assert not talk.session.unread
+    assert words[-1] not in talk.session.dumps()
+
+
+@pytest.mark.parametrize("words", [("kill", "me"), ("ugh", "to die")])
+def test_what_is_doubtful_in_one_message_is_asked_about_in_several(words: tuple[str, ...]):
+    assert at_menu(*words).known["crisis"] == at_menu(" ".join(words)).known["crisis"] == "asked"
+
+
+@pytest.mark.parametrize(("seconds", "crisis"), [(120, "open"), (121, "asked")])
+def test_of_dying_is_put_together_within_two_minutes(seconds: int, crisis: str):
+    talk = at_menu("i want")
+    talk.now += timedelta(seconds=seconds)
+    assert talk.say("to die").known["crisis"] == crisis
 
 
 def test_pain_told_in_several_messages_is_asked_about():
