@@ -36,7 +36,7 @@ from flows.pain_facts import (
     void,
 )
 from flows.safety_check import LEVELS, UNSURE
-from flows.safety_facts import level_until_asked, said_heart, said_leg_signs, said_saddle, said_weak, tomorrow
+from flows.safety_facts import level_until_asked, said_heart, said_leg_signs, said_saddle, said_weak, tells_leg_sign, tomorrow
 from flows.shared import BY, CAUDA_EQUINA, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, closed_by_tap
 
 YES_NO = ("yes", "no")
@@ -138,7 +138,7 @@ FLOW = Flow(
            LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, SAID_WEAK, Fact("why", of=keys_of_pain), Fact("parts_open", of=parts_while_open),
            Fact("parts", of=parts_after_pain), Fact("tomorrow", of=tomorrow),
            Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
-    at_start=before_pain,
+    at_start=before_pain, adds=tells_leg_sign,
     parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
     steps=(
         Do(Find("pain.since", "{now}", "the first pain of today that stands"), fact("first").is_("yes")),
@@ -167,6 +167,7 @@ FLOW = Flow(
             then=(Jump(fact("mistake").is_("no") & ~TAKING_BACK.known & OTHER_PAIN.is_("no"), "where"),)),
         *OPEN_QUESTIONS,
         Ask("bad", "How bad is it, from 0 to 10?", PainScore(), safety=True, amends="where", only_if=ASKED),
+        *OPEN_QUESTIONS,
         Ask("sharp", "Is it sharp, shooting, spreading, or new to you?", UNSURE, safety=True, amends="where", only_if=ASKED),
         *OPEN_QUESTIONS,
         Ask("below_knee", "Is any of it below the knee?", YesNo(unsure=True, tells=reaches_below_knee), safety=True,

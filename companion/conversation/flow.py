@@ -197,7 +197,7 @@ class Flow:
     late. ``parked``: the reply to stopping it, if not the usual one; a template. ``why``: why its questions are asked, where their
     cards do not say. ``compatible``: older versions whose open runs continue in this one. ``rests_on``: facts of ``at_start``, and
     choices, on which its movements and loads rest; a run that goes on where one of them has changed, or is no longer on offer, begins
-    anew.
+    anew. ``adds``: true of words, typed at any of its questions, that count with those it was begun with.
     """
 
     name: str
@@ -222,6 +222,7 @@ class Flow:
     why: str = ""
     compatible: tuple[int, ...] = ()
     rests_on: tuple[str, ...] = ()
+    adds: Callable[[str], bool] | None = None
 
 
 T = TypeVar("T")

@@ -277,6 +277,13 @@ def _answered(draft: Draft, frame: Frame) -> None:
     draft.session = draft.session._replace(stack=(*draft.session.stack[:-1], frame), last=None, more=())
 
 
+def move_again(draft: Draft) -> None:
+    """Make the last move of the run again, where what it rests on has changed: what it passes is noted anew, and a question that is not
+    left any more is passed over."""
+    draft.top = draft.top._replace(state=draft.top.trail[-1] if draft.top.trail else "")
+    _follow(draft, draft.fire(ANSWER if draft.top.state else BEGIN))
+
+
 def _hold(draft: Draft, ask: Ask) -> float:
     """Send the start and end of a timed hold; return the seconds after which the next question is asked."""
     hold = ask.kind

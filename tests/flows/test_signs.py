@@ -115,6 +115,64 @@ def test_pain_told_in_several_messages_is_asked_about():
     assert at_menu("my back", "has gone").last == "Did something hurt?"
 
 
+NUMB = ("my foot is numb", "yes my foot is numb", "my toes are numb", "pins and needles in my foot")
+TOLD_SO_FAR = ("Lower back", "5", "no", "no", "no")
+
+
+@pytest.mark.parametrize("words", NUMB)
+@pytest.mark.parametrize("at", [1, 2, 3, 4])
+def test_a_numb_foot_told_at_a_question_about_pain_counts_as_it_does_told_first(words: str, at: int):
+    """It was asked of it whether it was a weak leg or between the legs, or it came to nothing."""
+    talk = at_menu("my back hurts", *TOLD_SO_FAR[:at])
+    asked = talk.state
+    talk.say(words)
+    assert level_in(talk) == "clinician", "at once"
+    assert talk.session.top.flow == "pain"
+    if talk.state == asked:
+        assert talk.session.top.got["where"] == "back", "what was answered stands"
+    while talk.state != "pain.bladder":
+        talk.say("no" if talk.state != "pain.bad" else "5")
+    talk.say("no")
+    assert talk.state == "pain.weakness"
+    talk.say("no")
+    assert (level_in(talk), talk.found["pain.told"]) == ("clinician", "sign")
+    assert any(words.split(" my ")[-1] in alert.because for alert in alerts(talk))
+
+
+@pytest.mark.parametrize("words", NUMB)
+@pytest.mark.parametrize("before", [("pain", "Nothing hurts"), ("pain", "Lower back", "back", "Nothing hurts")])
+def test_a_numb_foot_where_it_is_asked_whether_nothing_hurt_is_a_no_and_a_sign(words: str, before: tuple[str, ...]):
+    talk = at_menu(*before, words)
+    assert talk.state == "pain.where"
+    assert level_in(talk.say("Nothing hurts", "Right, nothing")) == "clinician", "numbness is never taken back"
+
+
+def test_another_place_meant_after_a_numb_foot_is_asked_about_from_the_start():
+    talk = at_menu("my back hurts", "Lower back", "5", "my foot is numb")
+    assert talk.state == "pain.sharp"
+    assert talk.say("No, I meant my hip").state == "pain.bad"
+    assert level_in(talk) == "clinician"
+
+
+@pytest.mark.parametrize("key", ["bladder", "weakness"])
+def test_a_numb_foot_said_again_changes_nothing(key: str):
+    talk = at_menu("my foot is numb", "Lower back", "5", "no", "no", *(["no"] if key == "weakness" else []))
+    for words in ("my foot is numb", "my toes are numb too"):
+        assert talk.say(words).state == f"pain.{key}"
+    assert len([effect for effect in talk.effects if isinstance(effect, Ended)]) == 0
+
+
+@pytest.mark.parametrize(("words", "flow"), [("my left foot drops", "signs"), ("numb between my legs", "signs"), ("i want to die", "")])
+def test_a_sure_sign_among_the_questions_about_pain_keeps_its_own_questions(words: str, flow: str):
+    talk = at_menu("my back hurts", "Lower back", words)
+    assert talk.state.partition(".")[0] == flow
+
+
+@pytest.mark.parametrize("words", ["no numbness", "my foot isn't numb", "what does numb mean?", "no tingling"])
+def test_that_nothing_is_numb_adds_no_sign(words: str):
+    assert level_in(at_menu("my back hurts", "Lower back", "5", words)) == "not_today"
+
+
 def test_a_foot_that_drops_is_same_day_care_after_bladder_and_saddle_were_asked():
     talk = in_a_test("my left foot has been dropping since yesterday", "yes")
     assert talk.state == "signs.bladder"
