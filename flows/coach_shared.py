@@ -14,7 +14,7 @@ IS_COACH = fact("is_coach").is_("yes")
 COACHES_ONLY = Gate(~IS_COACH, "That is only for coaches. Whoever runs this bot decides who is one.")
 """The gate before anything a coach sees or does; the link to the lifter is checked again when it is carried out."""
 
-WRITES = (COACHES_ONLY, BEGUN_AGAIN, ANSWERED_OF_HARM)
+TO_A_LIFTER = (COACHES_ONLY, BEGUN_AGAIN, ANSWERED_OF_HARM)
 """The gates before a coach writes to a lifter or sets anything for one."""
 
 

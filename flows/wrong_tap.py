@@ -76,7 +76,7 @@ FLAGS = tuple(FLAGS_AGAIN)
 IN_TIME = fact("safety.slip.in_time").is_("yes")
 ALL_NO = _all_no(FLAGS) & IN_TIME
 A_FLAG = reduce(or_, (fact(flag).one_of("yes", "unsure") for flag in FLAGS))
-LATE = ~A_FLAG & ~IN_TIME
+TOO_LATE = ~A_FLAG & ~IN_TIME
 """True once the time is over in which the tap could be taken back: no more is asked, and nothing changes."""
 LEVEL_AGAIN = Fact("level", values=LEVELS, of=level_again)
 SLIPPED_IN_PAIN = fact("safety.slip.of").is_("pain")
@@ -88,7 +88,7 @@ AMENDED = "amended: says that an answer was a wrong tap. Each red flag was asked
 
 def _comes_to(level: str) -> Condition:
     """Return that this level holds now; too late, the one that stands does."""
-    return LATE & LEVEL.is_(level) | ~LATE & LEVEL_AGAIN.is_(level)
+    return TOO_LATE & LEVEL.is_(level) | ~TOO_LATE & LEVEL_AGAIN.is_(level)
 
 
 FLOW = Flow(
@@ -105,14 +105,14 @@ FLOW = Flow(
         Do(Find("safety.undone", "yes", "a wrong tap, asked again"), ALL_NO),
         Do(Find("safety.undone", "no", "a wrong tap, asked again"), A_FLAG),
         Do(Find(LEVEL_PARTS, "{parts}", "what the level is made of"), ALL_NO),
-        Do(Find("safety.level", "{level}", "red flags asked again"), ~LATE),
+        Do(Find("safety.level", "{level}", "red flags asked again"), ~TOO_LATE),
         Do(Find("safety.checked", "undone", "the rest of the check is still open"), ALL_NO & ~SLIPPED_IN_PAIN),
         Do(Find("safety.why", "{why}", "a wrong tap"), ALL_NO),
         Do(Alert("{level}", AMENDED), ALL_NO & ~ELSE_TOLD),
         Do(Alert("{level}", f"{AMENDED}. What else they told stands"), ELSE_TOLD),
         Do(Alert("{level}", "said the last answer was a wrong tap; asked again, a red flag was answered yes or not sure"), A_FLAG),
         Tell(with_numbers("More than {undone_finished:count minutes} have passed since that tap, so it can't be undone any more. What I "
-                          "told you then stands."), LATE, must_arrive=True),
+                          "told you then stands."), TOO_LATE, must_arrive=True),
         Tell("Noted as a wrong tap; it stays in your log. A coach who was told hears this too.", ALL_NO & ~ELSE_TOLD),
         Tell("Noted as a wrong tap; it stays in your log, and a coach who was told hears it. What else you told me stands.", ELSE_TOLD,
              must_arrive=True),

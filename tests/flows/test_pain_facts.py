@@ -18,6 +18,7 @@ from flows.pain_facts import (
     level_after_pain,
     may_take_back,
     nothing_hurt,
+    other_pain,
     others_done,
     parts_after_pain,
     parts_while_open,
@@ -139,6 +140,13 @@ def test_what_nothing_hurts_can_do(got: dict[str, Any], may: str) -> None:
     assert nothing_hurt({**got, "where": "nothing"}, "") == may
     assert nothing_hurt({**got, "where": "nothing", "mistake": "no"}, "") == "stands"
     assert nothing_hurt({**got, "where": "back"}, "") is None
+
+
+@each_row(("got", "other"), [
+    ({}, "no"), (made_of("clinician", "not_today"), "no"), (made_of("go", "not_today", "told"), "yes"),
+    (made_of("go", "not_today", "open"), "yes")])
+def test_other_pain_is_that_of_other_questions_told_or_open(got: dict[str, Any], other: str) -> None:
+    assert other_pain(got, "") == other
 
 
 NOTHING = {**TOLD, "where": "nothing"}

@@ -37,7 +37,8 @@ def marks(kind: ReminderKind) -> str:
     ends = {"stop all reminders": "s", "digest": "d", "": ""}[kind.ended_by]
     gives = "y" * (kind.gives_way_to == "morning")
     waits = "w" * (kind.gives_way_to == "referral" and bool(kind.says))
-    return "p" * kind.puts_again + waits + "m" * kind.says_missed + ends + "-" * (not kind.sent) + "v" * (kind.shows == "since") + gives
+    again = "p" * (kind.puts_again and "Nothing begins here before I know" in kind.says)
+    return again + waits + "m" * kind.says_missed + ends + "-" * (not kind.sent) + "v" * (kind.shows == "since") + gives
 
 
 def test_a_kind_that_is_no_longer_known_is_told_by_its_key_and_ended_with_all_others() -> None:
