@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 import pytest
 
 from companion.record import people
+from companion.reminders.kinds import HURT
 from tests.coach.gym import KIM, SAM, Gym
 
 ASKS = "Did something hurt?"
@@ -84,7 +85,7 @@ async def test_an_answer_that_comes_while_it_is_due_is_not_followed_by_the_quest
     await gym.companion.sweep()
     await gym.say("No")
     gym.clock.at += timedelta(hours=1)
-    (due,) = gym.db.execute("select id from reminders where kind = 'hurt'").fetchone()
+    (due,) = gym.db.execute("select id from reminders where kind = ?", (HURT,)).fetchone()
     gym.companion._sweep._offer(gym.db, due)
     assert gym.db.execute("select state from reminders where kind = 'hurt'").fetchall() == [("dropped",)]
 
