@@ -96,15 +96,16 @@ _WEEKDAY: Final = r"(?:(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tues?|weds
 _MONTH: Final = (r"(?:(?:jan|febr)uary|march|april|may|june|july|august|(?:septem|octo|novem|decem)ber|jan|feb|mar|apr|jun|jul|aug|sept?|"
                  r"oct|nov|dec)")
 _SEASON: Final = r"(?:christmas|easter|spring|summer|autumn|winter)"
+_YEAR: Final = r"(?:19|20)\d\d"
 _WHEN: Final = re.compile(
-    r"\b(?:today|yesterday|tonight|just now|now|ago|this \w+|last \w+|the other day|(?:19|20)\d\d|"
+    rf"\b(?:today|yesterday|tonight|just now|now|ago|this \w+|last \w+|the other day|{_YEAR}|"
     r"\d{1,2}(?:st|nd|rd|th)?(?! ?(?:kg|kgs|kilos?|kilograms?|lbs?|pounds|reps?|sets?|percent|\d)\b| ?%)|"
     rf"{_WEEKDAY}|{_MONTH}|{_SEASON})\b")
 """A day in an answer to "when?"."""
 _DAY: Final = re.compile(
     r"\b(?:today|yesterday|tonight|just now|ago|the other day|"
     rf"(?:this|last) (?:morning|afternoon|evening|night|week|weekend|month|year|{_WEEKDAY}|{_MONTH}|{_SEASON})|"
-    rf"on {_WEEKDAY}|{_WEEKDAY}(?: (?:morning|afternoon|evening))?$|in {_MONTH}|\d{{1,2}}(?:st|nd|rd|th)?(?: of)? {_MONTH}|"
+    rf"on {_WEEKDAY}|{_WEEKDAY}(?: (?:morning|afternoon|evening))?$|in (?:{_MONTH}|{_YEAR})|\d{{1,2}}(?:st|nd|rd|th)?(?: of)? {_MONTH}|"
     rf"{_MONTH} \d{{1,2}}(?:st|nd|rd|th)?|on the \d{{1,2}}(?:st|nd|rd|th)|(?:at|before|over) {_SEASON})\b")
 """The same in a sentence that says more."""
 _TODAY: Final = re.compile(r"\b(?<!not )(?:today|just now|this (?:morning|afternoon|evening))\b")
@@ -126,7 +127,8 @@ _TRAIN: Final = (
 _MAY: Final = (rf"(?:i'?m|i am) (?:cleared|(?:good|fine|ok|okay|clear|cleared|safe|allowed|free|ready) (?:to|for) {_TRAIN})|"
                rf"(?:i can|i may|it'?s (?:good|fine|ok|okay|safe) to) {_TRAIN}")
 _A_DAY: Final = (
-    rf"(?:,? (?:on|in|at|the|this|last|a|few|two|three|\d{{1,2}}(?:st|nd|rd|th)?|of|days?|weeks?|months?|ago|{_WEEKDAY}|{_MONTH}|just now|"
+    rf"(?:,? (?:on|in|at|the|this|last|a|few|two|three|\d{{1,2}}(?:st|nd|rd|th)?|{_YEAR}|of|days?|weeks?|months?|years?|ago|back|"
+    rf"{_WEEKDAY}|{_MONTH}|{_SEASON}|just now|"
     r"yesterday|today|tonight|morning|afternoon|evening|other|day))*")
 _ME: Final = r"(?:i'?m|i am|i'?ve|i have|i was|i got|i|been|got|was|have|finally|now|fully|just|officially|today)"
 

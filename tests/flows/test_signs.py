@@ -734,6 +734,17 @@ def test_the_levels_of_open_questions_are_known_by_the_rule_their_flows_write():
         assert rule in rules
 
 
+@pytest.mark.parametrize(("said", "asks"), [
+    ("my physio cleared me for lifting", "And when did they clear you"), ("yes my physio cleared me last year", "so that they knew of it"),
+    ("my physio cleared me in 2020", "so that they knew of it")])
+def test_a_clearance_told_before_it_is_asked_for_is_kept_for_its_question(said: str, asks: str):
+    talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("had a slipped disc in 2019", "yes", said)
+    assert talk.state == "signs.old_disc"
+    assert "I come to that in a moment." in talk.last
+    assert asks in talk.say("no").last
+    assert talk.answers["cleared"] == "yes"
+
+
 def test_who_cleared_a_history_and_when_is_asked_as_far_as_the_answer_does_not_say():
     talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("i have a heart condition", "yes", "yes, my cardiologist on friday")
     assert talk.state == "signs.knew"

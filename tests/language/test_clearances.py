@@ -79,6 +79,7 @@ def test_a_clearance_that_may_be_limited_is_not_one_alone(words: str, only: bool
     ("yes, last week", True, "", "said"), ("my physio cleared me yesterday", True, "my physio", "said"),
     ("yes, my coach yesterday", True, "", "said"), ("yes, my doctor will on friday", False, "my doctor will on friday", "said"),
     ("yes but my doctor isn't sure", False, "", "none"), ("my physio cleared me for walking", False, "my physio", "none"),
+    ("my physio cleared me for lifting in 2020", True, "my physio", "said"), ("my gp cleared me two years ago", True, "my gp", "said"),
     ("no, my physio on friday", False, "", "said"), ("yes", False, "", "none")])
 def test_an_answer_to_whether_they_were_cleared_may_say_who_and_when(words: str, says: bool, who: str, day: str):
     assert says_cleared(words) is says
