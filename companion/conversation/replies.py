@@ -243,7 +243,8 @@ GOOD: Final = "Good. “Menu” shows what there is, whenever you like."
 
 
 def _from_idle(draft: Draft, text: str) -> None:
-    if draft.book.resumes(text) and draft.book.first(draft.known.facts) == draft.book.home and draft.unpark():
+    as_usual = draft.book.first(draft.known.facts) == draft.book.home
+    if as_usual and draft.book.resumes(text) and draft.unpark():
         return
     if data := labelled(draft, text):
         tapped(draft, data)
@@ -253,7 +254,7 @@ def _from_idle(draft: Draft, text: str) -> None:
         start(draft, *said)
     elif begins_invited(draft, text):
         pass
-    elif draft.session.idle and (normalise(text).strip(" .!") in THANKS or matches("nothing_hurts", flat(text))):
+    elif as_usual and draft.session.idle and (normalise(text).strip(" .!") in THANKS or matches("nothing_hurts", flat(text))):
         draft.say(GOOD)
     else:
         if not told_what_stands(draft, text) and is_question(text):

@@ -782,3 +782,9 @@ def test_a_pause_asked_for_beside_a_sign_is_offered_once_the_questions_end():
     for words, known in (("pause until 3 april, surgery on my back", {}), ("surgery on my back", plan)):
         talk = Talk(BOOK["home"].flow, known={**CHECKED, **known}, book=BOOK).say(words, "yes", "no", "no")
         assert not any("pause" in say.text for say in talk.says if "You wrote" not in say.text)
+
+
+@pytest.mark.parametrize("said", ["thanks", "ok", "thank you"])
+def test_thanks_after_the_words_of_help_are_met_with_how_they_are_and_no_menu(said: str):
+    talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("i dont want to be here anymore", said)
+    assert talk.last.startswith("Good to hear from you. Are you safe just now")
