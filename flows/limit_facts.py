@@ -9,15 +9,29 @@ from datetime import date, timedelta
 from functools import lru_cache
 from typing import Final
 
+from companion.conversation.aims import OVER
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
 from companion.language.clearances import is_today
 from companion.language.findings import without_the_found
-from companion.language.limits import CLEARED, NEW_END, ToldLimit, new_end, parts_named, past_end, read_limits, sets_none
+from companion.language.limits import (
+    CLEARED,
+    NEW_END,
+    NEW_KILOS,
+    ToldLimit,
+    new_end,
+    new_kilos,
+    parts_named,
+    past_end,
+    read_limit,
+    read_limits,
+    sets_none,
+)
 from companion.language.passed_on import in_whole_words
 from companion.language.units import METRIC, shown
 from companion.screening.limits import STRETCHES, WORDS_MOST, Limit, LimitPart, LimitsTold, as_text, limits_in, most_kg, without, words_of
+from companion.screening.load_limit import ROUNDING
 from companion.screening.readings import NumberFormat
 from companion.screening.sources import value
 from flows.cleared_by import CLEARED_SAID, who_and_when
@@ -67,20 +81,43 @@ def _told(got: Facts) -> tuple[ToldLimit, ...]:
     return read_limits(without_the_found(_words(got)), date.fromisoformat(str(got["on"])), str(got.get("units", METRIC)))
 
 
-def _new_end(got: Facts) -> str:
-    """Return the end where the words only put right until when a limit holds that stands; "" for none such."""
-    return new_end(_words(got), date.fromisoformat(str(got["on"]))) if _of_new_end(got) else ""
+def _weighed_anew(words: str, units: object, standing: LimitsTold) -> tuple[Limit, Limit] | None:
+    """Return the limit of which words only put the weight right, and as it is then: the one of the weight they take back, else, where they
+    say that they are of a limit, the one told last with a weight; None for no such."""
+    told, weighed = new_kilos(words, str(units)), {one: one.kg for one in reversed(standing) if one.kg is not None}
+    if told is None:
+        return None
+    was = [one for one, kg in weighed.items() if told.was is not None and abs(told.was - kg) < ROUNDING]
+    old = next(iter(was or (weighed if told.named else ())), None)
+    return (old, replace(old, kg=told.kg)) if old else None
 
 
-def _of_new_end(got: Facts) -> Limit | None:
-    """Return the limit of which only the end would be put right: the one told last."""
-    return next((one for one in reversed(_standing(got)) if LimitPart.OTHER not in one.parts), None)
+def _put_right(got: Facts) -> tuple[str, Limit, Limit] | None:
+    """Return what words only put right of a limit that stands, that limit, and as it is then; None for nothing. "end": until when the one
+    told last holds; "lower": its weight; "kept": its weight, to one that is not lower, so that it stays. Once they say that what stands
+    is wrong, a weight is told anew."""
+    words, standing = _words(got), _standing(got)
+    if got.get("now") != "wrong" and (found := _weighed_anew(words, got.get("units", METRIC), standing)):
+        old, new = found
+        return "lower" if (new.kg or 0.0) < (old.kg or 0.0) else "kept", old, new
+    last = next((one for one in reversed(standing) if LimitPart.OTHER not in one.parts), None)
+    if last and (end := new_end(words, date.fromisoformat(str(got["on"])))):
+        until = _until(str(got.get("until", end)))
+        return "end", last, replace(last, until=until, by=_told(got)[0].by or last.by, asked=False)
+    return None
 
 
 def may_put_right(asked: str, facts: Facts) -> bool:
-    """True if words may begin the telling of a limit: those that only put an end right may where one stands."""
-    only_an_end = re.fullmatch(NEW_END, asked)
-    return not only_an_end or bool(facts.get("limit.words") and new_end(asked, _today(facts)))
+    """True if words may begin the telling of a limit: those that only put an end or a weight right may where such a limit stands. A weight
+    alone, "its 40, not 60", may be the answer to a test that is open; one that says that it is a limit is also one by itself."""
+    if re.fullmatch(NEW_END, asked):
+        return bool(facts.get("limit.words") and new_end(asked, _today(facts)))
+    units = str(facts.get("welcome.units", METRIC))
+    if not ((told := new_kilos(asked, units)) and re.fullmatch(NEW_KILOS, asked)):
+        return True
+    if _weighed_anew(asked, units, limits_in(facts.get(LIMITS))):
+        return told.named or facts.get(OVER, "limits") == "limits"
+    return told.named and read_limit(asked, _today(facts), units).read
 
 
 def how_read(got: Facts, side: str) -> Value:
@@ -89,9 +126,10 @@ def how_read(got: Facts, side: str) -> Value:
     return "none" if told[0].none else "all" if all(one.read for one in told) else "part"
 
 
-def only_end_read(got: Facts, side: str) -> Value:
-    """Return "yes" if the words only put right until when a limit holds that stands."""
-    return "yes" if _new_end(got) else "no"
+def right_read(got: Facts, side: str) -> Value | None:
+    """Return what the words only put right of a limit that stands: "end", "lower" or "kept"; None for nothing."""
+    found = _put_right(got)
+    return found[0] if found else None
 
 
 def end_read(got: Facts, side: str) -> Value:
@@ -113,9 +151,8 @@ def who_read(got: Facts, side: str) -> Value:
 
 def _limits(got: Facts) -> LimitsTold:
     """Return what was told so far: what was tapped stands in place of what was read."""
-    old = _of_new_end(got)
-    if old and (end := _new_end(got)):
-        return (replace(old, until=_until(str(got.get("until", end))), by=_told(got)[0].by or old.by, asked=False),)
+    if found := _put_right(got):
+        return found[2:]
     return _limits_of(*map(got.get, _TOLD))
 
 
@@ -131,19 +168,20 @@ def _limits_of(*values: Value | None) -> LimitsTold:
 
 
 def _limit_of(told: ToldLimit, got: Facts) -> Limit:
-    picks, kg = list(_picked(got)), told.kg
+    picks, kg = list(_picked(got)), got.get("kg")
+    kilos = kg if isinstance(kg, float) else None
     if picks:
         parts = {LimitPart(pick) for pick in picks if pick in {part.value for part in LimitPart}}
         if "stretching" in picks:
             which = str(got.get("which", "all"))
             parts |= set(STRETCHES) if which == "all" else {LimitPart(which)}
-        kilos = got.get("kg")
-        kg = kilos if isinstance(kilos, float) and "kg" in picks else None
+        kilos = kilos if "kg" in picks else None
     else:
         parts = set(map(LimitPart, told.parts))
+        kilos = told.kg if kilos is None else kilos
         if not told.read:
             parts.add(LimitPart.OTHER)
-    return Limit(frozenset(parts), kg, _until(str(got.get("until") or told.until)),
+    return Limit(frozenset(parts), kilos, _until(str(got.get("until") or told.until)),
                  WHO.get(str(got.get("by")), told.by), in_whole_words(_words(got), WORDS_MOST), "" if picks else told.elsewhere)
 
 
@@ -188,12 +226,13 @@ def _standing(got: Facts) -> LimitsTold:
 def _then(got: Facts) -> LimitsTold:
     """Return what stands once this telling is over: what stood, without it where it was wrong, and the limit told, if any. Nothing is
     taken away by words that name no limit, unless nobody had ever told them what stood."""
+    if found := _put_right(got):
+        right, old, new = found
+        return tuple(new if one == old and right != "kept" else one for one in _standing(got))
     sets = how_read(got, "") != "none" and got.get("what") != "none" and got.get("now") not in ("fine", "cleared") and (
         got.get("past") != "over")
     if not sets:
         return () if got.get("never") == "yes" else _standing(got)
-    if _new_end(got):
-        return tuple(new for one in _standing(got) for new in (_limits(got) if one == _of_new_end(got) else (one,)))
     return _with(() if got.get("now") == "wrong" else _standing(got), _limits(got))
 
 
@@ -231,10 +270,11 @@ def understood(got: Facts, side: str) -> Value:
     return words_of(_limits(got), _show(got))
 
 
-def end_before(got: Facts, side: str) -> Value | None:
-    """Return in words until when the limit holds so far whose end is put right; None where none is."""
-    old = _of_new_end(got)
-    return old.end if old and _new_end(got) else None
+def before_right(got: Facts, side: str) -> Value | None:
+    """Return in words what is put right, as it was: an end or a weight; None where nothing is."""
+    if not (found := _put_right(got)):
+        return None
+    return found[1].end if found[0] == "end" else _show(got)(found[1].kg or 0.0, "kg")
 
 
 def sooner(got: Facts, side: str) -> Value:

@@ -59,9 +59,9 @@ def test_what_the_words_say_is_not_asked_again(words: str, read: str, end: str, 
 
 def test_words_that_only_put_an_end_right_are_of_the_limit_told_last_if_one_stands():
     standing = {"safety.limits": as_text((limit(B, until="2026-03-20"), limit(S, until="2026-03-30"), limit(ANY, words="blah")))}
-    assert (of("only_end_read", {"given": "no, till friday"}), of("end_before", {"given": "no, till friday"})) == ("no", None)
+    assert (of("right_read", {"given": "no, till friday"}), of("before_right", {"given": "no, till friday"})) == (None, None)
     got = {**standing, "given": "no, till friday"}
-    assert (of("only_end_read", got), of("end_before", got)) == ("yes", "until 30 March 2026")
+    assert (of("right_read", got), of("before_right", got)) == ("end", "until 30 March 2026")
     assert left("limits_then", got) == (limit(B, until="2026-03-20"), limit(S, until="2026-03-06"), limit(ANY, words="blah"))
     assert of("sooner", got) == " That is sooner than what stands: until 30 March 2026."
     assert left("limits_then", {**got, "until": "cleared"})[1] == limit(S)
@@ -263,9 +263,9 @@ def test_words_that_only_put_an_end_right_begin_nothing_where_none_stands(words:
 
 def test_an_end_that_is_put_right_is_said_with_the_one_before_and_a_limit_told_anew_is_not():
     stands = {"safety.limits": as_text((limit(S, until="2026-03-16", by="my physio", words="no squats"),))}
-    assert str(of("end_before", {**stands, "words": "no, until 9 march"})).startswith("until 16 March")
+    assert str(of("before_right", {**stands, "words": "no, until 9 march"})).startswith("until 16 March")
     assert "sooner" in of("sooner", {**stands, "words": "no, until 9 march"})
     assert "sooner" not in of("sooner", {**stands, "words": "no, until 23 march"})
-    assert of("end_before", {**stands, "words": "no bending until 9 march"}) is None
+    assert of("before_right", {**stands, "words": "no bending until 9 march"}) is None
     assert "my physio" in of("understood", {**stands, "words": "no, until 9 march"})
     assert "a doctor" in of("understood", {**stands, "words": "my doctor said until 9 march"})
