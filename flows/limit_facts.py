@@ -13,7 +13,7 @@ from companion.conversation.aims import OVER
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
-from companion.language.clearances import is_today
+from companion.language.clearances import and_limit, is_today
 from companion.language.findings import without_the_found
 from companion.language.limits import (
     CLEARED,
@@ -356,16 +356,21 @@ _FOR_WORDS: Final = {"all": "everything", "lifting": "lifting weights"}
 
 
 def clearance_facts(known: Known) -> dict[str, Value]:
-    """Return what stands before a clearance, and what the words it was begun with clear."""
-    limits, said = limits_in(known.facts.get(LIMITS)), known.asked
-    facts: dict[str, Value] = {"before": as_text(limits), "stand": "yes" if limits else "no"}
+    """Return what stands before a clearance, what the words it was begun with clear, and these words where they also set a limit, with
+    what stands until that is asked about."""
+    said, beside = and_limit(known.asked, _today(known.facts))
+    own = _open({"given": known.asked})  # where it was said before
+    limits = tuple(one for one in limits_in(known.facts.get(LIMITS)) if not beside or one != own)
+    facts: dict[str, Value] = {"before": as_text(limits), "before_words": words_of(limits, _show(known.facts)),
+                               "stand": "yes" if limits else "no"}
     waits = str(known.facts.get("safety.level", "go")) in ("clinician", "same_day", "emergency") or (
         known.facts.get("safety.body_first") == "yes")
     facts["waits"] = "yes" if limits or waits else "no"
     facts["told_today"] = "yes" if any(known.facts.get(f"safety.{one}.today") == "yes" for one in ("limits", "level")) else "no"
     named = {LimitPart(one) for one in parts_named(said)}
     read = next((name for name, parts in _CLEARED_FOR.items() if named == parts), "")
-    return facts | ({"for_read": read} if read else {}) | ({CLEARED_SAID: said} if said else {})
+    return facts | ({"for_read": read} if read else {}) | ({CLEARED_SAID: said} if said else {}) | (
+        {"limit_said": known.asked, "with_said": as_text((*limits, own))} if beside else {})
 
 
 def is_newer(got: Facts, side: str) -> Value:
@@ -373,10 +378,15 @@ def is_newer(got: Facts, side: str) -> Value:
     return "yes" if is_today(str(who_and_when(got, side))) and got.get("told_today") == "no" else "no"
 
 
+def limits_told(got: Facts, side: str) -> Value | None:
+    """Return the words that set a limit beside a clearance, with it or asked for after it; None for none."""
+    return got.get("limit_said", got.get("limits"))
+
+
 def after_what(got: Facts, side: str) -> Value:
     """Return the question whether what stands was known to whoever cleared them."""
-    stands = got.get("limit.words")
-    return f"And was that after {f'you were told this: {stands}' if stands else 'what you told me, so that they knew of it'}?"
+    stands = got.get("before_words")
+    return f"And did they clear you after {f'you were told this: {stands}' if stands else 'what you told me, so that they knew of it'}?"
 
 
 def _for(got: Facts) -> str:

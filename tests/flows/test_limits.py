@@ -349,6 +349,63 @@ def test_a_limit_told_anew_that_would_end_sooner_says_so():
     assert "sooner" not in longer.last
 
 
+# told with a clearance --------------------------------------------------------------------------------------
+
+SEEN_AND_CLEARED = "saw my physio yesterday, she cleared me but nothing over 60 kg until friday"
+NO_SQUATS = Limit(frozenset((LimitPart.SQUATS,)), None, date(2026, 3, 20), "a physiotherapist", "no squats")
+SIXTY_NOW = "I understand: nothing above 60 kg, until 6 March 2026, said by a physiotherapist. Is that right?"
+
+
+def sums(limits: tuple[Limit, ...]) -> list[tuple[frozenset[LimitPart], float | None, date | None]]:
+    return [(limit.parts, limit.kg, limit.until) for limit in limits]
+
+
+def test_a_clearance_and_a_limit_in_one_sentence_are_both_kept_and_only_what_is_missing_is_asked():
+    talk = Limited("home", NO_SQUATS).say(SEEN_AND_CLEARED)
+    assert talk.last == "And did they clear you after you were told this: no squats, until 20 March 2026, said by a physiotherapist?"
+    talk.say("yes").tap("Everything")
+    assert talk.last == ("I understand: cleared for everything. By whom and when: saw my physio yesterday, she cleared me. Is that right?")
+    assert talk.say("yes").last == SIXTY_NOW
+    assert (sums(talk.say("yes").limits), talk.reminds[-1]) == ([(frozenset(), 60.0, date(2026, 3, 6))], "2026-03-06")
+    assert "Did they set any new limits" not in talk.heard
+
+
+def test_said_again_it_is_no_limit_that_could_not_be_read():
+    talk = Limited("home", NO_SQUATS).say(SEEN_AND_CLEARED, SEEN_AND_CLEARED)
+    assert talk.last == "And did they clear you after you were told this: no squats, until 20 March 2026, said by a physiotherapist?"
+    talk.say("yes").tap("Squats").say("yes", "yes")
+    assert sums(talk.limits) == [(frozenset(), 60.0, date(2026, 3, 6))]
+
+
+@pytest.mark.parametrize("answers", [("no",), ("not sure",)])
+def test_a_limit_beside_a_clearance_that_does_not_count_stands_beside_what_stood(answers: tuple[str, ...]):
+    talk = Limited("home", NO_SQUATS).say(SEEN_AND_CLEARED, *answers)
+    assert "Then that does not count" in talk.heard or talk.last == SIXTY_NOW
+    assert sums(talk.say("yes").limits) == [*sums((NO_SQUATS,)), (frozenset(), 60.0, date(2026, 3, 6))]
+
+
+def test_a_limit_beside_a_clearance_that_is_left_half_way_closes_what_moves_and_is_asked_about_the_next_day():
+    talk = Limited("home", NO_SQUATS).say(SEEN_AND_CLEARED, "stop")
+    assert [limit.parts for limit in talk.limits] == [NO_SQUATS.parts, {LimitPart.OTHER}]
+    assert talk.reminds == ["2026-03-03"]
+
+
+def test_where_nothing_waits_for_a_clearance_the_limit_beside_it_is_kept():
+    talk = Limited("home").say(SEEN_AND_CLEARED)
+    assert ("Nothing here waits for a clearance just now" in talk.heard, talk.last) == (True, SIXTY_NOW)
+    assert sums(talk.say("yes").limits) == [(frozenset(), 60.0, date(2026, 3, 6))]
+
+
+def test_what_a_clearance_leaves_out_is_not_what_they_were_cleared_for():
+    talk = Limited("home", NO_SQUATS).say("physio cleared me yesterday but no squats for 4 weeks", "yes")
+    assert talk.last.startswith("What stood: no squats, until 20 March 2026")
+    talk.tap("Everything").say("yes", "yes")
+    assert sums(talk.limits) == [(NO_SQUATS.parts, None, date(2026, 3, 30))]
+    upto = Limited("home", NO_SQUATS).say("physio cleared me for squats yesterday up to 60 kg", "yes", "yes").tap(
+        "For 2 weeks", "Yes, that is right")
+    assert sums(upto.limits) == [(frozenset(), 60.0, date(2026, 3, 16))]
+
+
 # kept to ----------------------------------------------------------------------------------------------------
 
 
@@ -603,7 +660,7 @@ def test_a_clearance_asks_who_and_when_as_far_as_its_sentence_does_not_say_and_t
     talk = Limited(begun, TOLD, **{"safety.body_first": "yes"}).say(words)
     assert talk.last.startswith(asked)
     talk.say("yesterday" if "when did" in asked else "my physio, yesterday" if "when" in asked else "my physio")
-    assert talk.last.startswith("And was that after you were told this: no added load, no hamstring stretching, until 23 March")
+    assert talk.last.startswith("And did they clear you after you were told this: no added load, no hamstring stretching, until 23 March")
     talk.say("yes", "yes")
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.HAMSTRINGS,))]
     assert (talk.found["safety.body_first"], talk.found["safety.cleared_until"]) == ("no", "2026-09-01")
@@ -616,7 +673,7 @@ def test_a_clearance_asks_who_and_when_as_far_as_its_sentence_does_not_say_and_t
 def test_a_clearance_told_in_one_sentence_is_only_said_back(words: str):
     talk = Limited("home", **{"safety.level": "clinician"}).say(words)
     if "this morning" not in words:
-        assert talk.last == "And was that after what you told me, so that they knew of it?"
+        assert talk.last == "And did they clear you after what you told me, so that they knew of it?"
         talk.say("yes")
     assert talk.last == f"I understand: cleared for everything. By whom and when: {words}. Is that right?"
     talk.say("yes", "none")
