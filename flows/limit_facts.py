@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import date, timedelta
 from functools import lru_cache
-from typing import Final
+from typing import Final, NamedTuple
 
 from companion.conversation.aims import OVER
 from companion.conversation.condition import Facts, Value
@@ -77,33 +77,48 @@ def _words(got: Facts) -> str:
     return str(got.get("words", got.get("given", "")))
 
 
+def _units(got: Facts) -> str:
+    return str(got.get("units", METRIC))
+
+
 def _told(got: Facts) -> tuple[ToldLimit, ...]:
-    return read_limits(without_the_found(_words(got)), date.fromisoformat(str(got["on"])), str(got.get("units", METRIC)))
+    """Return the limits that the words tell; of several, each was read, with its end and the same clinician."""
+    return read_limits(without_the_found(_words(got)), date.fromisoformat(str(got["on"])), _units(got))
 
 
-def _weighed_anew(words: str, units: object, standing: LimitsTold) -> tuple[Limit, Limit] | None:
-    """Return the limit of which words only put the weight right, and as it is then: the one of the weight they take back, else, where they
-    say that they are of a limit, the one told last with a weight; None for no such."""
-    told, weighed = new_kilos(words, str(units)), {one: one.kg for one in reversed(standing) if one.kg is not None}
-    if told is None:
+class PutRight(NamedTuple):
+    """What words only put right of a limit that stands: "end", until when it holds; "lower", its weight; "kept", its weight, to one that is
+    not lower, so that it stays. ``before``: that as it was, in words."""
+
+    what: str
+    old: Limit
+    new: Limit
+    before: str
+
+
+def _weighed_anew(words: str, units: str, standing: LimitsTold) -> PutRight | None:
+    """Return the weight that words only put right: of the limit whose weight they take back, else, where they say that they are of a limit,
+    of the one told last with a weight; None for no such."""
+    weighed = {one: one.kg for one in reversed(standing) if one.kg is not None}
+    if not (told := new_kilos(words, units)):
         return None
     was = [one for one, kg in weighed.items() if told.was is not None and abs(told.was - kg) < ROUNDING]
-    old = next(iter(was or (weighed if told.named else ())), None)
-    return (old, replace(old, kg=told.kg)) if old else None
+    if not (old := next(iter(was or (weighed if told.named else ())), None)):
+        return None
+    return PutRight("lower" if told.kg < weighed[old] else "kept", old, replace(old, kg=told.kg), shown(weighed[old], "kg", units))
 
 
-def _put_right(got: Facts) -> tuple[str, Limit, Limit] | None:
-    """Return what words only put right of a limit that stands, that limit, and as it is then; None for nothing. "end": until when the one
-    told last holds; "lower": its weight; "kept": its weight, to one that is not lower, so that it stays. Once they say that what stands
-    is wrong, a weight is told anew."""
+def _put_right(got: Facts) -> PutRight | None:
+    """Return what the words only put right; None for nothing. An end is that of the limit told last. Once they say that what stands is
+    wrong, a weight is told anew."""
     words, standing = _words(got), _standing(got)
-    if got.get("now") != "wrong" and (found := _weighed_anew(words, got.get("units", METRIC), standing)):
-        old, new = found
-        return "lower" if (new.kg or 0.0) < (old.kg or 0.0) else "kept", old, new
+    if got.get("now") != "wrong" and (found := _weighed_anew(words, _units(got), standing)):
+        return found
     last = next((one for one in reversed(standing) if LimitPart.OTHER not in one.parts), None)
     if last and (end := new_end(words, date.fromisoformat(str(got["on"])))):
+        first, *_ = _told(got)
         until = _until(str(got.get("until", end)))
-        return "end", last, replace(last, until=until, by=_told(got)[0].by or last.by, asked=False)
+        return PutRight("end", last, replace(last, until=until, by=first.by or last.by, asked=False), last.end)
     return None
 
 
@@ -122,37 +137,39 @@ def may_put_right(asked: str, facts: Facts) -> bool:
 
 def how_read(got: Facts, side: str) -> Value:
     """Return "all" where the words were understood, "none" where they say that there is no limit, else "part"."""
-    told = _told(got)
-    return "none" if told[0].none else "all" if all(one.read for one in told) else "part"
+    first, *_ = _told(got)
+    return "none" if first.none else "all" if first.read else "part"
 
 
 def right_read(got: Facts, side: str) -> Value | None:
     """Return what the words only put right of a limit that stands: "end", "lower" or "kept"; None for nothing."""
     found = _put_right(got)
-    return found[0] if found else None
+    return found.what if found else None
 
 
 def end_read(got: Facts, side: str) -> Value:
     """Return "yes" if the words say until when."""
-    return "yes" if all(one.until for one in _told(got)) else "no"
+    first, *_ = _told(got)
+    return "yes" if first.until else "no"
 
 
 def past_read(got: Facts, side: str) -> Value | None:
     """Return the end that the words name where it was lately; None for none, or where they leave out more than one thing."""
-    told = _told(got)
-    one = len(told) == 1 and told[0].read and not told[0].until and len(told[0].parts) + (told[0].kg is not None) == 1
+    first, *_ = _told(got)
+    one = first.read and len(first.parts) + (first.kg is not None) == 1
     return (past_end(_words(got), date.fromisoformat(str(got["on"]))) if one else "") or None
 
 
 def who_read(got: Facts, side: str) -> Value:
     """Return "yes" if the words say who said so."""
-    return "yes" if _told(got)[0].by else "no"
+    first, *_ = _told(got)
+    return "yes" if first.by else "no"
 
 
 def _limits(got: Facts) -> LimitsTold:
     """Return what was told so far: what was tapped stands in place of what was read."""
     if found := _put_right(got):
-        return found[2:]
+        return (found.new,)
     return _limits_of(*map(got.get, _TOLD))
 
 
@@ -227,8 +244,7 @@ def _then(got: Facts) -> LimitsTold:
     """Return what stands once this telling is over: what stood, without it where it was wrong, and the limit told, if any. Nothing is
     taken away by words that name no limit, unless nobody had ever told them what stood."""
     if found := _put_right(got):
-        right, old, new = found
-        return tuple(new if one == old and right != "kept" else one for one in _standing(got))
+        return tuple(found.new if one == found.old and found.what != "kept" else one for one in _standing(got))
     sets = how_read(got, "") != "none" and got.get("what") != "none" and got.get("now") not in ("fine", "cleared") and (
         got.get("past") != "over")
     if not sets:
@@ -272,9 +288,8 @@ def understood(got: Facts, side: str) -> Value:
 
 def before_right(got: Facts, side: str) -> Value | None:
     """Return in words what is put right, as it was: an end or a weight; None where nothing is."""
-    if not (found := _put_right(got)):
-        return None
-    return found[1].end if found[0] == "end" else _show(got)(found[1].kg or 0.0, "kg")
+    found = _put_right(got)
+    return found.before if found else None
 
 
 def sooner(got: Facts, side: str) -> Value:
