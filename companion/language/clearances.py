@@ -70,7 +70,7 @@ def and_limit(text: str, today: date) -> tuple[str, str]:
     60 kg until friday"; the whole sentence and "" where it sets no limit that is read."""
     line = normalise(text).strip(" .!")
     for found in _BESIDE.finditer(line):
-        cleared, beside = line[:found.start()], line[found.end():]
+        cleared, beside = line[:found.start()], line[found.end():].strip()
         told = read_limit(beside, today)
         if (told.parts or told.kg is not None) and any(pattern.fullmatch(cleared) for pattern in _WHOLE):
             return cleared, beside
