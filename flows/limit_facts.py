@@ -213,13 +213,14 @@ def _picked(got: Facts) -> Iterator[str]:
 
 
 def _with(limits: LimitsTold, new: LimitsTold) -> LimitsTold:
-    """Return what stands with new limits; one that is said again, with all its parts, is replaced, and so is one of these words that could
-    not be read."""
+    """Return what stands with new limits; one that is said again, with all its parts and no higher weight, is replaced, and so is one of
+    these words that could not be read."""
     return *(one for one in limits if not any(_replaces(told, one) for told in new)), *new
 
 
 def _replaces(new: Limit, one: Limit) -> bool:
-    again = one.parts <= new.parts and (one.kg is None or new.kg is not None) and one.elsewhere in {"", new.elsewhere}
+    no_more = one.kg is None or (new.kg is not None and new.kg <= one.kg)
+    again = one.parts <= new.parts and no_more and one.elsewhere in {"", new.elsewhere}
     return again or (one.words == new.words and one.parts == {LimitPart.OTHER})
 
 
@@ -293,9 +294,14 @@ def before_right(got: Facts, side: str) -> Value | None:
 
 
 def sooner(got: Facts, side: str) -> Value:
-    """Return a sentence that says which end what was told would bring forward; "" for none."""
-    gone = [one for one in _standing(got) if any(_replaces(told, one) and told.sooner_than(one) for told in _limits(got))]
-    return f" That is sooner than what stands: {gone[0].end}." if gone else ""
+    """Return a sentence that says which end what was told would bring forward, or, told with more weight, which limit still stands; ""
+    for neither."""
+    told, standing = _limits(got), _standing(got)
+    if gone := [one for one in standing if any(_replaces(new, one) and new.sooner_than(one) for new in told)]:
+        return f" That is sooner than what stands: {gone[0].end}."
+    least, most = most_kg(standing), most_kg(told)
+    less = least is not None and most is not None and least < most and got.get("now") != "wrong"
+    return f" Less still stands beside it: {words_of([one for one in standing if most_kg((one,)) == least], _show(got))}." if less else ""
 
 
 def kilos_then(got: Facts, side: str) -> Value:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 
@@ -123,8 +124,10 @@ KILOS, ELSEWHERE = limit(S, kg=60.0), limit(E, elsewhere="jumping", words="no ju
 
 
 @each_row(("old", "got", "kept"), [
-    (KILOS, {"what": "squats"}, True), (KILOS, {"what": "squats", "also": "kg", "kg": 80.0}, False),
-    (limit(kg=60.0), {"what": "kg", "kg": 80.0}, False), (ELSEWHERE, {"given": "no jumping at all"}, False),
+    (KILOS, {"what": "squats"}, True), (KILOS, {"what": "squats", "also": "kg", "kg": 80.0}, True),
+    (replace(KILOS, by="a doctor"), {"what": "squats", "also": "kg", "kg": 60.0}, False),
+    (limit(kg=60.0), {"what": "kg", "kg": 60.5}, True),
+    (limit(kg=60.0), {"what": "kg", "kg": 40.0}, False), (ELSEWHERE, {"given": "no jumping at all"}, False),
     (limit(S, words="ask him"), {"given": "ask him", "what": "bending"}, True),
     (limit(ANY, words="ask him", by="a doctor"), {"given": "ask him", "what": "bending"}, False),
     (limit(ANY, S, words="ask him"), {"given": "ask him", "what": "bending"}, True),
@@ -274,6 +277,18 @@ def test_an_end_that_is_put_right_is_said_with_the_one_before_and_a_limit_told_a
     assert "sooner" in of("sooner", {**stands, "words": "no squats for a week and no bending for 4"})
     assert "my physio" in of("understood", {**stands, "words": "no, until 9 march"})
     assert "a doctor" in of("understood", {**stands, "words": "my doctor said until 9 march"})
+
+
+@each_row(("got", "stand", "said"), [
+    ({"given": "nothing over 80 kg"}, (60.0, 70.0), " Less still stands beside it: no squats, nothing above 60 kg, until 16 March 2026."),
+    ({"given": "nothing over 60 kg"}, (60.0,), ""), ({"given": "nothing over 80 kg", "now": "wrong"}, (60.0,), ""),
+    ({"given": "nothing over 80 kg"}, (), ""), ({"given": "no jumping"}, (60.0,), ""), ({"given": "no weights"}, (60.0,), "")])
+def test_a_limit_told_with_more_weight_says_that_less_still_stands(got: dict[str, Any], stand: tuple[float, ...], said: str) -> None:
+    got = {**weighed(*stand), **got}
+    assert of("sooner", got) == said
+    if said:
+        assert [one.kg for one in left("limits_then", got)] == [*stand, 80.0]
+        assert of("kilos_then", got) == "60"
 
 
 def weighed(*kilos: float) -> dict[str, str]:

@@ -384,6 +384,17 @@ def test_a_limit_beside_a_clearance_that_does_not_count_stands_beside_what_stood
     assert sums(talk.say("yes").limits) == [*sums((NO_SQUATS,)), (frozenset(), 60.0, date(2026, 3, 6))]
 
 
+def test_a_limit_beside_a_clearance_that_does_not_count_lifts_none():
+    words = "saw my physio yesterday, she cleared me but nothing over 70 kg until friday"
+    talk = Limited("home", replace(SIXTY, kg=40.0)).say(words, "no")
+    assert talk.last == ("I understand: nothing above 70 kg, until 6 March 2026, said by a physiotherapist. Less still stands beside it: "
+                         "nothing above 40 kg, until 20 March 2026, said by a physiotherapist. Is that right?")
+    assert [limit.kg for limit in talk.say("yes").limits] == [40.0, 70.0]
+    assert talk.found["load.told"] == "40"
+    cleared = Limited("home", replace(SIXTY, kg=40.0)).say(words, "yes")
+    assert [limit.kg for limit in cleared.tap("Everything").say("yes", "yes").limits] == [70.0]
+
+
 def test_a_limit_beside_a_clearance_that_is_left_half_way_closes_what_moves_and_is_asked_about_the_next_day():
     talk = Limited("home", NO_SQUATS).say(SEEN_AND_CLEARED, "stop")
     assert [limit.parts for limit in talk.limits] == [NO_SQUATS.parts, {LimitPart.OTHER}]
