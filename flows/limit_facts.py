@@ -407,7 +407,8 @@ def limits_told(got: Facts, side: str) -> Value | None:
 def after_what(got: Facts, side: str) -> Value:
     """Return the question whether what stands was known to whoever cleared them."""
     stands = got.get("before_words")
-    return f"And did they clear you after {f'you were told this: {stands}' if stands else 'what you told me, so that they knew of it'}?"
+    return (f"You were told this: {stands}. Did they clear you after that?" if stands else
+            "Did they clear you after what you told me, so that they knew of it?")
 
 
 def _for(got: Facts) -> str:

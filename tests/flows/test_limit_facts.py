@@ -352,5 +352,5 @@ def test_a_limit_beside_a_clearance_stands_open_until_it_is_asked_about(asked: s
 
 
 def test_the_question_whether_it_was_after_says_what_stood():
-    assert of("after_what", {"before_words": "no squats"}) == "And did they clear you after you were told this: no squats?"
-    assert of("after_what", {"before_words": ""}) == "And did they clear you after what you told me, so that they knew of it?"
+    assert of("after_what", {"before_words": "no squats"}) == "You were told this: no squats. Did they clear you after that?"
+    assert of("after_what", {"before_words": ""}) == "Did they clear you after what you told me, so that they knew of it?"

@@ -362,7 +362,7 @@ def sums(limits: tuple[Limit, ...]) -> list[tuple[frozenset[LimitPart], float | 
 
 def test_a_clearance_and_a_limit_in_one_sentence_are_both_kept_and_only_what_is_missing_is_asked():
     talk = Limited("home", NO_SQUATS).say(SEEN_AND_CLEARED)
-    assert talk.last == "And did they clear you after you were told this: no squats, until 20 March 2026, said by a physiotherapist?"
+    assert talk.last == "You were told this: no squats, until 20 March 2026, said by a physiotherapist. Did they clear you after that?"
     talk.say("yes").tap("Everything")
     assert talk.last == ("I understand: cleared for everything. By whom and when: saw my physio yesterday, she cleared me. Is that right?")
     assert talk.say("yes").last == SIXTY_NOW
@@ -372,7 +372,7 @@ def test_a_clearance_and_a_limit_in_one_sentence_are_both_kept_and_only_what_is_
 
 def test_said_again_it_is_no_limit_that_could_not_be_read():
     talk = Limited("home", NO_SQUATS).say(SEEN_AND_CLEARED, SEEN_AND_CLEARED)
-    assert talk.last == "And did they clear you after you were told this: no squats, until 20 March 2026, said by a physiotherapist?"
+    assert talk.last == "You were told this: no squats, until 20 March 2026, said by a physiotherapist. Did they clear you after that?"
     talk.say("yes").tap("Squats").say("yes", "yes")
     assert sums(talk.limits) == [(frozenset(), 60.0, date(2026, 3, 6))]
 
@@ -671,7 +671,7 @@ def test_a_clearance_asks_who_and_when_as_far_as_its_sentence_does_not_say_and_t
     talk = Limited(begun, TOLD, **{"safety.body_first": "yes"}).say(words)
     assert talk.last.startswith(asked)
     talk.say("yesterday" if "when did" in asked else "my physio, yesterday" if "when" in asked else "my physio")
-    assert talk.last.startswith("And did they clear you after you were told this: no added load, no hamstring stretching, until 23 March")
+    assert talk.last.startswith("You were told this: no added load, no hamstring stretching, until 23 March")
     talk.say("yes", "yes")
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.HAMSTRINGS,))]
     assert (talk.found["safety.body_first"], talk.found["safety.cleared_until"]) == ("no", "2026-09-01")
@@ -684,7 +684,7 @@ def test_a_clearance_asks_who_and_when_as_far_as_its_sentence_does_not_say_and_t
 def test_a_clearance_told_in_one_sentence_is_only_said_back(words: str):
     talk = Limited("home", **{"safety.level": "clinician"}).say(words)
     if "this morning" not in words:
-        assert talk.last == "And did they clear you after what you told me, so that they knew of it?"
+        assert talk.last == "Did they clear you after what you told me, so that they knew of it?"
         talk.say("yes")
     assert talk.last == f"I understand: cleared for everything. By whom and when: {words}. Is that right?"
     talk.say("yes", "none")
