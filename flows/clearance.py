@@ -31,7 +31,7 @@ ASKS, YES = WAITS.is_("yes"), fact("right").is_("yes")
 NEWER = Fact("newer", values=YES_NO, of=is_newer)
 BY_THEM, AFTER = ASKS & BY_CLINICIAN, NEWER.is_("yes") | fact("after").is_("yes")
 CLEARED, STILL = BY_THEM & AFTER, fact("limit.words").known
-LIMIT_SAID = Fact("limit_said", values=("my physio cleared me yesterday but nothing over 60 kg until friday",))
+SAID_BESIDE = Fact("limit_said", values=("my physio cleared me yesterday but nothing over 60 kg until friday",))
 """The words of a clearance that set a limit too: it stands, whatever becomes of the clearance."""
 PREGNANT = fact("safety.pregnant").one_of("yes", "unsure") | fact("safety_check.pregnant").one_of("yes", "unsure")
 CHECK_NEXT = fact("safety.level").one_of("clinician", "same_day", "emergency")
@@ -41,8 +41,8 @@ FLOW = Flow(
     "clearance", version=2, title="I was cleared", policy=Policy.TOLD, gates=(WELCOMED,), at_start=clearance_facts,
     command=("cleared", "clearance", "i am cleared", "i'm cleared", "i have been cleared"),
     sentences=CLEARANCES,
-    facts=(WAITS, STAND, LIMIT_SAID, Fact("with_said", values=STANDING), Fact("limits_told", of=limits_told), Fact("tomorrow", of=tomorrow),
-           Fact("before_words", values=("no squats, until they clear you",)),
+    facts=(WAITS, STAND, SAID_BESIDE, Fact("with_said", values=STANDING), Fact("limits_told", of=limits_told),
+           Fact("tomorrow", of=tomorrow), Fact("before_words", values=("no squats, until they clear you",)),
            Fact(CLEARED_SAID, values=SENTENCES), *CLEARED_FACTS, TO_LOAD, LIMITED, Fact("before", values=STANDING),
            NEWER, Fact("after_what", of=after_what), Fact("for_read", values=("lifting", "squats")),
            Fact("cleared_words", of=cleared_words), Fact("left", values=STANDING, of=limits_left),
@@ -50,8 +50,8 @@ FLOW = Flow(
            Fact("cleared_until", of=until_asked_again)),
     steps=(
         Tell("Good to hear. Nothing here waits for a clearance just now.", ~ASKS),
-        Do(Find("safety.limits", "{with_said}", "told with a clearance, questions open"), LIMIT_SAID.known),
-        Do(Remind("limit", "limits", "{tomorrow}"), LIMIT_SAID.known),
+        Do(Find("safety.limits", "{with_said}", "told with a clearance, questions open"), SAID_BESIDE.known),
+        Do(Remind("limit", "limits", "{tomorrow}"), SAID_BESIDE.known),
         *asked_who_and_when("Good to hear. {who_asked}", TOLD, ASKS),
         Ask("after", "{after_what}", UNSURE, safety=True, only_if=BY_THEM & NEWER.is_("no")),
         Ask("cleared_for", "What stood: {before_words}. What were you cleared for?", choice(
@@ -71,8 +71,8 @@ FLOW = Flow(
         Do(Alert("", "was cleared for {cleared_words}. By whom and when: {who_and_when}"), YES),
         Ask("limits", "Did they set any new limits? If not, type “none”.",
             Words(limit=200, example_text="nothing over 40 kg for a month", tried=("none",)),
-            safety=True, free=True, signs=TOLD, only_if=YES & ~LIMIT_SAID.known),
-        Run("limits", LIMIT_SAID.known | YES & LIMITED.is_("yes"), asked="{limits_told}"),
+            safety=True, free=True, signs=TOLD, only_if=YES & ~SAID_BESIDE.known),
+        Run("limits", SAID_BESIDE.known | YES & LIMITED.is_("yes"), asked="{limits_told}"),
         *not_cleared(ASKS),
         Tell("Then that does not count for what stands now. Ask them about it, and once they have cleared you of it, say “cleared”.",
              BY_THEM & ~AFTER),

@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from functools import lru_cache
 from typing import Final, NamedTuple
 
-from companion.conversation.aims import OVER
+from companion.conversation.aims import SAID_OVER
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
@@ -87,8 +87,8 @@ def _told(got: Facts) -> tuple[ToldLimit, ...]:
 
 
 class PutRight(NamedTuple):
-    """What words only put right of a limit that stands: "end", until when it holds; "lower", its weight; "kept", its weight, to one that is
-    not lower, so that it stays. ``before``: that as it was, in words."""
+    """One thing that words put right of a limit that stands, and no more: "end", until when it holds; "lower", its weight; "kept", its
+    weight, to one that is not lower, so that it stays. ``before``: that as it was, in words."""
 
     what: str
     old: Limit
@@ -131,7 +131,7 @@ def may_put_right(asked: str, facts: Facts) -> bool:
     if not ((told := new_kilos(asked, units)) and re.fullmatch(NEW_KILOS, asked)):
         return True
     if _weighed_anew(asked, units, limits_in(facts.get(LIMITS))):
-        return told.named or facts.get(OVER, "limits") == "limits"
+        return told.named or facts.get(SAID_OVER, "limits") == "limits"
     return told.named and read_limit(asked, _today(facts), units).read
 
 

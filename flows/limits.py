@@ -38,7 +38,7 @@ SAID = ("no hamstring stretching and no weights for 3 weeks", "nothing over 60 k
 GIVEN = Fact("given", values=SAID)
 CUT = Fact("cut", values=("my doctor told me on the phone this morning that",))
 READ = Fact("read", values=("all", "part", "none"), of=how_read)
-RIGHT = Fact("put_right", values=("end", "lower", "kept"), of=right_read)
+PUTS_RIGHT = Fact("put_right", values=("end", "lower", "kept"), of=right_read)
 END_READ, WHO_READ = Fact("end_read", values=YES_NO, of=end_read), Fact("who_read", values=YES_NO, of=who_read)
 STANDING = ('[{"parts": ["load"], "kg": null, "until": "2026-03-02", "by": "a doctor", "words": "no weights"}]',
             '[{"parts": ["squats", "stretch_hip"], "kg": 60.0, "until": "", "by": "", "words": "no squats"}]')
@@ -49,7 +49,7 @@ WHAT = (("load", "No weights", "weights", "no weight", "lifting", "no lifting"),
         ("squats", "No squats", "squats", "squatting"), ("bending", "No bending", "bending"), ("stretching", "No stretching", "stretching"),
         ("training", "No training at all", "training", "everything", "all", "rest"), ("other", "Something else", "other"))
 NOW, WRONG = fact("now"), fact("right").is_("no")
-LOWER, KEPT, NEW_END_READ = map(RIGHT.is_, ("lower", "kept", "end"))
+LOWER, KEPT, NEW_END_READ = map(PUTS_RIGHT.is_, ("lower", "kept", "end"))
 TELLS = ~NOW.one_of("fine", "cleared") & ~LOWER & ~KEPT
 SOME = TELLS & ~READ.is_("none") & ~fact("past").is_("over")
 PAST = Fact("past_end", of=past_read)
@@ -95,7 +95,7 @@ FLOW = Flow(
                rf"(?P<asked>{NEW_END})", rf"(?P<asked>{NEW_KILOS})"),
     fits=may_put_right,
     facts=(Fact("tomorrow", of=tomorrow), PAST,
-           GIVEN, CUT, READ, RIGHT, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
+           GIVEN, CUT, READ, PUTS_RIGHT, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
            Fact("then", values=STANDING, of=limits_then), Fact("stands", of=stands_then), Fact("understood", of=understood),
            Fact("sooner", of=sooner), Fact("before", of=before_right),
            Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), Fact("left_open", of=left_open)),

@@ -42,7 +42,7 @@ def says_nothing_here(draft: Draft, text: str) -> bool:
     return not said and hear_act(text).asks in (None, Asks.GENERAL)
 
 
-OVER: Final = "over"
+SAID_OVER: Final = "over"
 """The fact that says, to what decides whether a sentence fits, over which flow it is said; none at the menu."""
 
 
@@ -52,7 +52,7 @@ def told_beside(draft: Draft, text: str) -> tuple[str, str] | None:
     policy = draft.compiled.flow.policy
     if not draft.ask.free or draft.ask.safety or policy.told or not policy.hears_signs:
         return None
-    said = draft.book.sentence(text, {**draft.known.facts, OVER: draft.top.flow})
+    said = draft.book.sentence(text, {**draft.known.facts, SAID_OVER: draft.top.flow})
     return said if said and draft.book[said[0]].flow.policy.told else None
 
 
@@ -75,7 +75,7 @@ def assents(draft: Draft, text: str) -> bool:
 def begun_by(draft: Draft, text: str) -> tuple[str, str] | None:
     """Return the flow that a whole sentence starts over the open question, and the request in it; None for none."""
     home = draft.top.flow == draft.book.home
-    said = draft.book.sentence(text, draft.known.facts if home else {**draft.known.facts, OVER: draft.top.flow})
+    said = draft.book.sentence(text, draft.known.facts if home else {**draft.known.facts, SAID_OVER: draft.top.flow})
     if said is None or home:
         return said
     begun = draft.book[said[0]].flow
