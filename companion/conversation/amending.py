@@ -36,14 +36,13 @@ def amend(draft: Draft, text: str, nth: int = 0) -> None:
 
 
 def answer_anew(draft: Draft, text: str) -> bool:
-    """Take a reply for the new answer to the question that the open one amends; return False if it is none."""
-    stop = draft.compiled.stops.get(draft.ask.amends)
-    new = stop.kind.anew(text, draft.context) if isinstance(stop, Ask) else None
-    if not isinstance(stop, Ask) or new is None:
-        return False
-    _replace(draft, Slot(stop.key, new.value, new.unit), text)
-    show(draft)
-    return True
+    """Take a reply for the new answer to a question that the open one amends; return False if it is none."""
+    for stop in map(draft.compiled.stops.get, draft.ask.amends):
+        if isinstance(stop, Ask) and (new := stop.kind.anew(text, draft.context)):
+            _replace(draft, Slot(stop.key, new.value, new.unit), text)
+            show(draft)
+            return True
+    return False
 
 
 def _elsewhere(draft: Draft, other: Elsewhere, raw: str) -> None:
