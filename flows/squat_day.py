@@ -34,7 +34,8 @@ LONGER_WALK = Hold("Start", seconds=int(SOURCES["warm_up_walk"].value[1]), count
 FLOW = Flow(
     "squat_day", version=1, title="Squat day", policy=Policy.TALK, at_start=day_facts,
     rests_on=("body_only", "most"), command=("squatting", "squatting now", "squat now", "squat day today", "warm me up", "time to squat"),
-    sentences=(r"(?:ok |hey |so )?(?:i(?:'m| am) )?(?:now |about to |going to |off to |ready to )?squat(?:ting|s)?(?: now| today| soon)?",
+    sentences=(r"(?:ok |hey |so )?(?:i(?:'m| am) )?(?:now |about to |going to |off to |ready to )?squat(?:ting|s)?"
+               r"(?: now| today| soon)?(?: please| pls| plz)?",
                r"(?:it's |it is )?squat day(?: today)?", r"at the (?:gym|rack)(?: now)?"),
     gates=(Gate(OVER_DAY.is_("yes"), "That squat day is over."), *SQUAT, limited(Work.SQUAT)),
     facts=(BAR, BAR_TODAY, DRILL, TRIAL, ARM, Fact("of_day", values=("2026-03-01", "2026-03-02")), Fact("last_load", 20.0, 200.0, step=2.5),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from companion.calendar.preferences import answered_until
+from companion.conversation.aims import SAID_OVER
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.day_kinds import NO_DAY, PastDay
 from companion.conversation.effects import Find, Replan
@@ -35,17 +36,19 @@ def day_of(got: Facts, side: str) -> Value | None:
 
 
 def names_one(asked: str, facts: Facts) -> bool:
-    """True if words name a day whose squats can be told of now; of today only where they were not told."""
+    """True if words name a day whose squats can be told of now; of today only where they were not told, and its squat day is not open,
+    which asks of them itself."""
     today = str(facts.get("today", ""))
     days = {day.isoformat() for day in past_days(asked, date.fromisoformat(today))} if today else set()
-    return bool(days) and not (days == {today} and facts.get("squat.answered") == today)
+    asked_of = facts.get("squat.answered") == today or facts.get(SAID_OVER) == "squat_day"
+    return bool(days) and not (days == {today} and asked_of)
 
 
 FLOW = Flow(
     "squats_told", version=1, title="How it went", policy=Policy.TALK, gates=(WELCOMED, *CARE_FIRST), at_start=told_facts,
-    command=("done squatting", "after squats"), fits=names_one, at_rest=True, over=("squat_after",),
-    sentences=(r"(?:ok |so |well |hi )?i(?:'ve| have)? (?:only |already |just )?(?:squatted|did (?:my |some )?squats)"
-               r"\b(?P<asked>.*)",),
+    command=("done squatting", "after squats"), fits=names_one, at_rest=True, over=("squat_after", "squat_day"),
+    sentences=(r"(?:ok |so |well |hi )?(?:i(?:'ve| have)? (?:only |already |just )?(?:squatted|did (?:my |some )?squats)|"
+               r"(?:only |already |just )?squatted)\b(?P<asked>.*)",),
     facts=(Fact("of_day", values=("2026-03-01", "2026-03-02")), Fact("told_day", of=day_of)),
     steps=(
         Ask("day", "On which day did you squat?", PastDay("I have not squatted"), only_if=~fact("of_day").known),

@@ -17,7 +17,8 @@ Facts = Mapping[str, Value]
 AXES: Final[Mapping[str, Mapping[str, Facts]]] = {
     "welcomed": {"yes": {"welcome.zone_right": "yes"}, "no": {}, "zone wrong": {"welcome.zone_right": "no"}},
     "age": {"adult": {"welcome.adult": "yes"}, "under 18": {"welcome.adult": "no"},
-            "said so later": {"welcome.adult": "yes", "safety.age": "under_18"}},
+            "said so later": {"welcome.adult": "yes", "safety.age": "under_18"},
+            "put right": {"welcome.adult": "no", "safety.age": "grown"}},
     "crisis": {"none": {}, "over": {"crisis": "over"}, "asked": {"crisis": "asked"}, "open": {"crisis": "open"}},
     "coach": {"linked": {"coach": "yes"}, "none": {}, "left": {"coach": "no"}},
     "level": {"none": {}} | {level: {"safety.level": level} for level in (
@@ -75,7 +76,7 @@ MOVING: Final = (*TESTS, "warm_up", "prime", "squat_day", "best_squat")
 ROUNDS: Final = ("screen", "full_screen", "retest", "depth_estimate")
 """They lead to those, or tell of depth."""
 PLANS: Final = ("squat_days", "trial")
-OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "note_to_coach", "reminder_times", "reminders",
+OWN: Final = ("age", "bar", "depth_step", "film", "leave_coach", "morning", "note_to_coach", "reminder_times", "reminders",
               "clearance", "limit_over", "limits", "referral", "retest_later", "safety_check", "setup_morning", "share_outcomes",
               "share_trial", "squat_after", "squats_told", "time_off", "whereabouts")
 COACHES: Final = ("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",

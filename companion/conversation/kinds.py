@@ -214,7 +214,7 @@ _UNABLE: Final = re.compile(r"(?:(?:no|nope),? )?i can'?t")
 
 
 _AGE: Final = re.compile(r"(?:(?P<no>no|nope|nah)|yes|yeah|yep|yup|ya|sure|ofc|of course)?[,. ]*"
-                        r"(?:(?:i am|i'm|im|i|am|just|only|turned|now|age|aged) )*"
+                        r"(?:(?:i am|i'm|im|i|am|just|only|turned|now|age|aged|over|above) )*"
                         r"(?P<age>[1-9]\d)(?: ?(?:years?(?: old)?|yrs?(?: old)?|yo|y/o|now|already))*")
 
 

@@ -203,10 +203,27 @@ def _arrive(draft: Draft, ask: Ask, after: float) -> None:
 def noted(draft: Draft, name: str) -> Answer | None:
     """Return what was said ahead of a question as its answer, if it can still be given there. ``name``: its state, as noted."""
     value, ask = draft.top.noted.get(name), draft.ask
+    if isinstance(value, str) and (told := ask.kind.told(value)):
+        return told
     if value is None or any(option.value == value and not option.only_if.holds(draft.facts()) for option in ask.kind.options):
         return None
     said = value if ask.free else "said before" if isinstance(value, str) else f"{value:g} {ask.kind.unit}, said before"
     return Answer(value, str(said), ask.kind.unit)
+
+
+def told_of_later(draft: Draft, text: str) -> bool:
+    """Note what a sentence tells for a safety question that is to come as things are, such as who cleared them, and ask the open one
+    again; return False if it tells nothing for one."""
+    stops = draft.compiled.stops
+    later = list(stops)[list(stops).index(draft.top.state) + 1:] if draft.ask.safety else []
+    facts = draft.facts()
+    key = next((key for key in later if isinstance(ask := stops[key], Ask) and ask.safety and ask.kind.told(text)
+                and ask.only_if.holds(facts)), None)
+    if key is None:
+        return False
+    draft.top = draft.top._replace(noted={**draft.top.noted, key: text})
+    ask_again(draft, "I come to that in a moment.")
+    return True
 
 
 def told_ahead(draft: Draft, text: str) -> dict[str, Value]:

@@ -15,6 +15,7 @@ from companion.conversation.condition import Condition, Facts
 from companion.conversation.flow import PARKED, Flow, Gate, Offer, Run, Tell
 from companion.conversation.machine import Compiled, compile_flow
 from companion.language.phrases import normalise
+from companion.language.slips import put_right
 
 SENTENCE_MOST: Final = 120
 """Most characters of a sentence that can start a flow; our choice."""
@@ -124,6 +125,11 @@ def _said(text: str, sentences: Sentences, facts: Facts | None = None) -> tuple[
     if len(text) > SENTENCE_MOST:
         return None
     said = normalise(text).strip(" .!")
+    meant = put_right(said)
+    return _meant(said, sentences, facts) or (_meant(meant, sentences, facts) if meant != said else None)
+
+
+def _meant(said: str, sentences: Sentences, facts: Facts | None) -> tuple[str, str] | None:
     for pattern, flow in sentences:
         if found := pattern.fullmatch(said):
             asked = found.groupdict().get("asked") or ""

@@ -837,6 +837,17 @@ def test_the_levels_of_open_questions_are_known_by_the_rule_their_flows_write():
         assert rule in rules
 
 
+@pytest.mark.parametrize(("said", "asks"), [
+    ("my physio cleared me for lifting", "And when did they clear you"), ("yes my physio cleared me last year", "so that they knew of it"),
+    ("my physio cleared me in 2020", "so that they knew of it")])
+def test_a_clearance_told_before_it_is_asked_for_is_kept_for_its_question(said: str, asks: str):
+    talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("had a slipped disc in 2019", "yes", said)
+    assert talk.state == "signs.old_disc"
+    assert "I come to that in a moment." in talk.last
+    assert asks in talk.say("no").last
+    assert talk.answers["cleared"] == "yes"
+
+
 def test_who_cleared_a_history_and_when_is_asked_as_far_as_the_answer_does_not_say():
     talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("i have a heart condition", "yes", "yes, my cardiologist on friday")
     assert talk.state == "signs.knew"
@@ -874,3 +885,9 @@ def test_a_pause_asked_for_beside_a_sign_is_offered_once_the_questions_end():
     for words, known in (("pause until 3 april, surgery on my back", {}), ("surgery on my back", plan)):
         talk = Talk(BOOK["home"].flow, known={**CHECKED, **known}, book=BOOK).say(words, "yes", "no", "no")
         assert not any("pause" in say.text for say in talk.says if "You wrote" not in say.text)
+
+
+@pytest.mark.parametrize("said", ["thanks", "ok", "thank you"])
+def test_thanks_after_the_words_of_help_are_met_with_how_they_are_and_no_menu(said: str):
+    talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("i dont want to be here anymore", said)
+    assert talk.last.startswith("Good to hear from you. Are you safe just now")

@@ -11,7 +11,7 @@ from companion.screening.squat_days import days_told
 from flows.catalogue import BOOK
 from flows.squats_told import FLOW
 from tests.drive import CHECKED, NOW, Talk
-from tests.flows.squatting import Lifter, squatted
+from tests.flows.squatting import RESULTS, Lifter, squatted
 
 TODAY = NOW.date()
 MONDAY = TODAY.isoformat()
@@ -50,10 +50,20 @@ def test_what_is_no_day_that_can_be_told_of_is_asked_for_again(words: str, why: 
     assert talk.state == "squats_told.day"
 
 
-@pytest.mark.parametrize("words", ["i squatted 90 kg on friday", "I did my squats three days ago", "ok i squatted on fri"])
+@pytest.mark.parametrize("words", [
+    "i squatted 90 kg on friday", "I did my squats three days ago", "ok i squatted on fri",
+    "squatted 90 on friday", "i sqauted 90 on firday"])
 def test_a_sentence_that_names_the_day_begins_it_and_has_it_confirmed(words: str):
     talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say(words)
     assert talk.last == "Did you squat on Friday 27 February?"
+
+
+def test_another_days_squats_told_in_a_squat_day_are_no_load_of_today_and_todays_are_its_own():
+    of_today = Talk(BOOK["squat_day"].flow, RESULTS, BOOK)
+    assert of_today.state == "squat_day.load"
+    assert of_today.say("i squatted 90 kg on friday").last == "Did you squat on Friday 27 February?"
+    begun = Talk(BOOK["squat_day"].flow, RESULTS, BOOK)
+    assert begun.say("i squatted 90 kg today").state.startswith("squat_day.")
 
 
 def test_another_day_named_where_a_day_is_asked_about_is_no_yes_to_it():

@@ -152,6 +152,11 @@ def test_pain_of_yesterday_or_this_morning_is_sure_unless_it_is_over(text: str, 
     assert hear_pain(text) is hear_pain(text, body_at_work=False) is level
 
 
+@pytest.mark.parametrize("text", ["cant feel my big toe prperly", "i cant feel my left big toe", "dont feel my little toe"])
+def test_a_toe_that_is_not_felt_is_sure_whichever_it_is(text: str) -> None:
+    assert hear_pain(text) is Pain.YES
+
+
 @each_row(("text", "level"), [
     ("legs were dead by set 4", Pain.NO), ("quads felt dead after the last set", Pain.NO), ("left leg dead after squats", Pain.YES),
     ("my legs went dead", Pain.YES), ("my legs are dead and numb after squats", Pain.YES)])
