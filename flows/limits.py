@@ -1,5 +1,7 @@
 """Limits: what a clinician told somebody to leave out, by whom and until when; said back in one line before it counts."""
 
+from dataclasses import replace
+
 from companion.conversation.condition import Fact, fact
 from companion.conversation.day_kinds import LimitEnd
 from companion.conversation.effects import Alert, Find, Remind
@@ -7,7 +9,7 @@ from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Option, Words, YesNo, choice
 from companion.conversation.number_kinds import LimitKilos
 from companion.conversation.policy import Policy
-from companion.language.limits import NEW_END, NEW_KILOS
+from companion.language.limits import NEW_END, NEW_KILOS, only_part
 from flows.limit_facts import (
     NO_MORE,
     before_right,
@@ -74,6 +76,12 @@ ASK_TOMORROW = Do(Remind("limit", "limits", "{tomorrow}"), UNTIL_SAID.only_if)
 """Somebody who puts the phone away is asked again the next day; once it is answered, on the date of what stands."""
 
 
+def _part_told(text: str) -> str:
+    """Return the answer to what was to be left out in a sentence that says so: "nothing over 40 kg"; "" for none."""
+    part = only_part(text)
+    return "stretching" if part.startswith("stretch") else part if part in {value for value, *_ in WHAT} else ""
+
+
 def _also(key: str, *before: str) -> Ask:
     """Return the question for one thing more; what was named already is not offered again."""
     rest = [Option(value, label, tuple(more), only_if=~fact("what").is_(value) & ~fact("also").is_(value) if len(before) > 1
@@ -117,8 +125,8 @@ FLOW = Flow(
         Ask("past", "{past_end:date} has been. Is the limit over, or did you mean another day?", choice(
             ("over", "It is over", "over", "yes", "done"), ("other", "Another day", "another day", "no")), safety=True,
             only_if=SOME & PAST.known & END_READ.is_("no") & ~WRONG),
-        Ask("what", "I want to be sure. What were you told to leave out? Tap one; I ask for more after it.", choice(
-            *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), safety=True, only_if=TAPPED_PARTS),
+        Ask("what", "I want to be sure. What were you told to leave out? Tap one; I ask for more after it.", replace(choice(
+            *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), told_by=_part_told), safety=True, only_if=TAPPED_PARTS),
         _also("also", "what"),
         _also("also_2", "what", "also"),
         Ask("kg", "Nothing above how many {unit}?", LimitKilos("kg", 1, 500, usual=(1, 300), example_value=40), safety=True,

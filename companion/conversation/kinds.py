@@ -168,10 +168,11 @@ _BARE: Final = (("no", re.compile(r"(?:nope|nah|naw|no)(?:,? (?:nope|nah|no|not 
 @dataclass(frozen=True, slots=True)
 class Choice(Kind):
     """One of a few answers. ``later``: the one whose words, said later, answer it anew by themselves; any other needs "i meant" before
-    it."""
+    it. ``told_by``: returns the option that a whole sentence tells, "" for none."""
 
     choices: tuple[Option, ...]
     later: str = ""
+    told_by: Callable[[str], str] | None = None
 
     @property
     def options(self) -> tuple[Option, ...]:
@@ -179,6 +180,8 @@ class Choice(Kind):
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         """A bare yes or no of any wording is the option that "yes" or "no" names, also where nothing is guessed."""
+        if self.told_by and (value := self.told_by(text)):
+            return Answer(value, text, beside=True)
         bare = next((word for word, said in _BARE if context.strict and said.fullmatch(flat(text).strip(" ."))), text)
         read = pick(bare, self.options, context, beside=True)
         return replace(read, raw=text) if isinstance(read, Answer) else read

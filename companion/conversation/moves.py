@@ -214,24 +214,28 @@ def noted(draft: Draft, name: str) -> Answer | None:
 def told_of_later(draft: Draft, text: str) -> bool:
     """Note what a sentence tells for a safety question that is to come as things are, such as who cleared them, and ask the open one
     again; return False if it tells nothing for one."""
-    stops = draft.compiled.stops
-    later = list(stops)[list(stops).index(draft.top.state) + 1:] if draft.ask.safety else []
     facts = draft.facts()
-    key = next((key for key in later if isinstance(ask := stops[key], Ask) and ask.safety and ask.kind.told(text)
-                and ask.only_if.holds(facts)), None)
-    if key is None:
+    key = next((key for key, ask in _to_come(draft) if ask.safety and ask.kind.told(text) and ask.only_if.holds(facts)), None)
+    if key is None or not draft.ask.safety:
         return False
     draft.top = draft.top._replace(noted={**draft.top.noted, key: text})
     ask_again(draft, "I come to that in a moment.")
     return True
 
 
-def told_ahead(draft: Draft, text: str) -> dict[str, Value]:
-    """Return the first question to come that a message answers in words, with the answer, to be confirmed there."""
-    for key, stop in draft.compiled.stops.items():
-        if key != draft.top.state and isinstance(stop, Ask) and not isinstance(stop.kind, _TAPPED):
+def _to_come(draft: Draft) -> list[tuple[str, Ask]]:
+    """Return the questions after the open one, with their keys, in the order they are written."""
+    asks = [(key, stop) for key, stop in draft.compiled.stops.items() if isinstance(stop, Ask)]
+    return asks[next(at for at, (key, _) in enumerate(asks) if key == draft.top.state) + 1 :]
+
+
+def told_ahead(draft: Draft, text: str, told: Value | None = None) -> dict[str, Value]:
+    """Return the first question to come that a message answers in words, with the answer, to be confirmed there; ``told``: not with this
+    one, which it gave here."""
+    for key, stop in _to_come(draft):
+        if not isinstance(stop.kind, _TAPPED):
             read = stop.kind.read(text, draft.context)
-            if isinstance(read, Answer):
+            if isinstance(read, Answer) and read.value != told:
                 return {SAID_AHEAD + key: read.value}
     return {}
 
@@ -272,7 +276,7 @@ def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
     record(draft, ask, kept, given.value, given.unit)
     got = {**frame.got, name: given.value} | ({name + _BY: "tap" if given.tapped else "words"} if ask.safety else {})
     got |= {name + _SAID: given.raw} if given.more else {}
-    ahead = {**frame.noted, **told_ahead(draft, given.raw)} if given.beside else frame.noted
+    ahead = {**frame.noted, **told_ahead(draft, given.raw, given.value)} if given.beside else frame.noted
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state), noted=ahead))
     _follow(draft, draft.fire(ANSWER), _hold(draft, ask))
 

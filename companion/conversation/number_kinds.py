@@ -9,7 +9,7 @@ from typing import Final
 
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Kind, Option, ReadingContext, Unclear, pick
-from companion.language.limits import new_kilos
+from companion.language.limits import kilos_alone, new_kilos
 from companion.language.phrases import normalise
 from companion.language.quantities import sized
 from companion.language.units import METRIC, shown, spoken_unit, to_kept, unit_word
@@ -193,7 +193,10 @@ class Numbers(Kind):
 
 @dataclass(frozen=True, slots=True)
 class LimitKilos(Number):
-    """The weight above which a clinician's limit closes everything."""
+    """The weight above which a clinician's limit closes everything; read in a sentence that says no more: "nothing over 40 kg"."""
+
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        return Number.read(self, kilos_alone(text, context.units) or text, context)
 
     def anew(self, text: str, context: ReadingContext) -> Answer | None:
         told = new_kilos(text, context.units)

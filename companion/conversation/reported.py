@@ -65,14 +65,15 @@ def heard_together(draft: Draft, before: Session, text: str) -> None:
 
 
 def _came_to_nothing(draft: Draft, before: Session, text: str) -> bool:
-    """True if a message left the conversation where it was, and is no question, control word or courtesy. A stop may be of more than the
-    conversation."""
+    """True if a message left the conversation where it was, and is no yes, question, control word or courtesy. A stop may be of more
+    than the conversation."""
     after = draft.session
     stayed = (after.stack, after.parked, after.runs) == (before.stack, before.parked, before.runs)
     settled = (before.aside and before.aside.about not in _IN_DOUBT and after.aside != before.aside) or (
         after.aside and not after.aside.if_hurt and after.aside.about not in _IN_DOUBT)
     heard = hear(text, strict=True)
-    return stayed and not settled and (heard is Phrase.STOP or heard not in CONTROLS) and not is_question(text) and (
+    ends = heard in CONTROLS and heard is not Phrase.STOP
+    return stayed and not settled and not ends and heard is not Phrase.YES and not is_question(text) and (
         normalise(text).strip(" .!") not in THANKS | HELLOS and not matches("nothing_hurts", flat(text)))
 
 

@@ -310,6 +310,22 @@ def is_end(text: str, today: date) -> bool:
     return bool(end) and not rest.strip(" ,")
 
 
+def kilos_alone(text: str, system: str = "") -> str:
+    """Return the weight of a sentence that tells of nothing else, in kg and as it would be typed; "" for none. ``system``: as there."""
+    told = read_limit(text, _ANY_DAY, system)
+    return f"{told.kg} kg" if told.read and told.kg is not None and not told.parts else ""
+
+
+_ANY_DAY: Final = date(2000, 1, 1)
+
+
+def only_part(text: str) -> str:
+    """Return the one thing that a sentence says to leave out: a part, "kg" for what is above a weight, "" where it tells none, or more."""
+    told = read_limit(text, _ANY_DAY)  # its end is not asked for
+    parts = [*told.parts, *(["kg"] if told.kg is not None else [])]
+    return parts[0] if told.read and len(parts) == 1 else ""
+
+
 def parts_named(text: str) -> frozenset[str]:
     """Return the parts that words name, whatever they say of them: "cleared me for lifting" names the load."""
     return _named(f" {normalise(text)} ")[0]

@@ -837,3 +837,18 @@ def test_a_clearance_to_come_or_without_a_day_ends_no_limit(when: tuple[str, ...
     talk = Limited("home", TOLD).say("cleared", *when)
     assert (talk.limits, talk.alerts) == ((TOLD,), [])
     assert "counts once it is given" in talk.heard
+
+
+@pytest.mark.parametrize(("said", "part"), [
+    ("nothing over 40 kg", "kg"), ("no lifting over 40kg", "kg"), ("no squats", "squats"), ("no hamstring stretching", "stretching"),
+    ("nothing", "none")])
+def test_what_to_leave_out_is_read_in_a_sentence_too_where_it_is_asked_for(said: str, part: str):
+    talk = Talk(BOOK["limits"].flow, CHECKED, BOOK).say("my doctor said take it easy")
+    assert talk.state == "limits.what"
+    assert talk.say(said).answers["what"] == part
+
+
+def test_a_weight_said_with_it_is_offered_at_its_question():
+    talk = Talk(BOOK["limits"].flow, CHECKED, BOOK).say("my doctor said take it easy", "nothing over 40 kg", "that is all")
+    assert talk.state == "limits.kg"
+    assert "40 kg, as I wrote" in [tap.label for row in talk.says[-1].buttons for tap in row]

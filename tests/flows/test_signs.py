@@ -891,3 +891,10 @@ def test_a_pause_asked_for_beside_a_sign_is_offered_once_the_questions_end():
 def test_thanks_after_the_words_of_help_are_met_with_how_they_are_and_no_menu(said: str):
     talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("i dont want to be here anymore", said)
     assert talk.last.startswith("Good to hear from you. Are you safe just now")
+
+
+def test_a_yes_that_came_to_nothing_is_no_part_of_the_sign_after_it():
+    talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("yes", "my left foot drops")
+    assert "You wrote “my left foot drops”" in talk.last
+    asked = Talk(BOOK["home"].flow, CHECKED, BOOK).say("yes", "cant pe")
+    assert "yes" not in asked.last
