@@ -16,12 +16,13 @@ from flows.limit_facts import (
     is_newer,
     kilos_left,
     limits_left,
+    limits_told,
     sets_limit,
     until_asked_again,
 )
 from flows.limits import STANDING, YES_NO
 from flows.safety_check import TOLD, UNSURE
-from flows.safety_facts import CLEARED_WHY
+from flows.safety_facts import CLEARED_WHY, tomorrow
 from flows.shared import WELCOMED
 
 WAITS, STAND = Fact("waits", values=YES_NO), Fact("stand", values=YES_NO)
@@ -30,24 +31,30 @@ ASKS, YES = WAITS.is_("yes"), fact("right").is_("yes")
 NEWER = Fact("newer", values=YES_NO, of=is_newer)
 BY_THEM, AFTER = ASKS & BY_CLINICIAN, NEWER.is_("yes") | fact("after").is_("yes")
 CLEARED, STILL = BY_THEM & AFTER, fact("limit.words").known
+SAID_BESIDE = Fact("limit_said", values=("my physio cleared me yesterday but nothing over 60 kg until friday",))
+"""The words of a clearance that set a limit too: it stands, whatever becomes of the clearance."""
 PREGNANT = fact("safety.pregnant").one_of("yes", "unsure") | fact("safety_check.pregnant").one_of("yes", "unsure")
 CHECK_NEXT = fact("safety.level").one_of("clinician", "same_day", "emergency")
 
 
 FLOW = Flow(
-    "clearance", version=1, title="I was cleared", policy=Policy.TOLD, gates=(WELCOMED,), at_start=clearance_facts,
+    "clearance", version=2, title="I was cleared", policy=Policy.TOLD, gates=(WELCOMED,), at_start=clearance_facts,
     command=("cleared", "clearance", "i am cleared", "i'm cleared", "i have been cleared"),
     sentences=CLEARANCES,
-    facts=(WAITS, STAND, Fact(CLEARED_SAID, values=SENTENCES), *CLEARED_FACTS, TO_LOAD, LIMITED, Fact("before", values=STANDING),
+    facts=(WAITS, STAND, SAID_BESIDE, Fact("with_said", values=STANDING), Fact("limits_told", of=limits_told),
+           Fact("tomorrow", of=tomorrow), Fact("before_words", values=("no squats, until they clear you",)),
+           Fact(CLEARED_SAID, values=SENTENCES), *CLEARED_FACTS, TO_LOAD, LIMITED, Fact("before", values=STANDING),
            NEWER, Fact("after_what", of=after_what), Fact("for_read", values=("lifting", "squats")),
            Fact("cleared_words", of=cleared_words), Fact("left", values=STANDING, of=limits_left),
            Fact("kilos", values=("60",), of=kilos_left), Fact("end", values=("2026-03-16",), of=end_left),
            Fact("cleared_until", of=until_asked_again)),
     steps=(
         Tell("Good to hear. Nothing here waits for a clearance just now.", ~ASKS),
+        Do(Find("safety.limits", "{with_said}", "told with a clearance, questions open"), SAID_BESIDE.known),
+        Do(Remind("limit", "limits", "{tomorrow}"), SAID_BESIDE.known),
         *asked_who_and_when("Good to hear. {who_asked}", TOLD, ASKS),
         Ask("after", "{after_what}", UNSURE, safety=True, only_if=BY_THEM & NEWER.is_("no")),
-        Ask("cleared_for", "What stood: {limit.words}. What were you cleared for?", choice(
+        Ask("cleared_for", "What stood: {before_words}. What were you cleared for?", choice(
             ("all", "Everything", "all", "training"), ("lifting", "Lifting weights", "lifting", "weights"),
             ("squats", "Squats", "squatting"), ("bending", "Bending"), ("stretching", "Stretching", "stretches")), safety=True,
             only_if=CLEARED & STAND.is_("yes") & ~fact("for_read").known),
@@ -64,8 +71,8 @@ FLOW = Flow(
         Do(Alert("", "was cleared for {cleared_words}. By whom and when: {who_and_when}"), YES),
         Ask("limits", "Did they set any new limits? If not, type “none”.",
             Words(limit=200, example_text="nothing over 40 kg for a month", tried=("none",)),
-            safety=True, free=True, signs=TOLD, only_if=YES),
-        Run("limits", YES & LIMITED.is_("yes"), asked="{limits}"),
+            safety=True, free=True, signs=TOLD, only_if=YES & ~SAID_BESIDE.known),
+        Run("limits", SAID_BESIDE.known | YES & LIMITED.is_("yes"), asked="{limits_told}"),
         *not_cleared(ASKS),
         Tell("Then that does not count for what stands now. Ask them about it, and once they have cleared you of it, say “cleared”.",
              BY_THEM & ~AFTER),

@@ -17,7 +17,7 @@ from companion.screening.coach_acts import AS_COMPUTED, COACH_ACTS, HOLDS_DAYS
 from companion.screening.depth import BAND_WORDS, band_of
 from companion.screening.setups import CHANGES
 from companion.screening.sources import with_numbers
-from flows.coach_shared import COACHES_ONLY, asked_of
+from flows.coach_shared import TO_A_LIFTER, asked_of
 from flows.home import TESTS
 from flows.shared import BANDS
 
@@ -90,7 +90,7 @@ DATED = Fact("dated", values=("no", "yes"), of=dated)
 
 FLOW = Flow(
     "coach_act", version=5, title="For a lifter", policy=Policy.ABOUT_OTHERS, command=None,
-    gates=(COACHES_ONLY,),
+    gates=TO_A_LIFTER,
     at_start=act_facts, facts=(ACT_ASKED, VALUE_GIVEN, Fact("value", of=value_of), READY, DATED),
     steps=(
         _ask("pin_depth", "{whom}: which depth should they keep to? It is where they start: movement or pain can move it back, and nothing "

@@ -5,13 +5,13 @@ from companion.conversation.effects import Act
 from companion.conversation.flow import Ask, Do, Flow, Tell
 from companion.conversation.kinds import Words, YesNo
 from companion.conversation.policy import Policy
-from flows.coach_shared import COACHES_ONLY, asked_of
+from flows.coach_shared import TO_A_LIFTER, asked_of
 
 SEND_CONFIRMED = fact("sure").is_("yes")
 
 FLOW = Flow(
     "coach_note", version=3, title="Write to a lifter", policy=Policy.ABOUT_OTHERS, command=None,
-    gates=(COACHES_ONLY,),
+    gates=TO_A_LIFTER,
     at_start=asked_of,
     steps=(
         Ask("text", "For {whom}: what should I pass on? It goes out in your name, and is kept with what you did for them.",

@@ -8,10 +8,14 @@ from companion.conversation.condition import Value, fact
 from companion.conversation.effects import Show
 from companion.conversation.flow import Do, Flow, Gate, Known
 from companion.conversation.policy import Policy
+from flows.shared import ANSWERED_OF_HARM, BEGUN_AGAIN
 
 IS_COACH = fact("is_coach").is_("yes")
 COACHES_ONLY = Gate(~IS_COACH, "That is only for coaches. Whoever runs this bot decides who is one.")
 """The gate before anything a coach sees or does; the link to the lifter is checked again when it is carried out."""
+
+TO_A_LIFTER = (COACHES_ONLY, BEGUN_AGAIN, ANSWERED_OF_HARM)
+"""The gates before a coach writes to a lifter or sets anything for one."""
 
 
 def asked_for(known: Known) -> dict[str, Value]:

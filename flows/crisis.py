@@ -10,7 +10,8 @@ from dataclasses import replace
 from companion.conversation.condition import Fact, Facts, fact
 from companion.conversation.effects import Alert, Find, Replan
 from companion.conversation.flow import Ask, Do, Flow, Jump, Known, Tell
-from companion.conversation.kinds import YesNo, choice
+from companion.conversation.kinds import Option, YesNo, choice
+from companion.conversation.of_lifters import OF_A_LIFTER
 from companion.conversation.policy import Policy
 
 CRISIS = fact("crisis").one_of("open", "asked")
@@ -24,6 +25,10 @@ HELPS = (HELP, "If you are in danger now, call your local emergency number, or g
          "Is somebody near you? Please tell them now how you are.")
 UNSAFE = ("not safe", "unsafe", "i'm not safe", "i am not safe", "no i'm not safe", "no i am not safe", "i don't feel safe",
           "i do not feel safe", "not really safe", "i'm in danger", "i am in danger")
+ABOUT_THEM = ("my lifter", "a lifter", "lifter", "about my lifter", "it's about my lifter", "them", "him", "her", "not me")
+INSTEAD = {"no": "Thank you for telling me. If that ever changes, or something in your body worries you, write it here.",
+           "lifter": OF_A_LIFTER}
+"""What is said where no harm to oneself was meant."""
 
 
 def _at_start(known: Known) -> Facts:
@@ -35,15 +40,16 @@ def _at_start(known: Known) -> Facts:
 FLOW = Flow(
     "crisis", version=2, title="Help now", command=None, policy=replace(Policy.SIGNS, stops=False, quiet=True, ends_all=True),
     parked=f"{HELP} When you want to go on here, say “begin again”.",
-    facts=(Fact("doubtful", values=("yes",)),), at_start=_at_start,
+    facts=(Fact("doubtful", values=("yes",)), Fact("instead", of=lambda got, side: INSTEAD.get(str(got["so"])))), at_start=_at_start,
     steps=(
         Do(Find("crisis", "asked", "asked whether they think of harming themselves"), fact("doubtful").is_("yes")),
         Ask("so", "I'm not sure I understood, and I would rather ask. Are you thinking of harming yourself, or of not wanting to live?",
             choice(("yes", "Yes", "i am", *UNSAFE), ("unsure", "Not sure", "maybe", "sometimes"),
+                   Option("lifter", "It is about a lifter", ABOUT_THEM, only_if=fact("is_coach").is_("yes")),
                    ("no", "No, I meant something else", "no")),
-            safety=True, back=False, unread=HELPS, signs=("self_harm",), only_if=fact("doubtful").is_("yes"),
-            then=(Jump(fact("so").is_("no"), does=(Do(Find("crisis", "over", "meant something else")), Do(Replan())),
-                       say="Thank you for telling me. If that ever changes, or something in your body worries you, write it here."),)),
+            safety=True, back=False, unread=HELPS, signs=("self_harm",), lets=("begin_again",), only_if=fact("doubtful").is_("yes"),
+            then=(Jump(fact("so").one_of("no", "lifter"), say="{instead}",
+                       does=(Do(Find("crisis", "over", "meant something else")), Do(Replan()))),)),
         Do(Find("crisis", "open", "wrote of harming themselves")),
         Do(Replan()),
         Tell("I'm glad you told me, and I'm sorry it is this hard. You matter far more than any of this, so the exercise ends here.",

@@ -22,7 +22,7 @@ from companion.screening.load_limit import LimitSet, at_most, limit_at, limit_no
 from companion.screening.priming_trial import TrialResult, arm_of, verdict_of
 from companion.screening.readings import NumberFormat
 from companion.screening.setups import called, setup_from
-from companion.screening.squat_days import ToldDay, about, days_told, trial_days, trial_seed
+from companion.screening.squat_days import ToldDay, about, day_over, days_told, trial_days, trial_seed
 from companion.screening.warm_up_sets import BARS, POUND, WarmUpSet, sets_for, words, working_words
 from flows.outcome_facts import concluded, offer_of, showing, told_at
 from flows.shared import BODY_WEIGHT
@@ -126,29 +126,39 @@ def _common(known: Known) -> dict[str, Value]:
     facts: dict[str, Value] = {"depth_set": "yes" if steps else "no", "with_bar": "yes" if has_bar(known) else "no",
                                "of_day": today_of(known).isoformat()}
     if (most := limit_of(known)) is not None:
-        facts |= {"most": most, **_limit_words(most, showing(known))}
+        facts |= {"most": most, "most_words": most_words(most, showing(known))}
     if steps is None:
         return facts
     keep = depth_now(steps)
     return facts | {"keep": keep.value, "keep_words": BAND_WORDS[keep]}
 
 
-def _limit_words(most: float, show: NumberFormat) -> dict[str, Value]:
-    """Return a load limit in words, as what to keep to and as what a load over it is."""
-    if most:
-        return {"most_words": show(most, "kg"), "limit_is": f"more than the {show(most, 'kg')} to keep to for now"}
-    return {"most_words": "body weight", "limit_is": f"over your limit, which is {at_most(most, show)} for now"}
+def most_words(most: float, show: NumberFormat) -> str:
+    """Return a load limit in words, as what to keep to."""
+    return show(most, "kg") if most else "body weight"
+
+
+def _limit_then(then: float, known: Known, day: date) -> dict[str, Value]:
+    """Return in words the load limit that stood on a day, as what a load over it is, and what to keep to from now on, if anything."""
+    show, now, today = showing(known), limit_of(known), day == today_of(known)
+    told = (f"more than the {show(then, 'kg')} to keep to {'for now' if today else 'that day'}" if then else
+            f"over your limit, which {'is' if today else 'was'} {at_most(then, show)} {'for now' if today else 'that day'}")
+    return {"limit_is": told, "next_time": "" if now is None else f" Keep to {most_words(now, show)} next time."}
+
+
+def _most_on(known: Known, day: date) -> float | None:
+    """Return the load limit that stood on a day, in kg: today the one that stands, on an earlier day the last one; None for none."""
+    return limit_of(known) if day == today_of(known) else limit_at(limits_of(known), day_over(day, zone_from(known.facts, known.now)))
 
 
 def over_facts(known: Known) -> dict[str, Value]:
-    """Return how the load of a squat day, as it is told now, stands against the limit that stood when it was told or put right."""
+    """Return how the load of a squat day, as it is told now, stands against the limit that stood when it was lifted."""
     day = about(known.asked, known.now, today_of(known))
-    told = next((one for one in told_days(known) if one.day == day and one.load_at), None)
-    most = limit_at(limits_of(known), told.load_at) if told and told.load_at else None
+    told = next((one for one in told_days(known) if one.day == day), None)
+    most = limit_at(limits_of(known), told.lifted_by) if told and told.lifted_by else None
     if told is None or told.load is None or most is None or not over_by(told.load, most):
         return {"over": "no"}
-    show = showing(known)
-    return {"over": "yes", "load_words": show(told.load, "kg"), **_limit_words(most, show)}
+    return {"over": "yes", "load_words": showing(known)(told.load, "kg"), **_limit_then(most, known, day)}
 
 
 def has_bar(known: Known) -> bool:
@@ -169,7 +179,7 @@ def limit_held(known: Known) -> tuple[str, float] | None:
 
 
 def limits_of(known: Known) -> tuple[LimitSet, ...]:
-    """The values the load limit has had, so that a day is judged by the one it was told at; the one that stands where no other is
+    """The values the load limit has had, so that a day is judged by the one of its time; the one that stands where no other is
     known."""
     had, now = limits_in(str(known.facts.get("load.limits", ""))), limit_of(known)
     return had or ((LimitSet(datetime.min.replace(tzinfo=UTC), "load.limit", now),) if now is not None else ())
@@ -360,6 +370,9 @@ def after_facts(known: Known) -> dict[str, Value]:
     begun = (told is not None and begun_on(known, day)) or known.facts.get(DAY_TOLD) == day.isoformat()
     facts = _common(known) | {"load_line": "", "of_day": day.isoformat(), "begun": "yes" if begun else "no",
                               "hurt_before": "yes" if known.facts.get("pain.hurt.today") == "yes" else "no"}
+    facts.pop("most", None)
+    if (most := _most_on(known, day)) is not None:
+        facts |= {"most": most, **_limit_then(most, known, day)}
     facts["answered"] = max(day, answered_until(known.facts) or day).isoformat()  # a late report reopens no later day
     ago = (today - day).days
     facts["whose"] = {0: "today's", 1: "yesterday's"}.get(ago, f"{date_words(day, today)}'s")
@@ -368,7 +381,7 @@ def after_facts(known: Known) -> dict[str, Value]:
     facts["in_trial"] = "yes" if told and told.lot is not None else "no"
     if told and told.planned:
         facts["planned"] = told.planned
-        if not over_by(told.planned, limit_of(known)):
+        if not over_by(told.planned, most):
             facts |= {"planned_words": showing(known)(told.planned, "kg"), "load_line": f" Planned: {showing(known)(told.planned, 'kg')}."}
     return facts
 

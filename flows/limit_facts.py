@@ -7,17 +7,31 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import date, timedelta
 from functools import lru_cache
-from typing import Final
+from typing import Final, NamedTuple
 
+from companion.conversation.aims import SAID_OVER
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
-from companion.language.clearances import is_today
+from companion.language.clearances import and_limit, is_today
 from companion.language.findings import without_the_found
-from companion.language.limits import CLEARED, NEW_END, ToldLimit, new_end, parts_named, past_end, read_limits, sets_none
+from companion.language.limits import (
+    CLEARED,
+    NEW_END,
+    NEW_KILOS,
+    ToldLimit,
+    new_end,
+    new_kilos,
+    parts_named,
+    past_end,
+    read_limit,
+    read_limits,
+    sets_none,
+)
 from companion.language.passed_on import in_whole_words
 from companion.language.units import METRIC, shown
 from companion.screening.limits import STRETCHES, WORDS_MOST, Limit, LimitPart, LimitsTold, as_text, limits_in, most_kg, without, words_of
+from companion.screening.load_limit import ROUNDING
 from companion.screening.readings import NumberFormat
 from companion.screening.sources import value
 from flows.cleared_by import CLEARED_SAID, who_and_when
@@ -63,59 +77,99 @@ def _words(got: Facts) -> str:
     return str(got.get("words", got.get("given", "")))
 
 
+def _units(got: Facts) -> str:
+    return str(got.get("units", METRIC))
+
+
 def _told(got: Facts) -> tuple[ToldLimit, ...]:
-    return read_limits(without_the_found(_words(got)), date.fromisoformat(str(got["on"])), str(got.get("units", METRIC)))
+    """Return the limits that the words tell; of several, each was read, with its end and the same clinician."""
+    return read_limits(without_the_found(_words(got)), date.fromisoformat(str(got["on"])), _units(got))
 
 
-def _new_end(got: Facts) -> str:
-    """Return the end where the words only put right until when a limit holds that stands; "" for none such."""
-    return new_end(_words(got), date.fromisoformat(str(got["on"]))) if _of_new_end(got) else ""
+class PutRight(NamedTuple):
+    """One thing that words put right of a limit that stands, and no more: "end", until when it holds; "lower", its weight; "kept", its
+    weight, to one that is not lower, so that it stays. ``before``: that as it was, in words."""
+
+    what: str
+    old: Limit
+    new: Limit
+    before: str
 
 
-def _of_new_end(got: Facts) -> Limit | None:
-    """Return the limit of which only the end would be put right: the one told last."""
-    return next((one for one in reversed(_standing(got)) if LimitPart.OTHER not in one.parts), None)
+def _weighed_anew(words: str, units: str, standing: LimitsTold) -> PutRight | None:
+    """Return the weight that words only put right: of the limit whose weight they take back, else, where they say that they are of a limit,
+    of the one told last with a weight; None for no such."""
+    weighed = {one: one.kg for one in reversed(standing) if one.kg is not None}
+    if not (told := new_kilos(words, units)):
+        return None
+    was = [one for one, kg in weighed.items() if told.was is not None and abs(told.was - kg) < ROUNDING]
+    if not (old := next(iter(was or (weighed if told.named else ())), None)):
+        return None
+    return PutRight("lower" if told.kg < weighed[old] else "kept", old, replace(old, kg=told.kg), shown(weighed[old], "kg", units))
+
+
+def _put_right(got: Facts) -> PutRight | None:
+    """Return what the words only put right; None for nothing. An end is that of the limit told last. Once they say that what stands is
+    wrong, a weight is told anew."""
+    words, standing = _words(got), _standing(got)
+    if got.get("now") != "wrong" and (found := _weighed_anew(words, _units(got), standing)):
+        return found
+    last = next((one for one in reversed(standing) if LimitPart.OTHER not in one.parts), None)
+    if last and (end := new_end(words, date.fromisoformat(str(got["on"])))):
+        first, *_ = _told(got)
+        until = _until(str(got.get("until", end)))
+        return PutRight("end", last, replace(last, until=until, by=first.by or last.by, asked=False), last.end)
+    return None
 
 
 def may_put_right(asked: str, facts: Facts) -> bool:
-    """True if words may begin the telling of a limit: those that only put an end right may where one stands."""
-    only_an_end = re.fullmatch(NEW_END, asked)
-    return not only_an_end or bool(facts.get("limit.words") and new_end(asked, _today(facts)))
+    """True if words may begin the telling of a limit: those that only put an end or a weight right may where such a limit stands. A weight
+    alone, "its 40, not 60", may be the answer to a test that is open; one that says that it is a limit is also one by itself."""
+    if re.fullmatch(NEW_END, asked):
+        return bool(facts.get("limit.words") and new_end(asked, _today(facts)))
+    units = str(facts.get("welcome.units", METRIC))
+    if not ((told := new_kilos(asked, units)) and re.fullmatch(NEW_KILOS, asked)):
+        return True
+    if _weighed_anew(asked, units, limits_in(facts.get(LIMITS))):
+        return told.named or facts.get(SAID_OVER, "limits") == "limits"
+    return told.named and read_limit(asked, _today(facts), units).read
 
 
 def how_read(got: Facts, side: str) -> Value:
     """Return "all" where the words were understood, "none" where they say that there is no limit, else "part"."""
-    told = _told(got)
-    return "none" if told[0].none else "all" if all(one.read for one in told) else "part"
+    first, *_ = _told(got)
+    return "none" if first.none else "all" if first.read else "part"
 
 
-def only_end_read(got: Facts, side: str) -> Value:
-    """Return "yes" if the words only put right until when a limit holds that stands."""
-    return "yes" if _new_end(got) else "no"
+def right_read(got: Facts, side: str) -> Value | None:
+    """Return what the words only put right of a limit that stands: "end", "lower" or "kept"; None for nothing."""
+    found = _put_right(got)
+    return found.what if found else None
 
 
 def end_read(got: Facts, side: str) -> Value:
     """Return "yes" if the words say until when."""
-    return "yes" if all(one.until for one in _told(got)) else "no"
+    first, *_ = _told(got)
+    return "yes" if first.until else "no"
 
 
 def past_read(got: Facts, side: str) -> Value | None:
     """Return the end that the words name where it was lately; None for none, or where they leave out more than one thing."""
-    told = _told(got)
-    one = len(told) == 1 and told[0].read and not told[0].until and len(told[0].parts) + (told[0].kg is not None) == 1
+    first, *_ = _told(got)
+    one = first.read and len(first.parts) + (first.kg is not None) == 1
     return (past_end(_words(got), date.fromisoformat(str(got["on"]))) if one else "") or None
 
 
 def who_read(got: Facts, side: str) -> Value:
     """Return "yes" if the words say who said so."""
-    return "yes" if _told(got)[0].by else "no"
+    first, *_ = _told(got)
+    return "yes" if first.by else "no"
 
 
 def _limits(got: Facts) -> LimitsTold:
     """Return what was told so far: what was tapped stands in place of what was read."""
-    old = _of_new_end(got)
-    if old and (end := _new_end(got)):
-        return (replace(old, until=_until(str(got.get("until", end))), by=_told(got)[0].by or old.by, asked=False),)
+    if found := _put_right(got):
+        return (found.new,)
     return _limits_of(*map(got.get, _TOLD))
 
 
@@ -131,19 +185,20 @@ def _limits_of(*values: Value | None) -> LimitsTold:
 
 
 def _limit_of(told: ToldLimit, got: Facts) -> Limit:
-    picks, kg = list(_picked(got)), told.kg
+    picks, kg = list(_picked(got)), got.get("kg")
+    kilos = kg if isinstance(kg, float) else None
     if picks:
         parts = {LimitPart(pick) for pick in picks if pick in {part.value for part in LimitPart}}
         if "stretching" in picks:
             which = str(got.get("which", "all"))
             parts |= set(STRETCHES) if which == "all" else {LimitPart(which)}
-        kilos = got.get("kg")
-        kg = kilos if isinstance(kilos, float) and "kg" in picks else None
+        kilos = kilos if "kg" in picks else None
     else:
         parts = set(map(LimitPart, told.parts))
+        kilos = told.kg if kilos is None else kilos
         if not told.read:
             parts.add(LimitPart.OTHER)
-    return Limit(frozenset(parts), kg, _until(str(got.get("until") or told.until)),
+    return Limit(frozenset(parts), kilos, _until(str(got.get("until") or told.until)),
                  WHO.get(str(got.get("by")), told.by), in_whole_words(_words(got), WORDS_MOST), "" if picks else told.elsewhere)
 
 
@@ -158,13 +213,14 @@ def _picked(got: Facts) -> Iterator[str]:
 
 
 def _with(limits: LimitsTold, new: LimitsTold) -> LimitsTold:
-    """Return what stands with new limits; one that is said again, with all its parts, is replaced, and so is one of these words that could
-    not be read."""
+    """Return what stands with new limits; one that is said again, with all its parts and no higher weight, is replaced, and so is one of
+    these words that could not be read."""
     return *(one for one in limits if not any(_replaces(told, one) for told in new)), *new
 
 
 def _replaces(new: Limit, one: Limit) -> bool:
-    again = one.parts <= new.parts and (one.kg is None or new.kg is not None) and one.elsewhere in {"", new.elsewhere}
+    no_more = one.kg is None or (new.kg is not None and new.kg <= one.kg)
+    again = one.parts <= new.parts and no_more and one.elsewhere in {"", new.elsewhere}
     return again or (one.words == new.words and one.parts == {LimitPart.OTHER})
 
 
@@ -188,12 +244,12 @@ def _standing(got: Facts) -> LimitsTold:
 def _then(got: Facts) -> LimitsTold:
     """Return what stands once this telling is over: what stood, without it where it was wrong, and the limit told, if any. Nothing is
     taken away by words that name no limit, unless nobody had ever told them what stood."""
+    if found := _put_right(got):
+        return tuple(found.new if one == found.old and found.what != "kept" else one for one in _standing(got))
     sets = how_read(got, "") != "none" and got.get("what") != "none" and got.get("now") not in ("fine", "cleared") and (
         got.get("past") != "over")
     if not sets:
         return () if got.get("never") == "yes" else _standing(got)
-    if _new_end(got):
-        return tuple(new for one in _standing(got) for new in (_limits(got) if one == _of_new_end(got) else (one,)))
     return _with(() if got.get("now") == "wrong" else _standing(got), _limits(got))
 
 
@@ -231,16 +287,21 @@ def understood(got: Facts, side: str) -> Value:
     return words_of(_limits(got), _show(got))
 
 
-def end_before(got: Facts, side: str) -> Value | None:
-    """Return in words until when the limit holds so far whose end is put right; None where none is."""
-    old = _of_new_end(got)
-    return old.end if old and _new_end(got) else None
+def before_right(got: Facts, side: str) -> Value | None:
+    """Return in words what is put right, as it was: an end or a weight; None where nothing is."""
+    found = _put_right(got)
+    return found.before if found else None
 
 
 def sooner(got: Facts, side: str) -> Value:
-    """Return a sentence that says which end what was told would bring forward; "" for none."""
-    gone = [one for one in _standing(got) if any(_replaces(told, one) and told.sooner_than(one) for told in _limits(got))]
-    return f" That is sooner than what stands: {gone[0].end}." if gone else ""
+    """Return a sentence that says which end what was told would bring forward, or, told with more weight, which limit still stands; ""
+    for neither."""
+    told, standing = _limits(got), _standing(got)
+    if gone := [one for one in standing if any(_replaces(new, one) and new.sooner_than(one) for new in told)]:
+        return f" That is sooner than what stands: {gone[0].end}."
+    least, most = most_kg(standing), most_kg(told)
+    less = least is not None and most is not None and least < most and got.get("now") != "wrong"
+    return f" Less still stands beside it: {words_of([one for one in standing if most_kg((one,)) == least], _show(got))}." if less else ""
 
 
 def kilos_then(got: Facts, side: str) -> Value:
@@ -316,16 +377,21 @@ _FOR_WORDS: Final = {"all": "everything", "lifting": "lifting weights"}
 
 
 def clearance_facts(known: Known) -> dict[str, Value]:
-    """Return what stands before a clearance, and what the words it was begun with clear."""
-    limits, said = limits_in(known.facts.get(LIMITS)), known.asked
-    facts: dict[str, Value] = {"before": as_text(limits), "stand": "yes" if limits else "no"}
+    """Return what stands before a clearance, what the words it was begun with clear, and these words where they also set a limit, with
+    what stands until that is asked about."""
+    said, beside = and_limit(known.asked, _today(known.facts))
+    own = _open({"given": known.asked})  # where it was said before
+    limits = tuple(one for one in limits_in(known.facts.get(LIMITS)) if not beside or one != own)
+    facts: dict[str, Value] = {"before": as_text(limits), "before_words": words_of(limits, _show(known.facts)),
+                               "stand": "yes" if limits else "no"}
     waits = str(known.facts.get("safety.level", "go")) in ("clinician", "same_day", "emergency") or (
         known.facts.get("safety.body_first") == "yes")
     facts["waits"] = "yes" if limits or waits else "no"
     facts["told_today"] = "yes" if any(known.facts.get(f"safety.{one}.today") == "yes" for one in ("limits", "level")) else "no"
     named = {LimitPart(one) for one in parts_named(said)}
     read = next((name for name, parts in _CLEARED_FOR.items() if named == parts), "")
-    return facts | ({"for_read": read} if read else {}) | ({CLEARED_SAID: said} if said else {})
+    return facts | ({"for_read": read} if read else {}) | ({CLEARED_SAID: said} if said else {}) | (
+        {"limit_said": known.asked, "with_said": as_text((*limits, own))} if beside else {})
 
 
 def is_newer(got: Facts, side: str) -> Value:
@@ -333,10 +399,16 @@ def is_newer(got: Facts, side: str) -> Value:
     return "yes" if is_today(str(who_and_when(got, side))) and got.get("told_today") == "no" else "no"
 
 
+def limits_told(got: Facts, side: str) -> Value | None:
+    """Return the words that set a limit beside a clearance, with it or asked for after it; None for none."""
+    return got.get("limit_said", got.get("limits"))
+
+
 def after_what(got: Facts, side: str) -> Value:
     """Return the question whether what stands was known to whoever cleared them."""
-    stands = got.get("limit.words")
-    return f"And was that after {f'you were told this: {stands}' if stands else 'what you told me, so that they knew of it'}?"
+    stands = got.get("before_words")
+    return (f"You were told this: {stands}. Did they clear you after that?" if stands else
+            "Did they clear you after what you told me, so that they knew of it?")
 
 
 def _for(got: Facts) -> str:

@@ -1,16 +1,18 @@
 """Limits: what a clinician told somebody to leave out, by whom and until when; said back in one line before it counts."""
 
+from dataclasses import replace
+
 from companion.conversation.condition import Fact, fact
 from companion.conversation.day_kinds import LimitEnd
 from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Option, Words, YesNo, choice
-from companion.conversation.number_kinds import Number
+from companion.conversation.number_kinds import LimitKilos
 from companion.conversation.policy import Policy
-from companion.language.limits import NEW_END
+from companion.language.limits import NEW_END, NEW_KILOS, only_part
 from flows.limit_facts import (
     NO_MORE,
-    end_before,
+    before_right,
     end_read,
     end_then,
     how_read,
@@ -20,8 +22,8 @@ from flows.limit_facts import (
     limits_open,
     limits_then,
     may_put_right,
-    only_end_read,
     past_read,
+    right_read,
     sooner,
     stands_then,
     understood,
@@ -33,12 +35,12 @@ from flows.shared import WELCOMED
 YES_NO = ("yes", "no")
 SAID = ("no hamstring stretching and no weights for 3 weeks", "nothing over 60 kg until they clear me, said my physio",
         "no squats, said my doctor", "no bending", "no, till friday", "take it easy", "take it easy for two weeks", "none",
-        "no squats until 1 march, said my doctor")
+        "no squats until 1 march, said my doctor", "the limit is 40 kg, not 60", "the limit is 80 kg, not 60")
 """Examples of what may be said: with and without an end and who said so; part of it unread; no limit."""
 GIVEN = Fact("given", values=SAID)
 CUT = Fact("cut", values=("my doctor told me on the phone this morning that",))
 READ = Fact("read", values=("all", "part", "none"), of=how_read)
-ONLY_END = Fact("only_end", values=YES_NO, of=only_end_read)
+PUTS_RIGHT = Fact("put_right", values=("end", "lower", "kept"), of=right_read)
 END_READ, WHO_READ = Fact("end_read", values=YES_NO, of=end_read), Fact("who_read", values=YES_NO, of=who_read)
 STANDING = ('[{"parts": ["load"], "kg": null, "until": "2026-03-02", "by": "a doctor", "words": "no weights"}]',
             '[{"parts": ["squats", "stretch_hip"], "kg": 60.0, "until": "", "by": "", "words": "no squats"}]')
@@ -49,10 +51,10 @@ WHAT = (("load", "No weights", "weights", "no weight", "lifting", "no lifting"),
         ("squats", "No squats", "squats", "squatting"), ("bending", "No bending", "bending"), ("stretching", "No stretching", "stretching"),
         ("training", "No training at all", "training", "everything", "all", "rest"), ("other", "Something else", "other"))
 NOW, WRONG = fact("now"), fact("right").is_("no")
-TELLS = ~NOW.one_of("fine", "cleared")
+LOWER, KEPT, NEW_END_READ = map(PUTS_RIGHT.is_, ("lower", "kept", "end"))
+TELLS = ~NOW.one_of("fine", "cleared") & ~LOWER & ~KEPT
 SOME = TELLS & ~READ.is_("none") & ~fact("past").is_("over")
 PAST = Fact("past_end", of=past_read)
-NEW_END_READ = ONLY_END.is_("yes")
 TAPPED_PARTS = SOME & (READ.is_("part") | WRONG) & ~NEW_END_READ
 MORE = fact("what").known & ~fact("what").one_of(*NO_MORE)
 MORE_2 = MORE & fact("also").known & ~fact("also").is_("enough")
@@ -74,6 +76,12 @@ ASK_TOMORROW = Do(Remind("limit", "limits", "{tomorrow}"), UNTIL_SAID.only_if)
 """Somebody who puts the phone away is asked again the next day; once it is answered, on the date of what stands."""
 
 
+def _part_told(text: str) -> str:
+    """Return the answer to what was to be left out in a sentence that says so: "nothing over 40 kg"; "" for none."""
+    part = only_part(text)
+    return "stretching" if part.startswith("stretch") else part if part in {value for value, *_ in WHAT} else ""
+
+
 def _also(key: str, *before: str) -> Ask:
     """Return the question for one thing more; what was named already is not offered again."""
     rest = [Option(value, label, tuple(more), only_if=~fact("what").is_(value) & ~fact("also").is_(value) if len(before) > 1
@@ -92,12 +100,12 @@ FLOW = Flow(
                r"(?P<asked>(?:i'm |i am )?not (?:allowed|supposed) to .+)",
                r"(?P<asked>(?:no|nothing) (?:weights?|load|lifting|bending|(?:hamstring |calf |hip )?stretching|over \d+|"
                r"above \d+|heavier than).* (?:for|until|till) .+)",
-               rf"(?P<asked>{NEW_END})"),
+               rf"(?P<asked>{NEW_END})", rf"(?P<asked>{NEW_KILOS})"),
     fits=may_put_right,
     facts=(Fact("tomorrow", of=tomorrow), PAST,
-           GIVEN, CUT, READ, ONLY_END, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
+           GIVEN, CUT, READ, PUTS_RIGHT, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
            Fact("then", values=STANDING, of=limits_then), Fact("stands", of=stands_then), Fact("understood", of=understood),
-           Fact("sooner", of=sooner), Fact("end_before", of=end_before),
+           Fact("sooner", of=sooner), Fact("before", of=before_right),
            Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), Fact("left_open", of=left_open)),
     invite="You told me of a limit, and I am not sure yet that I understood it. Until you have answered, nothing that moves opens here.",
     parked="All right. {left_open}",
@@ -117,11 +125,11 @@ FLOW = Flow(
         Ask("past", "{past_end:date} has been. Is the limit over, or did you mean another day?", choice(
             ("over", "It is over", "over", "yes", "done"), ("other", "Another day", "another day", "no")), safety=True,
             only_if=SOME & PAST.known & END_READ.is_("no") & ~WRONG),
-        Ask("what", "I want to be sure. What were you told to leave out? Tap one; I ask for more after it.", choice(
-            *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), safety=True, only_if=TAPPED_PARTS),
+        Ask("what", "I want to be sure. What were you told to leave out? Tap one; I ask for more after it.", replace(choice(
+            *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), told_by=_part_told), safety=True, only_if=TAPPED_PARTS),
         _also("also", "what"),
         _also("also_2", "what", "also"),
-        Ask("kg", "Nothing above how many {unit}?", Number("kg", 1, 500, usual=(1, 300), example_value=40), safety=True,
+        Ask("kg", "Nothing above how many {unit}?", LimitKilos("kg", 1, 500, usual=(1, 300), example_value=40), safety=True,
             only_if=TAPPED_PARTS & PICKED["kg"]),
         Ask("which", "No stretching of what?", choice(
             ("all", "Nothing at all", "all", "everything"), ("stretch_hip", "Hips", "hip"),
@@ -132,19 +140,21 @@ FLOW = Flow(
             ("doctor", "A doctor", "doctor", "gp"), ("physio", "A physiotherapist", "physio"), ("surgeon", "A surgeon", "surgeon"),
             ("other", "Somebody else", "other")), safety=True, only_if=SETS_LIMIT & (WHO_READ.is_("no") | WRONG) & ~NEW_END_READ),
         Ask("right", "I understand: {understood}.{sooner} Is that right?", YesNo(yes="Yes, that is right", no="No, ask me again"),
-            safety=True, amends="until", only_if=SETS_LIMIT, then=(Jump(WRONG & NEW_END_READ, "until"), Jump(WRONG, "what"))),
+            safety=True, amends=("until", "kg"), only_if=SETS_LIMIT, then=(Jump(WRONG & NEW_END_READ, "until"), Jump(WRONG, "what"))),
         Ask("never", "So nobody told you to leave that out: {limit.words}?", choice(
             ("yes", "Nobody told me that", "yes", "nobody", "never"), ("no", "It was said", "no", "it is over")), safety=True,
             only_if=NEVER_TOLD & fact("limit.words").known),
         Do(Find("safety.limits", "{then}", "told by a clinician, in the lifter's words", "{understood}"), DONE),
         Do(Find("safety.limits", "{then}", "no limit was told"), TOLD_OR_NONE & ~DONE),
-        Do(Find("safety.limits", "{then}", "nothing new was told"), ~TELLS),
-        Do(Find("load.told", "{kilos}", "a clinician's limit"), TOLD_OR_NONE),
+        Do(Find("safety.limits", "{then}", "a lower weight, put right by the lifter", "{understood}"), LOWER),
+        Do(Find("safety.limits", "{then}", "nothing new was told"), ~TELLS & ~LOWER),
+        Do(Find("load.told", "{kilos}", "a clinician's limit"), TOLD_OR_NONE | LOWER),
         Do(Remind("limit", "limit_over", ""), TOLD_OR_NONE & ~ENDS),
         Do(Remind("limit", "limit_over", "{end}"), TOLD_OR_NONE & ENDS),
         Do(Alert("", "was told by a clinician: {understood}"), DONE & ~NOW.is_("wrong") & ~NEW_END_READ),
-        Do(Alert("", "put right until when a clinician's limit holds: {understood}. Before: {end_before}"), DONE & NEW_END_READ),
+        Do(Alert("", "put right until when a clinician's limit holds: {understood}. Before: {before}"), DONE & NEW_END_READ),
         Do(Alert("", "put right what a clinician told them. What stands now: {stands}"), DONE & NOW.is_("wrong") & ~NEW_END_READ),
+        Do(Alert("", "put right the weight of a clinician's limit: {understood}. Before: {before}"), LOWER),
         Do(Alert("", "took a limit back, as nobody had told them that"), fact("never").is_("yes")),
         Tell("Noted. I keep to it in everything here, and a coach of yours sees it. On its date I ask whether it is over.",
              DONE & ENDS, must_arrive=True),
@@ -153,6 +163,10 @@ FLOW = Flow(
         Tell("Good: no limit, then.", TOLD_OR_NONE & ~DONE & ~STANDS),
         Tell("Then nothing new. What stands: {stands}. Once a doctor or physiotherapist has cleared you, say “cleared”.",
              TOLD_OR_NONE & ~DONE & STANDS),
+        Tell("Noted: {understood}, and no longer {before}. That counts from now, and a coach of yours sees it. If it is not right, say “my "
+             "limits”.", LOWER, must_arrive=True),
+        Tell("Your limit stays as it is: {stands}. It goes up only once a doctor or physio has cleared you. Then say “cleared”.",
+             KEPT, must_arrive=True),
         Tell("It stays as it is.", NOW.is_("fine")),
     ),
 )

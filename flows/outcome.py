@@ -11,14 +11,14 @@ from companion.screening.limits import Work
 from companion.screening.protocols import route
 from companion.screening.setups import HELPED_BY_FEEL, NAMES
 from companion.screening.sources import value
-from flows.shared import BODY_WEIGHT, LIMIT_DUE, closes
+from flows.shared import BODY_WEIGHT, LIMIT_DUE, TAKEN_AS_YOUNG, closes
 from flows.what_holds import results_facts
 
 TESTED = fact("any").is_("yes")
 CAUSES = ("length", "strength", "control")
 AT_REST = fact("overall").one_of("normal", "no_rounding")
 LEVEL = fact("safety.level")
-GROWN = ~((fact("welcome.adult").is_("no") | fact("safety.age").is_("under_18")) & ~fact("coach").is_("yes"))
+GROWN = ~(TAKEN_AS_YOUNG & ~fact("coach").is_("yes"))
 CHECKED = fact("safety.checked.today").known
 SHUT = LEVEL.one_of("not_today", "clinician", "same_day", "emergency")
 WORK_OPEN = TESTED & GROWN & CHECKED & LEVEL.is_("go") & ~closes() & ~LIMIT_DUE.shut

@@ -5,7 +5,7 @@ from companion.conversation.flow import Flow, Tell
 from companion.conversation.policy import Policy
 from flows.day_facts import over_facts
 
-OVER_SAYS = "{load_words} is {limit_is}. It is in your log, and does not count towards a step deeper. Keep to {most_words} next time."
+OVER_SAYS = "{load_words} is {limit_is}. It is in your log, and does not count towards a step deeper.{next_time}"
 LOAD_OVER = Fact("over", values=("yes", "no"))
 
 FLOW = Flow(

@@ -21,6 +21,7 @@ from flows.pain_facts import (
     level_after_pain,
     may_take_back,
     nothing_hurt,
+    other_pain,
     others_done,
     parts_after_pain,
     parts_while_open,
@@ -35,7 +36,7 @@ from flows.pain_facts import (
     void,
 )
 from flows.safety_check import LEVELS, UNSURE
-from flows.safety_facts import level_until_asked, said_heart, said_leg_signs, said_saddle, said_weak, tomorrow
+from flows.safety_facts import level_until_asked, said_heart, said_leg_signs, said_saddle, said_weak, tells_leg_sign, tomorrow
 from flows.shared import BY, CAUDA_EQUINA, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, closed_by_tap
 
 YES_NO = ("yes", "no")
@@ -68,6 +69,7 @@ DID = Fact("did", values=(f"{route()[0]} {route()[-1]} {SQUATS_OF_DAY}", "warm_u
 """The movements of the last session, with two examples."""
 
 OTHERS_DONE = Fact("others", values=YES_NO, of=others_done)
+OTHER_PAIN = Fact("other_pain", values=YES_NO, of=other_pain)
 STOPS = Fact("stops", values=YES_NO, of=stops)
 VOID, STRUCK = Fact("void", of=void), Fact("struck", of=struck_words)
 SOME_STRUCK = Fact("some_struck", values=YES_NO, of=lambda got, side: "yes" if struck_words(got, side) else "no")
@@ -129,13 +131,14 @@ FLOW = Flow(
     "pain", version=2, title="Pain", policy=Policy.PAIN,
     command=("pain", "it hurts", "something hurts"), sentences=(f"(?P<asked>{TAKES_BACK})",), said_by=TO_TAKE_BACK, at_rest=True,
     facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSES), Fact("parts_tap", of=parts_with_tap),
-           TAKING_BACK, THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, MAY, NOTHING, STOPS, VOID, STRUCK, SOME_STRUCK, LONG_SINCE, JUST_DONE,
+           TAKING_BACK, THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, OTHER_PAIN, MAY, NOTHING, STOPS, VOID, STRUCK, SOME_STRUCK, LONG_SINCE,
+           JUST_DONE,
            Fact("told", values=("yes", "sign"), of=told_so_far), Fact("hurt_in_words", of=hurt_in_words), UNTIL_ASKED,
            Fact("told_to_coach", of=told_to_coach),
            LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, SAID_WEAK, Fact("why", of=keys_of_pain), Fact("parts_open", of=parts_while_open),
            Fact("parts", of=parts_after_pain), Fact("tomorrow", of=tomorrow),
            Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
-    at_start=before_pain,
+    at_start=before_pain, adds=tells_leg_sign,
     parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
     steps=(
         Do(Find("pain.since", "{now}", "the first pain of today that stands"), fact("first").is_("yes")),
@@ -147,37 +150,40 @@ FLOW = Flow(
         Ask("saddle_now", f"Any of these, now? {CAUDA_EQUINA}", UNSURE, safety=True,
             only_if=fact("said_saddle").is_("yes") & ~EMERGENCY_NOW),
         *OPEN_QUESTIONS,
-        Ask("where", "Where does it hurt?", choice(
+        Ask("where", "Where does it hurt?", replace(choice(
             ("back", "Lower back", "back", "spine", "my back"), ("hip", "Hip or groin", "hip", "groin", "hips"),
             ("leg", "Leg", "thigh", "hamstring", "calf", "my leg"), ("knee", "Knee", "my knee"),
             ("ankle", "Ankle or foot", "ankle", "foot"), ("chest", "Chest, breath or faint", "chest", "my chest",
                                                                "breath", "short of breath", "faint", "dizzy"),
             ("other", "Somewhere else", "other", "shoulder", "neck", "wrist", "arm"),
-            ("nothing", "Nothing hurts", *NOTHING_HURTS)),
+            ("nothing", "Nothing hurts", *NOTHING_HURTS)), later="nothing"),
             safety=True, only_if=~EMERGENCY_NOW & ~TAKING_BACK.known),
         Ask("surely", "So nothing hurt, nothing was numb, and you did not feel faint?",
             YesNo(yes="Right, nothing", no="No, wait", denies=still_hurts), safety=True, only_if=~HURTS & ~MAY.is_("taken_back"),
             then=(Jump(fact("surely").is_("no"), "where"),)),
         Ask("mistake", "You told me of pain today. Was that a mistake, so that nothing has hurt at all today? Pain that has eased "
             "since is no mistake.", YesNo(yes="Yes, a mistake", no="No, it did hurt", denies=still_hurts), safety=True,
-            only_if=~HURTS & MAY.is_("taken_back")),
+            only_if=~HURTS & MAY.is_("taken_back"),
+            then=(Jump(fact("mistake").is_("no") & ~TAKING_BACK.known & OTHER_PAIN.is_("no"), "where"),)),
         *OPEN_QUESTIONS,
-        Ask("bad", "How bad is it, from 0 to 10?", PainScore(), safety=True, only_if=ASKED),
-        Ask("sharp", "Is it sharp, shooting, spreading, or new to you?", UNSURE, safety=True, only_if=ASKED),
+        Ask("bad", "How bad is it, from 0 to 10?", PainScore(), safety=True, amends=("where",), only_if=ASKED),
+        *OPEN_QUESTIONS,
+        Ask("sharp", "Is it sharp, shooting, spreading, or new to you?", UNSURE, safety=True, amends=("where",), only_if=ASKED),
         *OPEN_QUESTIONS,
         Ask("below_knee", "Is any of it below the knee?", YesNo(unsure=True, tells=reaches_below_knee), safety=True,
-            only_if=ASKED & ~fact("where").one_of("ankle", "knee")),
+            amends=("where",), only_if=ASKED & ~fact("where").one_of("ankle", "knee")),
         *OPEN_QUESTIONS,
         Tell("You wrote “{said}”: I count that as a sign from the nerves.", ASKED & SAID_SIGNS.is_("yes")),
         Ask("tingling", "Any tingling, numbness or pins and needles?", UNSURE, safety=True,
-            only_if=ASKED & SAID_SIGNS.is_("no")),
+            amends=("where",), only_if=ASKED & SAID_SIGNS.is_("no")),
         *OPEN_QUESTIONS,
         Ask("bladder", f"Any of these? {CAUDA_EQUINA}", UNSURE, safety=True, only_if=ASKED & LEG_SIGNS),
         *OPEN_QUESTIONS,
         Ask("weakness", "Is a leg weak, or does a foot drop?", UNSURE, safety=True,
             only_if=ASKED & LEG_SIGNS & fact("bladder").is_("no")),
         *OPEN_QUESTIONS,
-        Ask("during", "During what did it hurt?", DURING, safety=True, only_if=ASKED & ~URGENT_SIGNS & OTHERS_DONE.is_("yes")),
+        Ask("during", "During what did it hurt?", DURING, safety=True, amends=("where",),
+            only_if=ASKED & ~URGENT_SIGNS & OTHERS_DONE.is_("yes")),
         Do(Find(LEVEL_PARTS, "{parts}", "what the level is made of")),
         Do(Find("safety.level", "{level}", "pain questions", "{because}")),
         Do(Find("safety.why", "{why}", "the answers that weighed")),

@@ -95,6 +95,11 @@ def _signs_written(got: Facts) -> bool:
     return "yes" in (said_leg_signs(got, ""), said_weak(got, ""))
 
 
+def other_pain(got: Facts, side: str) -> Value:
+    """Return "yes" if pain told in other questions than these stands."""
+    return "yes" if any(map(of_pain, others(got))) else "no"
+
+
 def may_take_back(got: Facts, side: str) -> Value:
     """Return what “nothing hurts” can do: "misheard" where no pain was told today or left open, "taken_back" once a day for pain without
     any sign, else "stands"."""
@@ -128,7 +133,9 @@ def _parts_after(got: Facts) -> tuple[LevelPart, ...]:
         return (*rest, LevelPart(whose(got), pain_outcome(got).level, why=_weighed(got)))
     if nothing == "taken_back":
         return (*(one for one in rest if not of_pain(one)), LevelPart("taken_back", Level.NO_LOAD, why=("taken_back",)))
-    said = own(got) if nothing == "stands" and got.get("mistake") != "no" else None
+    said = own(got) if nothing == "stands" else None
+    if said and got.get("mistake") == "no":  # it did hurt, as told so far
+        return (*rest, said._replace(state="told")) if said.why else rest
     if said and said_weak(got, "") == "yes":  # not asked about where nothing hurts
         said = said._replace(level=worst((said.level, Level.SAME_DAY)), why=tuple(dict.fromkeys((*said.why, "weakness"))))
     return (*rest, said._replace(state="told")) if said and said.level >= Level.CLINICIAN else rest

@@ -13,6 +13,7 @@ from companion.conversation.flow import Known
 from companion.language.findings import tells_no_limit
 from companion.language.flags import Flag, hear_flags
 from companion.language.limits import sets_none
+from companion.language.pain import Pain, hear_pain
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
 from companion.screening.signs import HISTORY_GROUPS, history_in_words
 from companion.screening.sources import value, with_numbers
@@ -210,6 +211,11 @@ def tomorrow(got: Facts, side: str) -> Value:
 def said_leg_signs(got: Facts, side: str) -> Value:
     """Return "yes" if the lifter's words mention numbness, tingling or shooting."""
     return "yes" if _LEG_WORDS.search(str(got.get("said", ""))) else "no"
+
+
+def tells_leg_sign(words: str) -> bool:
+    """True if words tell of numbness, tingling or shooting: not that there is none, and no question."""
+    return bool(_LEG_WORDS.search(words)) and hear_pain(words) is Pain.YES
 
 
 def said_heart(got: Facts, side: str) -> Value:

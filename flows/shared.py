@@ -27,8 +27,12 @@ _SEEN_FIRST = fact("safety.may_open").is_("no")
 WELCOMED = Gate(~fact("welcome.zone_right").is_("yes"), "The few questions at the beginning come first.", first="welcome")
 """The gate before all else: consent, age, units, time zone."""
 
-OF_AGE = Gate((fact("welcome.adult").is_("no") | fact("safety.age").is_("under_18")) & ~fact("coach").is_("yes"),
-              "Under 18, this only works with a coach who is linked to you here, and there is none now.")
+AGE = fact("safety.age")
+TAKEN_AS_YOUNG = AGE.is_("under_18") | (fact("welcome.adult").is_("no") & ~AGE.is_("grown"))
+"""True of somebody who said that they are under 18, and has not put it right since."""
+
+OF_AGE = Gate(TAKEN_AS_YOUNG & ~fact("coach").is_("yes"), "Under 18, this only works with a coach who is linked to you here, and there is "
+              "none now. If I have your age wrong, say “my age”.")
 """Under 18, nothing that moves the body opens without a coach, also if a coach has left since."""
 
 SEEN_SINCE = LEVEL.one_of(*URGENT_LEVELS) & fact("safety.seen").is_("yes")

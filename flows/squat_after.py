@@ -38,7 +38,7 @@ CARE_FIRST = (Gate(fact("safety.level").is_("emergency"), EMERGENCY), Gate(fact(
 """Gates for somebody who was told to be seen at once: no questions about squats."""
 
 FLOW = Flow(
-    "squat_after", version=1, title="How the squats went", policy=Policy.TALK, gates=(WELCOMED, *CARE_FIRST), at_start=after_facts,
+    "squat_after", version=2, title="How the squats went", policy=Policy.TALK, gates=(WELCOMED, *CARE_FIRST), at_start=after_facts,
     facts=(BEGUN, SET, BAR, TRIAL, HURT_BEFORE, BAR_KG, MOST, PLAN, OVER, Fact("load_words", of=told_words)),
     command=None,
     invite="How did {whose} squats go? It takes a few taps. If not now, I leave it at that.",

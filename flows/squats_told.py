@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from companion.calendar.preferences import answered_until
+from companion.conversation.aims import SAID_OVER
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.day_kinds import NO_DAY, PastDay
 from companion.conversation.effects import Find, Replan
@@ -39,7 +40,7 @@ def names_one(asked: str, facts: Facts) -> bool:
     which asks of them itself."""
     today = str(facts.get("today", ""))
     days = {day.isoformat() for day in past_days(asked, date.fromisoformat(today))} if today else set()
-    asked_of = facts.get("squat.answered") == today or facts.get("open") == "squat_day"
+    asked_of = facts.get("squat.answered") == today or facts.get(SAID_OVER) == "squat_day"
     return bool(days) and not (days == {today} and asked_of)
 
 

@@ -34,7 +34,7 @@ FLOW = Flow(
             only_if=~SAID_YOUNG),
         Ask("coach_first", "Under 18, this only works with a coach who is linked to you here, and there is none yet. Ask your "
             "coach for a code and send it to me; once you have agreed, tap below.", Ready("A coach is linked"),
-            lets=("link",), back=False, only_if=ALONE, then=(Jump(ALONE, "coach_first"),)),
+            lets=("link",), only_if=ALONE, then=(Jump(ALONE, "coach_first"),)),
         Ask("units", "Which units do you use?", choice(
             ("metric", "cm and kg", "metric", "cm", "kg", "centimetres", "kilos", "centimeters"),
             ("imperial", "inches and pounds", "imperial", "in and lb", "inches", "pounds", "lb", "lbs", "in", "in/lb"))),

@@ -1,9 +1,9 @@
 """Wrong tap: undo, once and for some minutes, a tap on an answer that closed everything. Every red flag is asked again first, one at
-a time; what else was told stands, and the coach's alert is amended, never withdrawn."""
+a time, and soon; what else was told stands, and the coach's alert is amended, never withdrawn."""
 
 from dataclasses import replace
 from functools import reduce
-from operator import and_
+from operator import and_, or_
 
 from companion.conversation.condition import ALWAYS, Condition, Fact, Facts, Value, fact
 from companion.conversation.effects import Alert, Find
@@ -15,7 +15,7 @@ from companion.screening.safety import Level, worst
 from companion.screening.sources import with_numbers
 from flows.level_parts import LEVEL_PARTS, level_of, text_of, why_of, without_tap
 from flows.safety_check import LEVELS
-from flows.shared import CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
+from flows.shared import CLINICIAN, EMERGENCY, LEVEL, NOT_TODAY, SAME_DAY
 
 NOTHING_TO_UNDO = Gate(~fact("safety.slip.open").is_("yes"),
             with_numbers("That can't be undone here: only a tap on an urgent answer can, once and for {undone_within:count minutes}. If "
@@ -73,7 +73,11 @@ IN_WORDS = tuple(f"{_LEAD}(?:{said}){_TAIL}" for said in (
 """Whole messages that take back a tap, in other words than its button's."""
 
 FLAGS = tuple(FLAGS_AGAIN)
-ALL_NO = _all_no(FLAGS)
+IN_TIME = fact("safety.slip.in_time").is_("yes")
+ALL_NO = _all_no(FLAGS) & IN_TIME
+A_FLAG = reduce(or_, (fact(flag).one_of("yes", "unsure") for flag in FLAGS))
+TOO_LATE = ~A_FLAG & ~IN_TIME
+"""True once the time is over in which the tap could be taken back: no more is asked, and nothing changes."""
 LEVEL_AGAIN = Fact("level", values=LEVELS, of=level_again)
 SLIPPED_IN_PAIN = fact("safety.slip.of").is_("pain")
 ELSE_TOLD = ALL_NO & ~LEVEL_AGAIN.one_of(*OPEN_LEVELS)
@@ -81,31 +85,41 @@ ELSE_TOLD = ALL_NO & ~LEVEL_AGAIN.one_of(*OPEN_LEVELS)
 CHECK_AGAIN = ALL_NO & ~SLIPPED_IN_PAIN & LEVEL_AGAIN.one_of(*OPEN_LEVELS)
 AMENDED = "amended: says that an answer was a wrong tap. Each red flag was asked again and answered no. Please ask them yourself"
 
+
+def _comes_to(level: str) -> Condition:
+    """Return that this level holds now; too late, the one that stands does."""
+    return TOO_LATE & LEVEL.is_(level) | ~TOO_LATE & LEVEL_AGAIN.is_(level)
+
+
 FLOW = Flow(
     "wrong_tap", version=1, title="Wrong tap", policy=replace(Policy.SAFETY, counted=False),
     command=("wrong tap", "i tapped the wrong one", "that was a wrong tap", "wrong button"), gates=(NOTHING_TO_UNDO,),
     sentences=IN_WORDS, said_by=fact("safety.slip.open").is_("yes"), at_rest=True,
     facts=(LEVEL_AGAIN, Fact("parts", of=parts_again), Fact("why", of=keys_again)),
     steps=(
-        Tell("Then I ask each red flag again, one at a time. Please read them slowly. If in doubt, say not sure."),
-        *(Ask(flag, f"{words} ({at} of {len(FLAGS)})", YesNo(unsure=True), safety=True, only_if=_all_no(FLAGS[:at - 1]))
+        Tell(with_numbers("Then I ask each red flag again, one at a time. Please read them slowly. If in doubt, say not sure. It counts if "
+                          "you finish within {undone_finished:count minutes} of the tap.")),
+        *(Ask(flag, f"{words} ({at} of {len(FLAGS)})", YesNo(unsure=True), safety=True, only_if=_all_no(FLAGS[:at - 1]) & IN_TIME)
           for at, (flag, (words, _)) in enumerate(FLAGS_AGAIN.items(), 1)),
         Do(Find("safety.slip", "", "undone once")),
-        Do(Find("safety.undone", "yes", "a wrong tap, asked again")),
+        Do(Find("safety.undone", "yes", "a wrong tap, asked again"), ALL_NO),
+        Do(Find("safety.undone", "no", "a wrong tap, asked again"), A_FLAG),
         Do(Find(LEVEL_PARTS, "{parts}", "what the level is made of"), ALL_NO),
-        Do(Find("safety.level", "{level}", "red flags asked again")),
+        Do(Find("safety.level", "{level}", "red flags asked again"), ~TOO_LATE),
         Do(Find("safety.checked", "undone", "the rest of the check is still open"), ALL_NO & ~SLIPPED_IN_PAIN),
         Do(Find("safety.why", "{why}", "a wrong tap"), ALL_NO),
         Do(Alert("{level}", AMENDED), ALL_NO & ~ELSE_TOLD),
         Do(Alert("{level}", f"{AMENDED}. What else they told stands"), ELSE_TOLD),
-        Do(Alert("{level}", "said the last answer was a wrong tap; asked again, a red flag was answered yes or not sure"), ~ALL_NO),
+        Do(Alert("{level}", "said the last answer was a wrong tap; asked again, a red flag was answered yes or not sure"), A_FLAG),
+        Tell(with_numbers("More than {undone_finished:count minutes} have passed since that tap, so it can't be undone any more. What I "
+                          "told you then stands."), TOO_LATE, must_arrive=True),
         Tell("Noted as a wrong tap; it stays in your log. A coach who was told hears this too.", ALL_NO & ~ELSE_TOLD),
         Tell("Noted as a wrong tap; it stays in your log, and a coach who was told hears it. What else you told me stands.", ELSE_TOLD,
              must_arrive=True),
-        Tell(NOT_TODAY, LEVEL_AGAIN.is_("not_today"), must_arrive=True),
-        Tell(EMERGENCY, LEVEL_AGAIN.is_("emergency"), must_arrive=True),
-        Tell(SAME_DAY, LEVEL_AGAIN.is_("same_day"), must_arrive=True),
-        Tell(CLINICIAN, LEVEL_AGAIN.is_("clinician"), must_arrive=True),
+        Tell(NOT_TODAY, _comes_to("not_today"), must_arrive=True),
+        Tell(EMERGENCY, _comes_to("emergency"), must_arrive=True),
+        Tell(SAME_DAY, _comes_to("same_day"), must_arrive=True),
+        Tell(CLINICIAN, _comes_to("clinician"), must_arrive=True),
         Run("safety_check", CHECK_AGAIN),
     ),
 )

@@ -17,14 +17,15 @@ Facts = Mapping[str, Value]
 AXES: Final[Mapping[str, Mapping[str, Facts]]] = {
     "welcomed": {"yes": {"welcome.zone_right": "yes"}, "no": {}, "zone wrong": {"welcome.zone_right": "no"}},
     "age": {"adult": {"welcome.adult": "yes"}, "under 18": {"welcome.adult": "no"},
-            "said so later": {"welcome.adult": "yes", "safety.age": "under_18"}},
+            "said so later": {"welcome.adult": "yes", "safety.age": "under_18"},
+            "put right": {"welcome.adult": "no", "safety.age": "grown"}},
     "crisis": {"none": {}, "over": {"crisis": "over"}, "asked": {"crisis": "asked"}, "open": {"crisis": "open"}},
     "coach": {"linked": {"coach": "yes"}, "none": {}, "left": {"coach": "no"}},
     "level": {"none": {}} | {level: {"safety.level": level} for level in (
         "go", "no_load", "not_today", "clinician", "same_day", "emergency")},
     "checked": {"today": {"safety.checked": "go", "safety.checked.today": "yes"}, "before": {"safety.checked": "go"},
                 "undone": {"safety.checked": "undone", "safety.checked.today": "yes"}},
-    "slip": {"none": {}, "open": {"safety.slip.open": "yes"}},
+    "slip": {"none": {}, "open": {"safety.slip.open": "yes", "safety.slip.in_time": "yes"}},
     "level of": {"today": {"safety.may_open": "no"}, "before": {"safety.may_open": "yes"}},
     "seen": {"no": {}, "yes": {"safety.seen": "yes"}, "booked": {"safety.seen": "booked"}},
     "warm": {"done": {"warm": "done", "warm.today": "yes"}, "no": {}, "done before": {"warm": "done"},
@@ -75,11 +76,13 @@ MOVING: Final = (*TESTS, "warm_up", "prime", "squat_day", "best_squat")
 ROUNDS: Final = ("screen", "full_screen", "retest", "depth_estimate")
 """They lead to those, or tell of depth."""
 PLANS: Final = ("squat_days", "trial")
-OWN: Final = ("bar", "depth_step", "film", "leave_coach", "morning", "note_to_coach", "reminder_times", "reminders",
+OWN: Final = ("age", "bar", "depth_step", "film", "leave_coach", "morning", "note_to_coach", "reminder_times", "reminders",
               "clearance", "limit_over", "limits", "referral", "retest_later", "safety_check", "setup_morning", "share_outcomes",
               "share_trial", "squat_after", "squats_told", "time_off", "whereabouts")
 COACHES: Final = ("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",
                   "lifter", "lifter_log", "lifter_named", "lifter_report", "since")
+TO_LIFTERS: Final = ("coach_act", "coach_note")
+"""What a coach writes or sets in them reaches a lifter."""
 
 OPEN: Final = {
     "welcome": "it is the first of all", "about_you": "it is part of the welcome", "coach_welcome": "a code is asked for in it",
@@ -108,9 +111,10 @@ DOORS: Final = (
          "a stranger has no menu; a coach need be no lifter", "welcome"),
     Door(COACHES, {"a coach": "no"}, "for coaches", "only whom the operator made a coach sees anything of others"),
     Door((*MOVING, *ROUNDS, *PLANS), UNDER_18, "Under 18", "under 18 only with a coach, also when that one has left"),
-    Door((*MOVING, *ROUNDS, *PLANS), {"crisis": "open"}, "", "after thoughts of self-harm nothing goes on until the lifter begins again",
-         "begin_again"),
-    Door((*MOVING, *ROUNDS, *PLANS), {"crisis": "asked"}, "", "while it is asked about thoughts of self-harm, that comes first", "crisis"),
+    Door((*MOVING, *ROUNDS, *PLANS, *TO_LIFTERS), {"crisis": "open"}, "",
+         "after thoughts of self-harm nothing goes on until they begin again", "begin_again"),
+    Door((*MOVING, *ROUNDS, *PLANS, *TO_LIFTERS), {"crisis": "asked"}, "",
+         "while it is asked about thoughts of self-harm, that comes first", "crisis"),
     Door((*MOVING, *ROUNDS, "safety_check"), {"level": ("emergency", "same_day"), "level of": "today", "seen": "yes"}, "You have been seen",
          "who has been seen is not sent again; the check is for tomorrow"),
     Door((*MOVING, *ROUNDS, "safety_check"), {"level": "emergency", "level of": "today"}, "can be an emergency",

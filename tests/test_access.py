@@ -55,7 +55,7 @@ OPENS: Final = {
         "reminder_times", "reminders", "retest", "retest_later", "rock_back", "safety_check", "screen", "setup_morning", "share_outcomes",
         "share_trial",
         "squat_after",
-        "squat_day", "squat_days", "squat_look", "squats_told", "time_off", "trial", "warm_up", "whereabouts"), LIFTERS),
+        "age", "squat_day", "squat_days", "squat_look", "squats_told", "time_off", "trial", "warm_up", "whereabouts"), LIFTERS),
     **dict.fromkeys(("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",
                      "lifter", "lifter_log", "lifter_named", "lifter_report", "since"), COACHES),
 }

@@ -21,6 +21,8 @@ from companion.coach.letters import alert_letters, button, order_over, post
 from companion.conversation.condition import Facts
 from companion.conversation.effects import Alert, Say, Show
 from companion.conversation.events import Happening, Invite, Settle
+from companion.conversation.session import Aside, Session
+from companion.conversation.step import prompt_now
 from companion.export.table import plain
 from companion.language.passed_on import in_whole_words, passed_on
 from companion.record import coaching, operator_requests, orders, outbox, owed, people, reminders
@@ -29,8 +31,9 @@ from companion.record.context import SAFETY_LEVEL, standing_now
 from companion.record.log import REMINDERS_PAUSED
 from companion.record.turn import Turn
 from companion.record.unanswered import WARNINGS, Unfinished, answers_in_run, hurt_asked, limit_asked, unfinished, words_of_run
+from companion.reminders.basis import wall_time
 from companion.reminders.decision import decide, leaves_until
-from companion.reminders.kinds import REMINDER_KINDS
+from companion.reminders.kinds import HURT, HURT_AFTER, REMINDER_KINDS
 from companion.reminders.planner import add_round, replan, replan_as_of
 from companion.screening.levels import CALL
 from companion.screening.limits import Work
@@ -110,7 +113,7 @@ class DueSweep:
         self._swept = now
         while self._owed:
             self._bot.in_background(self._bot.make(self._owed.pop()))
-        looks = (self._tell_of_open_questions, self._tell_unseen, self._end_orders)
+        looks = (self._tell_of_open_questions, self._plan_to_ask_if_hurt, self._tell_unseen, self._end_orders)
         swept += sum(map(bool, await asyncio.gather(*map(self._guarded, looks))))
         for messages in _few(await self._bot.writer.do(lambda db: outbox.stale(db, now))):
             done = await asyncio.gather(*(self._guarded(partial(self._too_late, message=one)) for one in messages))
@@ -170,6 +173,18 @@ class DueSweep:
                 told = True
         return told
 
+    def _plan_to_ask_if_hurt(self, db: sqlite3.Connection) -> None:
+        """Plan the reminder for whoever was asked "Did something hurt?" and has not answered, anew after each word of theirs; end that of
+        whoever has."""
+        now = self._bot.clock.now()
+        waits = {person: since for person, since, *_ in hurt_asked(db)}
+        for person in reminders.open_of_kind(db, HURT) - waits.keys():
+            reminders.cancel(db, person, HURT, now)
+        for person, since in waits.items():
+            if not reminders.made_since(db, person, HURT, since):
+                zone, at = self._turn(db, person).zone, since + HURT_AFTER
+                reminders.add(db, person, HURT, "", wall_time(at, zone), zone, at, now)
+
     def _tell_unseen(self, db: sqlite3.Connection) -> bool:
         """Send an alert that no coach has seen again, some times, and tell the lifter once that none has, outside their quiet hours; of an
         emergency, or a call that is asked for, at any hour. "Did something hurt?" is not sent again once that was answered. Returns True if
@@ -217,10 +232,12 @@ class DueSweep:
         turn = self._turn(db, reminder.person)
         facts = turn.known.facts
         wishes, zone = preferences_from(facts), turn.zone
-        instead = REMINDER_KINDS[reminder.kind].gives_way_to
+        kind, session = REMINDER_KINDS[reminder.kind], people.load_session(db, turn.person)
+        asked = session.aside if session.aside and session.aside.if_hurt else None
         decision = decide(reminder, now, wishes, zone, str(facts.get(SAFETY_LEVEL, "go")), suspended=REMINDERS_PAUSED in facts,
                           limited=_limited(facts, reminder) or _asked_first(db, reminder, now),
-                          given_way=bool(instead) and reminders.sent_since(db, turn.person, instead, now - GIVES_WAY_FOR))
+                          given_way=(kind.puts_again and asked is None) or (bool(kind.gives_way_to) and reminders.sent_since(
+                              db, turn.person, kind.gives_way_to, now - GIVES_WAY_FOR)))
         if decision.until:
             reminders.postpone(db, id, decision.until, now)
             return
@@ -231,11 +248,14 @@ class DueSweep:
             turn.changed()
             if decision.what == "send":
                 self._bot.watch.reminder_offered()
-            if decision.what == "send" and REMINDER_KINDS[reminder.kind].shows:
-                carry_out(turn, [Show(REMINDER_KINDS[reminder.kind].shows)])
+            if decision.what == "send" and kind.shows:
+                carry_out(turn, [Show(kind.shows)])
             elif decision.what == "send":
-                self._invite(turn, Invite(reminder.flow, reminder.day), leaves_until(reminder, now, wishes, zone),
-                             REMINDER_KINDS[reminder.kind].says)
+                offer = leaves_until(reminder, now, wishes, zone)
+                if asked and kind.puts_again:
+                    self._put_again(turn, session, asked, offer, kind.says)
+                else:
+                    self._invite(turn, Invite(reminder.flow, reminder.day), offer, kind.says)
                 add_round(db, reminder, now, reminder.round + 1)
             elif decision.what == "stale":
                 self._say_missed(turn, reminder)
@@ -248,6 +268,12 @@ class DueSweep:
             carry_out(turn, [Say(says, (button("Answer now", event.flow),))])
             return
         self._bot.advance(turn, people.load_session(turn.db, turn.person), event, offer)
+
+    def _put_again(self, turn: Turn, session: Session, asked: Aside, offer: reminders.Reminder, says: str) -> None:
+        """Put the open side question again as it stands, so that a reply answers it; with what was written, as that may be days ago."""
+        wrote = in_whole_words(plain(asked.text), ANSWER_MOST)
+        turn.offer = offer
+        carry_out(turn, prompt_now(self._flows.book, session, turn.known, f"You wrote “{wrote}”. {says}" if wrote else says))
 
     def _offer_question(self, turn: Turn, reminder: reminders.Reminder) -> None:
         """Postpone a reminder, and ask for renewed consent in its place."""

@@ -84,7 +84,8 @@ def care_weight(one: CaseloadRow, now: datetime) -> int:
 
 
 def _care(one: CaseloadRow, stands: Level | None) -> str:
-    return max((str(level) if level in REFERRED else "" for level in (one.hurt_level, stands and stands.value)), key=_CARE.index)
+    told = None if one.undone else one.hurt_level
+    return max((str(level) if level in REFERRED else "" for level in (told, stands and stands.value)), key=_CARE.index)
 
 
 def on_day(day: str) -> str:
@@ -113,8 +114,9 @@ def _clinicians_word(one: CaseloadRow, now: datetime, day_name: DayNamer) -> Lin
 
 
 def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
-    care = _care(one, one.safety(now).sent)
-    level = words_of(care).coach if care else ""
+    stands = one.safety(now)
+    care = _care(one, stands.sent)
+    level = f"{stands.words.coach}, a wrong tap was taken back" if one.undone else words_of(care).coach if care else ""
     if one.open_at and (one.open_at >= (one.hurt_at or "") or one.hurt_flow == "pain"):
         since = moment_of(one.open_at)
         told = _told(one) if one.hurt_at and one.hurt_at >= one.open_at else ""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from companion.conversation.acting import CONTROLS_BUT_HELP, RIGHTS, RIGHTS_LONGEST
 from companion.conversation.draft import Draft
 from companion.conversation.hearing import read_of
@@ -33,11 +35,15 @@ def says_nothing_hurts(draft: Draft, text: str) -> bool:
 
 
 def says_nothing_here(draft: Draft, text: str) -> bool:
-    """True if a message is neither an answer, nor a question about the open one, nor the name of what is open over any question."""
+    """True if a message is neither an answer, nor a question about the open one, nor the name of what may begin over it."""
     flow = draft.book.command(text)
-    always = bool(flow and draft.book[flow].flow.policy.always)
-    said = always or hear(text) in CONTROLS_BUT_HELP or isinstance(read_of(draft, text), Answer)
+    begins = bool(flow and (draft.book[flow].flow.policy.always or flow in draft.ask.lets))
+    said = begins or hear(text) in CONTROLS_BUT_HELP or isinstance(read_of(draft, text), Answer)
     return not said and hear_act(text).asks in (None, Asks.GENERAL)
+
+
+SAID_OVER: Final = "over"
+"""The fact that says, to what decides whether a sentence fits, over which flow it is said; none at the menu."""
 
 
 def told_beside(draft: Draft, text: str) -> tuple[str, str] | None:
@@ -46,7 +52,7 @@ def told_beside(draft: Draft, text: str) -> tuple[str, str] | None:
     policy = draft.compiled.flow.policy
     if not draft.ask.free or draft.ask.safety or policy.told or not policy.hears_signs:
         return None
-    said = draft.book.sentence(text, draft.known.facts)
+    said = draft.book.sentence(text, {**draft.known.facts, SAID_OVER: draft.top.flow})
     return said if said and draft.book[said[0]].flow.policy.told else None
 
 
@@ -68,8 +74,9 @@ def assents(draft: Draft, text: str) -> bool:
 
 def begun_by(draft: Draft, text: str) -> tuple[str, str] | None:
     """Return the flow that a whole sentence starts over the open question, and the request in it; None for none."""
-    said = draft.book.sentence(text, {**draft.known.facts, "open": draft.top.flow})
-    if said is None or draft.top.flow == draft.book.home:
+    home = draft.top.flow == draft.book.home
+    said = draft.book.sentence(text, draft.known.facts if home else {**draft.known.facts, SAID_OVER: draft.top.flow})
+    if said is None or home:
         return said
     begun = draft.book[said[0]].flow
     return said if not begun.at_rest or draft.top.flow in begun.over else None

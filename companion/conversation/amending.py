@@ -7,8 +7,9 @@ from companion.conversation.corrections import Elsewhere, changed_words, changes
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Record
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Answer
-from companion.conversation.moves import answer, record, take_back
+from companion.conversation.hearing import read_of
+from companion.conversation.kinds import Answer, Choice
+from companion.conversation.moves import answer, record, take_back, withdraw
 from companion.conversation.number_slots import Slot
 from companion.conversation.parking import interrupt
 from companion.conversation.table import ENDINGS, START
@@ -36,14 +37,22 @@ def amend(draft: Draft, text: str, nth: int = 0) -> None:
 
 
 def answer_anew(draft: Draft, text: str) -> bool:
-    """Take a reply for the new answer to the question that the open one amends; return False if it is none."""
-    stop = draft.compiled.stops.get(draft.ask.amends)
-    new = stop.kind.anew(text, draft.context) if isinstance(stop, Ask) else None
-    if not isinstance(stop, Ask) or new is None:
-        return False
-    _replace(draft, Slot(stop.key, new.value, new.unit), text)
-    show(draft)
-    return True
+    """Take a reply for the new answer to a question that the open one amends; return False if it is none. What was asked since one of a
+    few answers was given was asked about that: it is taken back."""
+    for stop in map(draft.compiled.stops.get, draft.ask.amends):
+        if not isinstance(stop, Ask) or (new := stop.kind.anew(text, draft.context)) is None:
+            continue
+        if isinstance(stop.kind, Choice):
+            if stop.key not in draft.top.trail or draft.top.got.get(stop.key) == new.value or isinstance(read_of(draft, text), Answer):
+                continue
+            while draft.top.state != stop.key:
+                withdraw(draft, draft.top.trail[-1])
+            answer(draft, new, sure=True)
+        else:
+            _replace(draft, Slot(stop.key, new.value, new.unit), text)
+            show(draft)
+        return True
+    return False
 
 
 def _elsewhere(draft: Draft, other: Elsewhere, raw: str) -> None:

@@ -63,7 +63,8 @@ class Ask:
     ``signs``: the flags it asks about itself (``language.flags.Flag``); hearing one answers it. ``lets``: flows that may begin over it
     even if its own flow holds.
     ``back``: false if earlier answers can't be changed from here.
-    ``amends``: a question before it that a reply here may answer anew ("no, till monday"), after which this one stands again.
+    ``amends``: questions before it that a reply here may answer anew ("no, till monday"), after which this one stands again; where
+    that is one of a few answers ("no, I meant my hip"), what was asked since is asked anew.
     ``put_right``: the flow, one that begins over what is open, that runs once an answer to it was put right later, "" for none; it is
     asked about what the run was.
     ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the log, if not ``key``; a template over
@@ -84,7 +85,7 @@ class Ask:
     signs: tuple[str, ...] = ()
     lets: tuple[str, ...] = ()
     back: bool = True
-    amends: str = ""
+    amends: tuple[str, ...] = ()
     put_right: str = ""
     then: tuple[Jump, ...] = ()
     log_as: str = ""
@@ -196,7 +197,7 @@ class Flow:
     late. ``parked``: the reply to stopping it, if not the usual one; a template. ``why``: why its questions are asked, where their
     cards do not say. ``compatible``: older versions whose open runs continue in this one. ``rests_on``: facts of ``at_start``, and
     choices, on which its movements and loads rest; a run that goes on where one of them has changed, or is no longer on offer, begins
-    anew.
+    anew. ``adds``: true of words, typed at any of its questions, that count with those it was begun with.
     """
 
     name: str
@@ -221,6 +222,7 @@ class Flow:
     why: str = ""
     compatible: tuple[int, ...] = ()
     rests_on: tuple[str, ...] = ()
+    adds: Callable[[str], bool] | None = None
 
 
 T = TypeVar("T")

@@ -167,9 +167,12 @@ _BARE: Final = (("no", re.compile(r"(?:nope|nah|naw|no)(?:,? (?:nope|nah|no|not 
 
 @dataclass(frozen=True, slots=True)
 class Choice(Kind):
-    """One of a few answers."""
+    """One of a few answers. ``later``: the one whose words, said later, answer it anew by themselves; any other needs "i meant" before
+    it. ``told_by``: returns the option that a whole sentence tells, "" for none."""
 
     choices: tuple[Option, ...]
+    later: str = ""
+    told_by: Callable[[str], str] | None = None
 
     @property
     def options(self) -> tuple[Option, ...]:
@@ -177,9 +180,20 @@ class Choice(Kind):
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         """A bare yes or no of any wording is the option that "yes" or "no" names, also where nothing is guessed."""
+        if self.told_by and (value := self.told_by(text)):
+            return Answer(value, text, beside=True)
         bare = next((word for word, said in _BARE if context.strict and said.fullmatch(flat(text).strip(" ."))), text)
         read = pick(bare, self.options, context, beside=True)
         return replace(read, raw=text) if isinstance(read, Answer) else read
+
+    def anew(self, text: str, context: ReadingContext) -> Answer | None:
+        meant = _MEANT.fullmatch(normalise(text).strip(" .!"))
+        read = pick(meant["what"] if meant else text, self.options, replace(context, strict=True))
+        return replace(read, raw=text) if isinstance(read, Answer) and (meant or read.value == self.later) else None
+
+
+_MEANT: Final = re.compile(r"(?:(?:no|oh|oops|sorry|wait),? )*(?:i (?:only |just )?(?:meant|mean)|it(?:'?s| is| was))(?: in| it was)*"
+                           r"(?: my| the)? (?P<what>.+)")
 
 
 def choice(*rows: tuple[str, ...] | Option) -> Choice:
@@ -203,7 +217,7 @@ _UNABLE: Final = re.compile(r"(?:(?:no|nope),? )?i can'?t")
 
 
 _AGE: Final = re.compile(r"(?:(?P<no>no|nope|nah)|yes|yeah|yep|yup|ya|sure|ofc|of course)?[,. ]*"
-                        r"(?:(?:i am|i'm|im|i|am|just|only|turned|now|age|aged) )*"
+                        r"(?:(?:i am|i'm|im|i|am|just|only|turned|now|age|aged|over|above) )*"
                         r"(?P<age>[1-9]\d)(?: ?(?:years?(?: old)?|yrs?(?: old)?|yo|y/o|now|already))*")
 
 

@@ -203,18 +203,39 @@ def _arrive(draft: Draft, ask: Ask, after: float) -> None:
 def noted(draft: Draft, name: str) -> Answer | None:
     """Return what was said ahead of a question as its answer, if it can still be given there. ``name``: its state, as noted."""
     value, ask = draft.top.noted.get(name), draft.ask
+    if isinstance(value, str) and (told := ask.kind.told(value)):
+        return told
     if value is None or any(option.value == value and not option.only_if.holds(draft.facts()) for option in ask.kind.options):
         return None
     said = value if ask.free else "said before" if isinstance(value, str) else f"{value:g} {ask.kind.unit}, said before"
     return Answer(value, str(said), ask.kind.unit)
 
 
-def told_ahead(draft: Draft, text: str) -> dict[str, Value]:
-    """Return the first question to come that a message answers in words, with the answer, to be confirmed there."""
-    for key, stop in draft.compiled.stops.items():
-        if key != draft.top.state and isinstance(stop, Ask) and not isinstance(stop.kind, _TAPPED):
+def told_of_later(draft: Draft, text: str) -> bool:
+    """Note what a sentence tells for a safety question that is to come as things are, such as who cleared them, and ask the open one
+    again; return False if it tells nothing for one."""
+    facts = draft.facts()
+    key = next((key for key, ask in _to_come(draft) if ask.safety and ask.kind.told(text) and ask.only_if.holds(facts)), None)
+    if key is None or not draft.ask.safety:
+        return False
+    draft.top = draft.top._replace(noted={**draft.top.noted, key: text})
+    ask_again(draft, "I come to that in a moment.")
+    return True
+
+
+def _to_come(draft: Draft) -> list[tuple[str, Ask]]:
+    """Return the questions after the open one, with their keys, in the order they are written."""
+    asks = [(key, stop) for key, stop in draft.compiled.stops.items() if isinstance(stop, Ask)]
+    return asks[next(at for at, (key, _) in enumerate(asks) if key == draft.top.state) + 1 :]
+
+
+def told_ahead(draft: Draft, text: str, told: Value | None = None) -> dict[str, Value]:
+    """Return the first question to come that a message answers in words, with the answer, to be confirmed there; ``told``: not with this
+    one, which it gave here."""
+    for key, stop in _to_come(draft):
+        if not isinstance(stop.kind, _TAPPED):
             read = stop.kind.read(text, draft.context)
-            if isinstance(read, Answer):
+            if isinstance(read, Answer) and read.value != told:
                 return {SAID_AHEAD + key: read.value}
     return {}
 
@@ -255,7 +276,7 @@ def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
     record(draft, ask, kept, given.value, given.unit)
     got = {**frame.got, name: given.value} | ({name + _BY: "tap" if given.tapped else "words"} if ask.safety else {})
     got |= {name + _SAID: given.raw} if given.more else {}
-    ahead = {**frame.noted, **told_ahead(draft, given.raw)} if given.beside else frame.noted
+    ahead = {**frame.noted, **told_ahead(draft, given.raw, given.value)} if given.beside else frame.noted
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state), noted=ahead))
     _follow(draft, draft.fire(ANSWER), _hold(draft, ask))
 
@@ -275,6 +296,13 @@ def skip(draft: Draft) -> None:
 
 def _answered(draft: Draft, frame: Frame) -> None:
     draft.session = draft.session._replace(stack=(*draft.session.stack[:-1], frame), last=None, more=())
+
+
+def move_again(draft: Draft) -> None:
+    """Make the last move of the run again, where what it rests on has changed: what it passes is noted anew, and a question that is not
+    left any more is passed over."""
+    draft.top = draft.top._replace(state=draft.top.trail[-1] if draft.top.trail else "")
+    _follow(draft, draft.fire(ANSWER if draft.top.state else BEGIN))
 
 
 def _hold(draft: Draft, ask: Ask) -> float:

@@ -9,6 +9,7 @@ from typing import Final
 
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Kind, Option, ReadingContext, Unclear, pick
+from companion.language.limits import kilos_alone, new_kilos
 from companion.language.phrases import normalise
 from companion.language.quantities import sized
 from companion.language.units import METRIC, shown, spoken_unit, to_kept, unit_word
@@ -188,6 +189,18 @@ class Numbers(Kind):
 
     def example(self, context: ReadingContext) -> str:
         return f"For example: {', '.join(shown(value, self.unit, context.units) for value in self.example_values)}."
+
+
+@dataclass(frozen=True, slots=True)
+class LimitKilos(Number):
+    """The weight above which a clinician's limit closes everything; read in a sentence that says no more: "nothing over 40 kg"."""
+
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        return Number.read(self, kilos_alone(text, context.units) or text, context)
+
+    def anew(self, text: str, context: ReadingContext) -> Answer | None:
+        told = new_kilos(text, context.units)
+        return Answer(told.kg, text, self.kept_unit) if told and self.low <= told.kg <= self.high else None
 
 
 _SAYS_IT_IS: Final = re.compile(r"^(?:(?:it'?s|it is|it was|i'd say|say|about|around|maybe|like|just|still|now|an?|solid|good)\s+)+")

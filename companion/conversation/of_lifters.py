@@ -36,12 +36,12 @@ def about_a_lifter(draft: Draft, text: str) -> bool:
 
 
 def _may_be_own(draft: Draft, text: str) -> bool:
-    """True if words typed where a coach writes of somebody else may be of harming oneself, or, where no words of one's own are expected,
-    of an urgent sign or pain: they are never passed on, and whose they are is asked."""
-    if not draft.session.stack or draft.session.aside or draft.compiled.flow.policy.hears_signs:
+    """True if words typed where a coach acts for somebody else, and no words of one's own are expected, may be of an urgent sign or pain:
+    whose they are is asked. Of harming oneself there is a question of its own (``signs``)."""
+    if not draft.session.stack or draft.session.aside or draft.ask.free or draft.compiled.flow.policy.hears_signs:
         return False
     flags = {one.flag for one in hear_flags(text)}
-    return Flag.SELF_HARM in flags or (not draft.ask.free and (not URGENT.isdisjoint(flags) or hear_pain(text) is Pain.YES))
+    return Flag.SELF_HARM not in flags and (not URGENT.isdisjoint(flags) or hear_pain(text) is Pain.YES)
 
 
 def says_whose(draft: Draft, text: str) -> bool:

@@ -113,7 +113,8 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
         return
     others = tuple(frame for frame in running if frame.flow != draft.book.home)
     if others:
-        park(draft, f"I keep your place in “{draft.book[others[-1].flow].flow.title}”; say “go on” afterwards to pick it up.")
+        park(draft, "All right." if others[-1].flow == draft.book.crisis else
+             f"I keep your place in “{draft.book[others[-1].flow].flow.title}”; say “go on” afterwards to pick it up.")
     over = tuple(stack for stack in draft.session.parked if stack[0].flow == flow and _over(draft, stack[0]))
     draft.effects.extend(Ended(frame.run, "left") for stack in over for frame in stack if frame.state)
     parked = tuple(stack for stack in draft.session.parked if stack not in over)

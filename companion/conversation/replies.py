@@ -49,7 +49,7 @@ from companion.conversation.hearing import guesses, heard_at, meant_at, read_of
 from companion.conversation.invitations import answers_invitation, begins_invited
 from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
 from companion.conversation.labels import labelled
-from companion.conversation.moves import answer, begin_anew, hurt, noted, skip, take_back
+from companion.conversation.moves import answer, begin_anew, hurt, noted, skip, take_back, told_of_later
 from companion.conversation.of_lifters import of_a_lifter, says_whose
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import THESE_FIRST, go_on, interrupt, leave, over_again, park, start
@@ -94,7 +94,7 @@ def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
         pass
     elif told := draft.ask.kind.told(text):
         answer(draft, told)
-    elif not draft.ask.free and not is_option(draft, text) and told_what_stands(draft, text):
+    elif not draft.ask.free and not is_option(draft, text) and (told_of_later(draft, text) or told_what_stands(draft, text)):
         pass
     elif not draft.ask.free and not is_option(draft, text) and (right := right_wanted(draft, text)):
         start(draft, *right)
@@ -243,7 +243,8 @@ GOOD: Final = "Good. “Menu” shows what there is, whenever you like."
 
 
 def _from_idle(draft: Draft, text: str) -> None:
-    if draft.book.resumes(text) and draft.book.first(draft.known.facts) == draft.book.home and draft.unpark():
+    as_usual = draft.book.first(draft.known.facts) == draft.book.home
+    if as_usual and draft.book.resumes(text) and draft.unpark():
         return
     if data := labelled(draft, text):
         tapped(draft, data)
@@ -253,7 +254,7 @@ def _from_idle(draft: Draft, text: str) -> None:
         start(draft, *said)
     elif begins_invited(draft, text):
         pass
-    elif draft.session.idle and (normalise(text).strip(" .!") in THANKS or matches("nothing_hurts", flat(text))):
+    elif as_usual and draft.session.idle and (normalise(text).strip(" .!") in THANKS or matches("nothing_hurts", flat(text))):
         draft.say(GOOD)
     else:
         if not told_what_stands(draft, text) and is_question(text):

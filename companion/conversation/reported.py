@@ -20,7 +20,7 @@ from companion.language.clauses import flat
 from companion.language.coach_words import lifters_in, of_oneself
 from companion.language.courtesies import HELLOS, THANKS
 from companion.language.findings import beside_the_found
-from companion.language.flags import Flag
+from companion.language.flags import Flag, hear_flags
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, normalise
 from companion.language.questions import is_question
@@ -41,37 +41,45 @@ _IN_DOUBT: Final = ("which", "understood", "corrected", "wish")
 
 def heard_together(draft: Draft, before: Session, text: str) -> None:
     """Read a message that came to nothing once more with those just before it that did, for pain and signs only; what is heard so is asked
-    about ("i cant", "pee"). Nothing was heard in each alone. ``before``: the session before it."""
+    about ("i cant", "pee"). What surely is of self-harm counts as in one message ("i want", "to die"), also where the last of them was in
+    doubt alone. ``before``: the session before it."""
     unread, draft.session = before.unread, draft.session._replace(unread=())
     in_crisis = draft.session.stack and draft.top.flow == draft.book.crisis  # where no word is kept
-    if in_crisis or not _came_to_nothing(draft, before, text):
-        return
     if not before.at or draft.known.now - datetime.fromisoformat(before.at) > TOGETHER:
         unread = ()
+    together = [(first, " ".join((*unread[first:], text))) for first in reversed(range(len(unread)))]
+    if in_crisis:
+        together = [one for one in together if any(heard.flag is Flag.SELF_HARM and heard.sure for heard in hear_flags(one[1]))]
+    elif not _came_to_nothing(draft, before, text):
+        return
     now = draft.session, list(draft.effects)
-    for first in reversed(range(len(unread))):
+    for first, joined in together:
         aside = None if before.aside and before.aside.text in unread[first:] else before.aside
         draft.session, draft.effects = before._replace(unread=(), aside=aside), []
-        if heard_out(draft, " ".join((*unread[first:], text)), in_doubt=True):
+        if heard_out(draft, joined, in_doubt=True):
             return
     draft.session, draft.effects = now
+    if in_crisis:
+        return
     draft.session = draft.session._replace(unread=(*unread, text[:UNREAD_MOST])[-TOGETHER_MOST:])
 
 
 def _came_to_nothing(draft: Draft, before: Session, text: str) -> bool:
-    """True if a message left the conversation where it was, and is no question, control word or courtesy. A stop may be of more than the
-    conversation."""
+    """True if a message left the conversation where it was, and is no yes, question, control word or courtesy. A stop may be of more
+    than the conversation."""
     after = draft.session
     stayed = (after.stack, after.parked, after.runs) == (before.stack, before.parked, before.runs)
     settled = (before.aside and before.aside.about not in _IN_DOUBT and after.aside != before.aside) or (
         after.aside and not after.aside.if_hurt and after.aside.about not in _IN_DOUBT)
     heard = hear(text, strict=True)
-    return stayed and not settled and (heard is Phrase.STOP or heard not in CONTROLS) and not is_question(text) and (
+    ends = heard in CONTROLS and heard is not Phrase.STOP
+    return stayed and not settled and not ends and heard is not Phrase.YES and not is_question(text) and (
         normalise(text).strip(" .!") not in THANKS | HELLOS and not matches("nothing_hurts", flat(text)))
 
 
 def heard_out(draft: Draft, text: str, in_doubt: bool = False) -> bool:
-    """Act on pain or another sign in a message, before anything else; return True if there was one. ``in_doubt``: only ask about it."""
+    """Act on pain or another sign in a message, before anything else; return True if there was one. ``in_doubt``: only ask about it, but
+    for self-harm."""
     if draft.known.facts.get("is_coach") == "yes":
         names, free = lifters_in(draft.known.facts), bool(draft.session.stack and draft.ask.free)
         waits = bool(draft.session.aside or free or (draft.session.stack and draft.ask.safety))

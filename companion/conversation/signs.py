@@ -12,8 +12,8 @@ from companion.conversation.cards import understood
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Began, Find, Say
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import Answer, ReadingContext, pick
-from companion.conversation.moves import SAID_MOST, answer, begin, hurt, leave_all
+from companion.conversation.kinds import Answer, ReadingContext, YesNo, pick
+from companion.conversation.moves import SAID_MOST, answer, begin, begin_anew, hurt, leave_all, move_again, record
 from companion.conversation.parking import interrupt
 from companion.conversation.session import Session
 from companion.conversation.whole import read_whole
@@ -21,6 +21,7 @@ from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import Mood, clauses, flat
 from companion.language.flags import URGENT, Flag, Heard, hear_flags
 from companion.language.pain import Pain, hear_pain
+from companion.language.passed_on import in_whole_words
 from companion.language.phrases import Phrase, hear
 from companion.language.questions import is_question
 
@@ -43,26 +44,31 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
     also report pain are left to the pain questions if these ask about the sign; where the flow asks what a clinician said, to its question.
     What the open questions are about is no new sign; another one is asked about before they go on. ``own``: it is known that they write
     of themselves, at a question where a coach writes of somebody else; ``in_doubt``: the words are those of several messages, so that
-    they are asked about.
+    they are asked about, unless they are of self-harm.
     """
     stack = draft.session.stack
-    if not draft.book.signs or draft.book.brings_code(text) or (stack and not own and (
-            not draft.compiled.flow.policy.hears_signs)):
+    if not draft.book.signs or draft.book.brings_code(text):
         return False
+    if stack and not own and not draft.compiled.flow.policy.hears_signs:
+        return _harm_among_others(draft, text)
     waiting = draft.ask if not own and stack and draft.top.state in draft.compiled.stops and not draft.session.aside else None
     if waiting and not in_doubt and (said := _taken_back(waiting, text)):
         _take_back(draft, text, said)
         return True
     every = hear_flags(text, weigh=not _understood(draft, waiting, text))
-    every = tuple(replace(one, sure=False) for one in every) if in_doubt else every
+    every = tuple(one if one.flag is Flag.SELF_HARM else replace(one, sure=False) for one in every) if in_doubt else every
     heard = tuple(one for one in every if not _asked_here(draft, one))
     if not heard and in_doubt:
         return False
+    if not heard and not every and _added(draft, text):
+        return True
     if not heard:
         return _said_again(draft, waiting, every, text) if every else _says_not_what(draft, waiting, text)
     sure = any(one.sure for one in heard)
     if heard[0].flag is Flag.SELF_HARM:
         _begin_crisis(draft, heard, text)
+        return True
+    if not (sure or Flag.SELF_HARM in heard[0].named) and _added(draft, text):
         return True
     hears_pain = not in_doubt and (not stack or draft.compiled.flow.policy.hears_pain)
     free = waiting is not None and waiting.free
@@ -92,6 +98,41 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
         _leave_unasked(draft)
     _ask_about(draft, others if free else heard, text)
     return True
+
+
+def _harm_among_others(draft: Draft, text: str) -> bool:
+    """Ask whoever writes of somebody else whether they think of harming themselves, if their words may be of that; none of them is passed
+    on. What is surely told of the body with it waits beneath."""
+    heard = hear_flags(text)
+    if Flag.SELF_HARM not in {one.flag for one in heard}:
+        return False
+    _begin_crisis(draft, tuple(replace(one, sure=False, also=()) for one in heard if one.sure or one.flag is Flag.SELF_HARM), text)
+    return True
+
+
+def _added(draft: Draft, text: str) -> bool:
+    """Add what is told of a sign, where the open questions are about such, to the words they were begun with: what rests on these is noted
+    at once, and the next question that is left is asked; return False for any other words. Where they deny an answer, all begins anew."""
+    adds = draft.compiled.flow.adds if _asks(draft) else None
+    if adds is None or not adds(text):
+        return False
+    said, kind = str(draft.top.got.get("said", "")), draft.ask.kind
+    read = kind.told(text) or kind.read(text, draft.context)
+    more = said if adds(said) else in_whole_words(f"{said}. {text}".strip(". "), ADDED_MOST)
+    if more != said and isinstance(kind, YesNo) and kind.denies:
+        record(draft, draft.ask, text, None, status="in_pain")
+        begin_anew(draft)
+    draft.top = draft.top._replace(got={**draft.top.got, "said": more})
+    if draft.top.state and isinstance(read, Answer):
+        answer(draft, read)
+    elif draft.top.state:
+        record(draft, draft.ask, text, None, status="in_pain")
+        move_again(draft)
+    return True
+
+
+ADDED_MOST: Final = 2 * SAID_MOST
+"""Most characters of the words told of pain together; our choice."""
 
 
 def _keeps(waiting: Ask, heard: tuple[Heard, ...]) -> bool:

@@ -85,10 +85,11 @@ def interrupted(book: Book, session: Session, known: Known) -> Session:
     return draft.session
 
 
-def prompt_now(book: Book, session: Session, known: Known) -> tuple[Say, ...]:
-    """Return the open question as messages, for a screen that opens in the middle of a conversation."""
+def prompt_now(book: Book, session: Session, known: Known, before: str = "") -> tuple[Say, ...]:
+    """Return the open question as messages, with a line before it: for a screen that opens in the middle of a conversation, or after a
+    long silence."""
     draft = Draft(book, session, known, [])
-    ask_again(draft)
+    ask_again(draft, before)
     return tuple(effect for effect in draft.effects if isinstance(effect, Say))
 
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
+from datetime import date
 from difflib import get_close_matches
 from typing import Final, NamedTuple
 
-from companion.language.limits import CLINICIANS
+from companion.language.limits import CLINICIANS, read_limit
 from companion.language.phrases import normalise
 from companion.language.questions import is_question
 
@@ -58,9 +59,22 @@ def read_clearance(text: str) -> ToldClearance:
     if not whole and (short := _SHORT.fullmatch(line)):
         line = short["rest"]
         return ToldClearance(line if names_clinician(line) else "", "said" if _DAY.search(line) else "none")
-    who = next((found["who"] for pattern in _WHOLE if (found := pattern.fullmatch(line)) and found.groupdict().get("who")), "")
+    named = next((found.groupdict() for pattern in _WHOLE if (found := pattern.fullmatch(line)) and found.groupdict().get("who")), {})
+    who = named.get("seen") or named.get("who", "")
     was, ahead = bool(_DAY.search(_FROM.sub(" ", line))), is_ahead(line) or bool(_FROM.search(line))
     return ToldClearance("" if _NOBODY.fullmatch(who) else who, "none" if was == ahead else "said" if was else "ahead")
+
+
+def and_limit(text: str, today: date) -> tuple[str, str]:
+    """Return the part of a sentence that says that somebody was cleared, and what it sets beside that: "she cleared me but nothing over
+    60 kg until friday"; the whole sentence and "" where it sets no limit that is read."""
+    line = normalise(text).strip(" .!")
+    for found in _BESIDE.finditer(line):
+        cleared, beside = line[:found.start()], line[found.end():].strip()
+        told = read_limit(beside, today)
+        if (told.parts or told.kg is not None) and any(pattern.fullmatch(cleared) for pattern in _WHOLE):
+            return cleared, beside
+    return text, ""
 
 
 def says_cleared(text: str) -> bool:
@@ -96,15 +110,16 @@ _WEEKDAY: Final = r"(?:(?:mon|tues|wednes|thurs|fri|satur|sun)day|mon|tues?|weds
 _MONTH: Final = (r"(?:(?:jan|febr)uary|march|april|may|june|july|august|(?:septem|octo|novem|decem)ber|jan|feb|mar|apr|jun|jul|aug|sept?|"
                  r"oct|nov|dec)")
 _SEASON: Final = r"(?:christmas|easter|spring|summer|autumn|winter)"
+_YEAR: Final = r"(?:19|20)\d\d"
 _WHEN: Final = re.compile(
-    r"\b(?:today|yesterday|tonight|just now|now|ago|this \w+|last \w+|the other day|(?:19|20)\d\d|"
+    rf"\b(?:today|yesterday|tonight|just now|now|ago|this \w+|last \w+|the other day|{_YEAR}|"
     r"\d{1,2}(?:st|nd|rd|th)?(?! ?(?:kg|kgs|kilos?|kilograms?|lbs?|pounds|reps?|sets?|percent|\d)\b| ?%)|"
     rf"{_WEEKDAY}|{_MONTH}|{_SEASON})\b")
 """A day in an answer to "when?"."""
 _DAY: Final = re.compile(
     r"\b(?:today|yesterday|tonight|just now|ago|the other day|"
     rf"(?:this|last) (?:morning|afternoon|evening|night|week|weekend|month|year|{_WEEKDAY}|{_MONTH}|{_SEASON})|"
-    rf"on {_WEEKDAY}|{_WEEKDAY}(?: (?:morning|afternoon|evening))?$|in {_MONTH}|\d{{1,2}}(?:st|nd|rd|th)?(?: of)? {_MONTH}|"
+    rf"on {_WEEKDAY}|{_WEEKDAY}(?: (?:morning|afternoon|evening))?$|in (?:{_MONTH}|{_YEAR})|\d{{1,2}}(?:st|nd|rd|th)?(?: of)? {_MONTH}|"
     rf"{_MONTH} \d{{1,2}}(?:st|nd|rd|th)?|on the \d{{1,2}}(?:st|nd|rd|th)|(?:at|before|over) {_SEASON})\b")
 """The same in a sentence that says more."""
 _TODAY: Final = re.compile(r"\b(?<!not )(?:today|just now|this (?:morning|afternoon|evening))\b")
@@ -115,7 +130,8 @@ _NAME_WORD: Final = (
     r"(?!(?:not|never|nobody|no|none|if|when|until|unless|once|whether|should|would|will|could|can|may|did|does|do|has|have|had|is|was|are|"
     r"were|who|what|which|why|how|you|i|i'm|i've|say|said|says)\b)(?!\w+n't\b)[\w'.-]+")
 _WHO: Final = rf"(?P<who>{_NAME_WORD}(?: {_NAME_WORD}){{0,3}})"
-_TREATS: Final = rf"(?P<who>(?:(?:my|the|our|a) )?(?:{'|'.join(pattern for _, pattern in CLINICIANS)}|they|he|she))"
+_CLINICIAN: Final = "|".join(pattern for _, pattern in CLINICIANS)
+_TREATS: Final = rf"(?P<who>(?:(?:my|the|our|a) )?(?:{_CLINICIAN}|they|he|she))"
 _HOW: Final = r"(?: has| have|'s)?(?: (?:just|now|finally|fully|officially|already))*"
 _LEAD: Final = r"(?:(?:so|ok|okay|hey|hi|yes|well|update|finally|good news|great news|and)[,:]? )*"
 _ALL_CLEAR: Final = r"(?:all[ -]clear|green light|go[ -]ahead)"
@@ -126,14 +142,20 @@ _TRAIN: Final = (
 _MAY: Final = (rf"(?:i'?m|i am) (?:cleared|(?:good|fine|ok|okay|clear|cleared|safe|allowed|free|ready) (?:to|for) {_TRAIN})|"
                rf"(?:i can|i may|it'?s (?:good|fine|ok|okay|safe) to) {_TRAIN}")
 _A_DAY: Final = (
-    rf"(?:,? (?:on|in|at|the|this|last|a|few|two|three|\d{{1,2}}(?:st|nd|rd|th)?|of|days?|weeks?|months?|ago|{_WEEKDAY}|{_MONTH}|just now|"
+    rf"(?:,? (?:on|in|at|the|this|last|a|few|two|three|\d{{1,2}}(?:st|nd|rd|th)?|{_YEAR}|of|days?|weeks?|months?|years?|ago|back|"
+    rf"{_WEEKDAY}|{_MONTH}|{_SEASON}|just now|"
     r"yesterday|today|tonight|morning|afternoon|evening|other|day))*")
 _ME: Final = r"(?:i'?m|i am|i'?ve|i have|i was|i got|i|been|got|was|have|finally|now|fully|just|officially|today)"
 
+_SEEN: Final = (rf"(?:(?:i |just |i've )*(?:saw|seen|visited|went to|was at|been to) (?P<seen>(?:(?:my|the|a) )?(?:{_CLINICIAN})){_A_DAY}"
+                r"[,.;]? (?:and )?(?=(?:he|she|they)\b))?")
+_BESIDE: Final = re.compile(r",? (?:but|though|except|only|just|and)\b ?|[,.;] ?|(?= (?:up to|max|at most|no more than|nothing)\b)")
+"""What may stand between a clearance and what it leaves out."""
+
 CLEARANCES: Final = (
-    rf"{_LEAD}(?P<asked>{_WHO}{_HOW} (?:cleared me(?! (?:of|out)\b)|(?:gave|given) me (?:the|an|my) {_ALL_CLEAR})\b(?P<beside>.*))",
-    rf"{_LEAD}(?P<asked>{_TREATS}{_HOW} lifted (?:it|that|them|(?:the|my) (?:limits?|restrictions?))\b.*)",
-    rf"{_LEAD}(?P<asked>{_TREATS}{_HOW} (?:said|says?|told me|confirmed|confirms)(?: that)? (?:{_MAY}){_AGAIN}{_A_DAY})",
+    rf"{_LEAD}(?P<asked>{_SEEN}{_WHO}{_HOW} (?:cleared me(?! (?:of|out)\b)|(?:gave|given) me (?:the|an|my) {_ALL_CLEAR})\b(?P<beside>.*))",
+    rf"{_LEAD}(?P<asked>{_SEEN}{_TREATS}{_HOW} lifted (?:it|that|them|(?:the|my) (?:limits?|restrictions?))\b.*)",
+    rf"{_LEAD}(?P<asked>{_SEEN}{_TREATS}{_HOW} (?:said|says?|told me|confirmed|confirms)(?: that)? (?:{_MAY}){_AGAIN}{_A_DAY})",
     rf"{_LEAD}(?P<asked>(?:{_ME} )*(?:(?<!\bi )cleared|the {_ALL_CLEAR})(?P<beside> (?:(?:by|from) (?P<who>.+)|(?:to|for) .*)))",
     rf"{_LEAD}(?P<asked>(?:{_ME} )+(?:(?<!\bi )cleared|(?:the |an )?{_ALL_CLEAR}){_AGAIN}{_A_DAY})")
 """Whole sentences by which somebody says that they were cleared, with the group "asked": who cleared them, if they say so, is "who"."""

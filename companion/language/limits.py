@@ -46,20 +46,28 @@ class ToldLimit:
 
 
 _UNITS: Final = r"(?:kgs?|kilos?|kilograms?|lbs?|pounds?)"
-_AMOUNT: Final = (rf"(?P<kg>\d+(?:[.,]\d+)?)(?: ?(?P<unit>{_UNITS})\b|(?! ?(?:weeks?|wks?|days?|months?|years?|hours?|min|rep|set|time|%|"
-                  r"percent|per|x\b)|[\d.:/-]))")
+
+
+def _amount(name: str = "") -> str:
+    return (rf"(?P<{name}kg>\d+(?:[.,]\d+)?)(?: ?(?P<{name}unit>{_UNITS})\b|"
+            r"(?! ?(?:weeks?|wks?|days?|months?|years?|hours?|min|rep|set|time|%|percent|per|x\b)|[\d.:/-]))")
+
+
+_AMOUNT: Final = _amount()
+_NOT_SO_MUCH: Final = rf"(?:,? not (?:(?:over|above|up to) )?{_amount('not_')})"
+"""What a weight is said in place of: "40 kg, not 60"."""
 _LIFTED: Final = r"(?:lift(?:ing)?|squat(?:s|ting)?|weights?|loads?|carry(?:ing)?|bar(?:bell)?|anything|deadlift(?:s|ing)?)"
 _KILOS: Final = tuple(map(re.compile, (
     rf"(?:(?:no|not|nothing|never|don't|dont|do not|can't|cant|cannot|avoid|stay|keep|only) )*(?:(?:to|be|it|the|my|any|{_LIFTED}) )*"
     r"(?:no more than|not more than|nothing more than|more than|heavier than|above|over|beyond|exceeding|exceed|max(?:imum)?(?: of)?|"
-    rf"at most|up to|limit(?:ed)?(?: to| of| is|:)?|below|under|less than|only) {_AMOUNT}",
-    rf"{_AMOUNT} (?:max(?:imum)?|at most|or less|limit)\b")))
+    rf"at most|up to|limit(?:ed)?(?: to| of| is|:)?|below|under|less than|only) {_AMOUNT}{_NOT_SO_MUCH}?",
+    rf"{_AMOUNT}(?: is)?(?: the| my)? (?:max(?:imum)?|at most|or less|limit)\b{_NOT_SO_MUCH}?")))
 
 _MANY: Final = r"\d{1,3}|two|three|four|five|six|seven|eight|nine|ten|twelve"
 _SPAN: Final = re.compile(
     r"(?:for |over )?(?:at least |about |around |another |the )*(?:next |coming )?"
     rf"(?:(?P<many>{_MANY}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?P<most>{_MANY}))? ?(?P<unit>day|week|wk|month)s?|"
-    r"(?P<fortnight>a fortnight))\b")
+    r"(?P<fortnight>a fortnight))\b(?! ago\b)")
 _UNTIL: Final = re.compile(r"\b(?:until|till?|untill|up to|before|(?:extended|prolonged)(?: (?:it|that|this))? to) (?P<when>.+)")
 _CLEARED: Final = re.compile(
     r"\b(?:until|till?|untill|unless|before) (?:i'm |i am |i |he |she |they |the |my |next |a |an |it |im )*(?:doctor|gp|physio\w*|surgeon|"
@@ -81,11 +89,11 @@ CLINICIANS: Final = (
     ("a hospital", r"hospital|clinic\b"), ("a nurse", r"nurse"), ("a chiropractor", r"chiro\w*"), ("an osteopath", r"osteopath\w*"))
 
 _WHO: Final = "|".join(pattern for _, pattern in CLINICIANS)
-_LEADS_IN: Final = """
-    no nope oh sorry actually oops wait correction i i'm mean meant it it's its was is that that's thats should be make change changed to
-    only just now really instead said says told me he she they the my limit date end lasts"""
+_LEADS_IN: Final = r"""
+    no nope oh sor+y ac\w+ly oops wait correction i i'm mean meant it it's its was is that that's thats should be make change changed to
+    and only just now really instead said says told me he she they the my limit date end lasts"""
 _PUTS_RIGHT: Final = rf"(?:(?:{'|'.join(_LEADS_IN.split())}|should have been|{_WHO})[,:;]* )"
-_SAID_AFTER: Final = (r"(?:,? (?:actually|instead|though|sorry|really|now|please|i meant?|"
+_SAID_AFTER: Final = (r"(?:,? (?:ac\w+ly|instead|though|sor+y|really|now|please|i meant?|"
                       rf"not (?:(?:until|till?|for|just|only) )?[^, ]+(?: (?:weeks?|wks?|days?|months?))?|"
                       rf"(?:(?:said|says|by) )?(?:my |the |a )?(?:{_WHO})(?: said| says| told me)?))")
 _ENDS: Final = (r"(?:(?:until|untill|till?|(?:extended|prolonged) to) (?:(?!not\b).)+?|(?:for )?(?:another |about |at least )?"
@@ -93,6 +101,12 @@ _ENDS: Final = (r"(?:(?:until|untill|till?|(?:extended|prolonged) to) (?:(?!not\
 NEW_END: Final = rf"(?:{_PUTS_RIGHT}+{_ENDS}{_SAID_AFTER}*|{_ENDS}{_SAID_AFTER}+)"
 """Whole messages that may put the end of a limit right, as a pattern; ``new_end`` reads them."""
 _NEW_END: Final = re.compile(rf"{_PUTS_RIGHT}*(?P<end>{_ENDS}){_SAID_AFTER}*")
+_OF_A_LIMIT: Final = rf"\b(?:limit|(?:he|she|they|{_WHO}) (?:said|says|told me))\b"
+_WEIGHT: Final = (rf"(?:{_PUTS_RIGHT}|(?:and|can|may|lift|max(?:imum)?|at most|up to|nothing|over|above|weight|load) )*{_AMOUNT}"
+                  rf"(?:(?: is)?(?: the| my)? (?:max(?:imum)?|limit))?(?:{_NOT_SO_MUCH}|{_SAID_AFTER})*")
+_NEW_KILOS: Final = re.compile(_WEIGHT)
+NEW_KILOS: Final = rf"(?=.*(?:{_OF_A_LIMIT}|\bnot \d)){_WEIGHT}"
+"""Whole messages that may put the weight of a limit right, as a pattern; ``new_kilos`` reads them, and a weight alone."""
 
 
 def _stretching(of: str) -> str:
@@ -158,6 +172,7 @@ _FILLERS: Final = """
     the a an my me i i've im i'm it's its that's he she they it we you him her them was were is are be been being has have had to of for
     from in on at with by as that this these those there so also too still just only again please now today yesterday said says say told
     tells tell advised advises advice wants want wanted asked asks set sets gave put orders order doctors doctor's strict strictly
+    saw seen went visited actually oh wait sorry correction
     medical medically under any anything at all really completely total totally absolutely definitely than then more do doing does done
     did go going keep use using get not no never nothing none neither nor without avoid avoiding avoided don't dont can't cant cannot
     must mustn't shouldn't should forbidden forbid forbade banned ban off stay away allowed out leave skip stop stopped rest until till
@@ -269,10 +284,46 @@ def new_end(text: str, today: date) -> str:
     return end if not rest.strip(" ,") else ""
 
 
+@dataclass(frozen=True, slots=True)
+class NewKilos:
+    """The weight of a limit as it is put right, in kg. ``was``: the one it is said in place of; ``named``: true if the words say that they
+    are of a limit, or that somebody set it."""
+
+    kg: float
+    was: float | None
+    named: bool
+
+
+def new_kilos(text: str, system: str = "") -> NewKilos | None:
+    """Return the weight in words that put that of a limit right and say no more: "the limit is 40 kg, not 60"; None for no such words.
+    ``system``: as for ``read_limit``."""
+    line = _spelt(text).strip(" .!")
+    if not (found := _NEW_KILOS.fullmatch(line)):
+        return None
+    was = _in_kilos(found["not_kg"], found["not_unit"] or found["unit"], system) if found["not_kg"] else None
+    return NewKilos(_in_kilos(found["kg"], found["unit"] or found["not_unit"], system), was, bool(re.search(_OF_A_LIMIT, line)))
+
+
 def is_end(text: str, today: date) -> bool:
     """True if words name an end and say nothing else: "3 weeks", not "3 weeks pregnant"."""
     end, rest = _end(f" {normalise(text).strip(' .!')} ", today)
     return bool(end) and not rest.strip(" ,")
+
+
+def kilos_alone(text: str, system: str = "") -> str:
+    """Return the weight of a sentence that tells of nothing else, in kg and as it would be typed; "" for none. ``system``: as there."""
+    told = read_limit(text, _ANY_DAY, system)
+    return f"{told.kg} kg" if told.read and told.kg is not None and not told.parts else ""
+
+
+_ANY_DAY: Final = date(2000, 1, 1)
+
+
+def only_part(text: str) -> str:
+    """Return the one thing that a sentence says to leave out: a part, "kg" for what is above a weight, "" where it tells none, or more."""
+    told = read_limit(text, _ANY_DAY)  # its end is not asked for
+    parts = [*told.parts, *(["kg"] if told.kg is not None else [])]
+    return parts[0] if told.read and len(parts) == 1 else ""
 
 
 def parts_named(text: str) -> frozenset[str]:
@@ -351,12 +402,15 @@ def _day(named: str, today: date) -> date | None:
 def _kilos(line: str, system: str) -> tuple[float | None, str]:
     lowest = None
     while found := next(filter(None, (pattern.search(line) for pattern in _KILOS)), None):
-        amount, unit = found["kg"], found["unit"]
-        pounds = (unit or "").startswith(("lb", "pound")) or (not unit and system == IMPERIAL)
-        kilos = round(float(amount.replace(",", ".")) * (KG_PER_POUND if pounds else 1.0), 2)
+        kilos = _in_kilos(found["kg"], found["unit"], system)
         lowest = kilos if lowest is None else min(lowest, kilos)
         line = f"{line[:found.start()]} , {line[found.end():]}"
     return lowest, line
+
+
+def _in_kilos(amount: str, unit: str | None, system: str) -> float:
+    pounds = unit.startswith(("lb", "pound")) if unit else system == IMPERIAL
+    return round(float(amount.replace(",", ".")) * (KG_PER_POUND if pounds else 1.0), 2)
 
 
 def _named(clause: str) -> tuple[frozenset[str], str]:

@@ -33,7 +33,8 @@ class CaseloadRow(NamedTuple):
     has not looked since. ``looked``: the coach's last look at this lifter, or act for them, "" for none; ``snoozed``: the day until
     which they put this lifter aside, told at ``snoozed_at``; ``dismissed``: up to when they have put aside what was new. ``asks``:
     time, a space and words of the alert since the review by which they asked for a call; ``told``: the same of the latest alert that no
-    coach has seen of what a clinician told them. ``on_their_own``: 1 for a coach whom nobody coaches. ``asked``: questions not
+    coach has seen of what a clinician told them. ``on_their_own``: 1 for a coach whom nobody coaches. ``undone``: 1 if a wrong
+    tap was taken back since that alert. ``asked``: questions not
     answered, beside those about pain. ``over``: on how many of the latest squat days the load was over the limit.
     """
 
@@ -85,6 +86,7 @@ class CaseloadRow(NamedTuple):
     told: str | None = None
     hurt_told: str | None = None
     on_their_own: int = 0
+    undone: int = 0
     asked: OpenQuestions | None = None
     over: OverLoad | None = None
 
@@ -160,6 +162,7 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
     case when hr.flow = 'pain' then {TOLD_SINCE.format(at='hr.began_at', person='m.person')} end,
     exists (select 1 from coach_roles c where c.person = m.person and c.until is null) and not exists (
         select 1 from coaches k where k.person = m.person and k.until is null),
+    exists (select 1 from facts f where f.person = m.person and f.name = 'safety.undone' and f.value = 'yes' and f.at >= h.at),
     exists (select 1 from facts f where f.person = m.person and f.name = 'squat.answered') and exists (
         select 1 from findings f where f.person = m.person and f.name in {LIMIT_NAMES} and f.value <> '')
 from m

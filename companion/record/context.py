@@ -31,7 +31,8 @@ BEEN_SEEN: Final = "safety.seen"
 SLIP = "safety.slip"
 """Set by a tap that closed everything; "" once that was undone."""
 UNDONE_WITHIN: Final = timedelta(minutes=value("undone_within"))
-"""Time in which such a tap can be undone."""
+UNDONE_FINISHED: Final = timedelta(minutes=value("undone_finished"))
+"""Time since such a tap in which undoing it can be begun, and in which it must be finished."""
 
 CONSENT_ANSWERS: Final = (("consent.lifter", "welcome.consent"), ("consent.coach", "coach_welcome.consent"))
 """Each consent's fact, and the answer that stood for it before consent texts had versions."""
@@ -42,8 +43,8 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     zone; "due.KIND", the wall time of each open reminder; the current safety level, and "safety.may_open" if a new check may raise
     it; what a clinician's limits close ("limit.…", ``screening.limits.facts_in``); the version of each consent text they agreed to
     ("consent.lifter", "consent.coach"); "setup.set_by", which coach set the set-up and until when; "safety.slip.open" while a wrong tap
-    can be undone; "safety.seen", whether somebody who was sent has been seen since; for a coach "lifter.N", the name of each of their
-    lifters and groups."""
+    can be undone, "safety.slip.in_time" while that can be finished; "safety.seen", whether somebody who was sent has been seen since;
+    for a coach "lifter.N", the name of each of their lifters and groups."""
     rows = log.known_rows(db, person)
     facts: dict[str, Value] = {"coach": "no", "is_coach": "no"}
     facts |= {name: value for name, value, _ in rows}
@@ -60,8 +61,9 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
     if facts.get("setup.pin") and (order := strictest("pin_setup", standing_orders(db, person, "pin_setup"))):
         facts["setup.set_by"] = f"set by coach {order.coach_name}" + (f", until {day_in_words(order.until)}" if order.until else "")
     slipped = next((moment_of(since) for name, value, since in rows if name == SLIP and value and since), None)
-    if slipped is not None and now - slipped <= UNDONE_WITHIN:
-        facts[f"{SLIP}.open"] = "yes"
+    if slipped is not None:
+        facts |= {f"{SLIP}.{name}": "yes" for name, within in (("open", UNDONE_WITHIN), ("in_time", UNDONE_FINISHED))
+                  if now - slipped <= within}
     stands = standing_in(facts, next((moment_of(since) for name, _, since in rows if name == SAFETY_LEVEL), None), now)
     if stands.level is not None:
         facts[SAFETY_LEVEL] = stands.level.value

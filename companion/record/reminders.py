@@ -66,6 +66,17 @@ def settled_days(db: sqlite3.Connection, person: int, kind: str, now: datetime) 
         "state in ('stale', 'dropped', 'failed') and settled_at <= ?) order by id desc limit 60", (person, kind, text_of(now))))
 
 
+def open_of_kind(db: sqlite3.Connection, kind: str) -> set[int]:
+    """Return the people who have an open reminder of a kind."""
+    return {row[0] for row in db.execute("select person from reminders where kind = ? and state = 'open'", (kind,))}
+
+
+def made_since(db: sqlite3.Connection, person: int, kind: str, since: datetime) -> bool:
+    """True if a reminder of a kind was opened since a moment, whatever became of it."""
+    return db.execute("select 1 from reminders where person = ? and kind = ? and made_at >= ?",
+                      (person, kind, text_of(since))).fetchone() is not None
+
+
 def sent_since(db: sqlite3.Connection, person: int, kind: str, since: datetime) -> bool:
     """True if a kind was sent since a moment, or is due within a day of it."""
     return db.execute("select 1 from reminders where person = ? and kind = ? and (state = 'sent' and settled_at >= ? or "

@@ -21,7 +21,15 @@ UNANSWERED_SAYS: Final = (
     "What you told me can matter, and my questions about it are still open. Please answer them now, before any squat or test. "
     "If it got worse, don't wait for me: call your doctor, or in an emergency your emergency number.")
 
+HURT_SAYS: Final = (
+    "I asked, and have no answer yet. Nothing begins here before I know. If it got worse, don't wait for me: call your doctor, or in an "
+    "emergency your emergency number.")
+
 _REFERRALS, _LIMITS, _RETESTS, _GAP = map(int, SOURCES["asked_again"].value)
+_HURT_AFTER, _HURT_EVERY, _HURT_TIMES = map(int, SOURCES["hurt_again"].value)
+HURT: Final = "hurt"
+HURT_AFTER: Final = timedelta(minutes=_HURT_AFTER)
+"""Time without a word after which "Did something hurt?" is asked again."""
 
 When = Literal["before_squat_day", "after_squat_day", "digest_hour", "zone_over", "on_date"]
 
@@ -37,7 +45,8 @@ class ReminderKind:
     is sent without an answer, ``gap`` apart. ``says_missed``: true if one that comes too late is mentioned. ``gives_way_to``: the kind
     that replaces it where both would be sent. ``shows``: the view sent in place of an invitation. ``sent``: false for one that only marks
     a moment and goes stale when due. ``ended_by``: the words that end it, "" for none; ``goes_on``: the sentence that says so when all
-    others are stopped. ``says``: its own words, in place of the flow's invitation.
+    others are stopped. ``says``: its own words, in place of the flow's invitation; ``puts_again``: said before "Did something hurt?", put
+    again while that is not answered.
     """
 
     name: str
@@ -58,6 +67,7 @@ class ReminderKind:
     ended_by: Literal["stop all reminders", "digest", ""] = STOP_ALL
     goes_on: str = ""
     says: str = ""
+    puts_again: bool = False
 
     @property
     def planned(self) -> bool:
@@ -73,6 +83,8 @@ REMINDER_KINDS: Final = {kind.name: kind for kind in (
                  goes_on="Only on the morning after something hurt I still ask once how it is."),
     ReminderKind("unanswered", "on_date", "questions still open", "questions that are still open", rounds=_LIMITS, ended_by="",
                  gives_way_to="referral", says=UNANSWERED_SAYS),
+    ReminderKind(HURT, "on_date", "whether something hurt", rounds=_HURT_TIMES, gap=timedelta(hours=_HURT_EVERY), ended_by="",
+                 says=HURT_SAYS, puts_again=True),
     ReminderKind("setup", "on_date", "the morning after a new set-up", "how your new set-up feels", PASSING),
     ReminderKind("referral", "on_date", "whether they have been seen", "whether you have been seen", REFERRED, rounds=_REFERRALS),
     ReminderKind("limit", "on_date", "whether a clinician's limit is over", "whether your limit is over", rounds=_LIMITS),

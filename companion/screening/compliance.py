@@ -52,9 +52,9 @@ _BACK: Final[dict[str, Kept]] = {"still": "kept", "moved": "off"}
 
 
 def _load(day: ToldDay, limits: Sequence[LimitSet]) -> Kept:
-    if day.load is None or day.load_at is None:
+    if day.load is None or day.lifted_by is None:
         return "untold" if any(one.kg is not None for one in limits) else ""
-    limit = limit_at(limits, day.load_at)
+    limit = limit_at(limits, day.lifted_by)
     return "" if limit is None else "off" if over_by(day.load, limit) else "kept"
 
 

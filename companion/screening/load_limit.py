@@ -1,4 +1,4 @@
-"""The load limit: the one that stood when a load was told, and how often the latest squat days went over it."""
+"""The load limit: the one that stood when a load was lifted, and how often the latest squat days went over it."""
 
 from __future__ import annotations
 
@@ -92,17 +92,18 @@ def over_by(load: float | None, limit: float | None) -> float:
 
 
 def load_kept(day: ToldDay, limits: Sequence[LimitSet], bar: bool) -> Literal["", "over", "untold"]:
-    """Return how a day's load stands against the limit that stood when it was told: "" within it, "over", or "untold".
+    """Return how a day's load stands against the limit that stood when it was lifted: "" within it, "over", or "untold".
 
     ``bar``: whether this lifter squats with one at all; who does not is not asked for a load.
     """
-    if day.load is None or day.load_at is None:
+    if day.load is None or day.lifted_by is None:
         return "untold" if bar and any(one.kg is not None for one in limits) else ""
-    return "over" if over_by(day.load, limit_at(limits, day.load_at)) else ""
+    return "over" if over_by(day.load, limit_at(limits, day.lifted_by)) else ""
 
 
 def over_limit(days: Iterable[ToldDay], limits: Sequence[LimitSet], most: int = DAYS_JUDGED) -> OverLimit:
     """Return how the latest days on which somebody squatted stand against the limits of their time; at most so many days."""
     latest = [day for day in days if day.squatted][-most:]
-    over = [(by, day.load_at) for day in latest if day.load_at and (by := over_by(day.load, limit_at(limits, day.load_at)))]
+    over = [(by, day.load_at) for day in latest if day.load_at and day.lifted_by and (
+        by := over_by(day.load, limit_at(limits, day.lifted_by)))]
     return OverLimit(len(over), len(latest), max((by for by, _ in over), default=0.0), max((at for _, at in over), default=None))

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
-from datetime import date, datetime, timedelta
+from datetime import date, datetime, time, timedelta
 from typing import Final
 
-from companion.base.clock import local_date
+from companion.base.clock import instant, local_date
 from companion.screening.priming_trial import TrialDay
 from companion.screening.screen import LoggedAnswer
 from companion.screening.sources import value
@@ -27,8 +27,8 @@ class ToldDay:
     ``back``: "still", "moved" or "cant_tell". ``kept``: "kept", "deeper" or "higher" than the depth set. ``depth``: a band,
     where none was set. ``film``: judged on film. ``hurt``: something hurt, on the day or as reported afterwards. ``load`` in kg as told
     afterwards, 0 without a bar; ``planned``: the one said before, which nobody may have lifted. ``felt``: movement felt, 0-10, on
-    a day of the priming trial; ``lot``: that day's number in the trial, from 0. ``load_at``: when that load was told, for the limit that
-    stood then.
+    a day of the priming trial; ``lot``: that day's number in the trial, from 0. ``load_at``: when that load was told; ``over_at``:
+    when that day was over.
     """
 
     day: date
@@ -44,6 +44,13 @@ class ToldDay:
     video: str = ""
     load_at: datetime | None = field(default=None, compare=False)
     planned: float | None = None
+    over_at: datetime | None = field(default=None, compare=False)
+
+    @property
+    def lifted_by(self) -> datetime | None:
+        """The latest that the load can have been lifted, for the limit that stood then: when it was told, or, told on a later day, the end
+        of its own; None where none was told."""
+        return self.load_at and min(self.load_at, self.over_at or self.load_at)
 
     @property
     def squatted(self) -> bool:
@@ -91,11 +98,16 @@ def days_told(answers: Iterable[LoggedAnswer], zone: str) -> tuple[ToldDay, ...]
             of_day["number"] = drawn.index(told["day"])
     found: list[ToldDay] = []
     for _, of_day in sorted(days.items(), key=lambda one: str(one[0])):
-        found.append(_told(of_day, next((kg for day in reversed(found) if (kg := day.load or day.planned)), about_load)))
+        found.append(_told(of_day, zone, next((kg for day in reversed(found) if (kg := day.load or day.planned)), about_load)))
     return tuple(found)
 
 
-def _told(told: dict[str, object], load_before: float | None) -> ToldDay:
+def day_over(day: date, zone: str) -> datetime:
+    """Return when a local day is over."""
+    return instant(day + timedelta(days=1), time(), zone)
+
+
+def _told(told: dict[str, object], zone: str, load_before: float | None) -> ToldDay:
     day, felt, number, load_at = told["day"], told.get("felt"), told.get("number"), told.get("load_at")
     assert isinstance(day, date)
     planned = _kilos(told.get(LOAD_PLANNED), load_before)
@@ -106,7 +118,8 @@ def _told(told: dict[str, object], load_before: float | None) -> ToldDay:
         day, _word(told.get("back")), _word(told.get("kept")), _word(told.get("depth")), told.get("seen_by") == "film",
         bool(told.get("hurt_then")), load,
         float(felt) if isinstance(felt, int | float) else None, number if isinstance(number, int) else None,
-        str(told.get("note", "")), str(told.get("video", "")), load_at if isinstance(load_at, datetime) else None, planned)
+        str(told.get("note", "")), str(told.get("video", "")), load_at if isinstance(load_at, datetime) else None, planned,
+        day_over(day, zone))
 
 
 def _kilos(load: object, same: float | None) -> float | None:

@@ -92,6 +92,44 @@ async def test_pain_that_was_left_and_pain_told_since_have_each_their_day(gym):
     assert any("hurt today: knee, 3 of 10" in text for text in gym.heard(KIM)[-2:])
 
 
+async def the_list(gym) -> str:
+    await gym.say("my lifters", who=KIM)
+    return next(text for text in reversed(gym.heard(KIM)) if "\n1. sam: " in text)
+
+
+@pytest.mark.parametrize(("tingling", "stands"), [("Yes", "a clinician comes first"), ("No", "")])
+async def test_after_a_wrong_tap_is_taken_back_a_coachs_list_says_what_stands_and_that_it_was(gym, tingling, stands):
+    await gym.linked()
+    if stands:
+        await gym.say("my back hurts", "Lower back", "5", "no", "no", tingling, "Yes")
+    else:
+        await gym.say("my back hurts", "Chest, breath or faint")
+    assert "; sent to emergency care" in await the_list(gym)
+    gym.clock.at += timedelta(minutes=1)
+    await gym.say("That was a wrong tap", *("no",) * 9)
+    listed = await the_list(gym)
+    assert f"; {stands or 'no squats or tests today'}, a wrong tap was taken back" in listed
+    assert "emergency" not in listed
+
+
+async def test_pain_told_after_a_wrong_tap_was_taken_back_weighs_by_itself(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "Chest, breath or faint", "That was a wrong tap", *("no",) * 9)
+    gym.clock.at += timedelta(minutes=1)
+    await gym.say("my chest hurts", "now")
+    await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
+    listed = await the_list(gym)
+    assert "; sent to emergency care" in listed
+    assert "taken back" not in listed
+
+
+async def test_a_tap_that_was_none_is_not_said_to_be_taken_back(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "Chest, breath or faint", "That was a wrong tap", "no", "Yes")
+    assert "; sent to emergency care" in await the_list(gym)
+    assert "taken back" not in await the_list(gym)
+
+
 async def test_pain_told_to_the_end_is_told_once(gym):
     await gym.linked()
     await gym.say("my back hurts", "stop")

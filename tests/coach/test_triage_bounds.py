@@ -9,7 +9,7 @@ import pytest
 
 from companion.calendar.plan import Plan
 from companion.coach.caseload import day_namer
-from companion.coach.triage import RESULT_WORDS, TRIAGE, WHERE_WORDS, reasons_of
+from companion.coach.triage import RESULT_WORDS, TRIAGE, WHERE_WORDS, care_weight, reasons_of
 from companion.record.caseload import CaseloadRow
 from companion.record.load_over import OverLoad
 from companion.record.timestamps import text_of
@@ -59,6 +59,11 @@ RESULT = {"outcome_at": ago(2).isoformat(), "overall": "likely"}
     ("hurt", {"open_at": at(2), "level": "clinician", "level_at": at(2)},
      "something hurt on Tuesday, questions open; a clinician comes first"),
     ("hurt", {**HURT, "level": "clinician", "level_at": at(2)}, "hurt on Tuesday; a clinician comes first"),
+    ("hurt", {**HURT, "hurt_level": "emergency", "level": "clinician", "level_at": at(2), "undone": 1},
+     "hurt on Tuesday; a clinician comes first, a wrong tap was taken back"),
+    ("hurt", {**HURT, "hurt_level": "emergency", "level": "not_today", "level_at": at(0), "undone": 1},
+     "hurt on Tuesday; no squats or tests today, a wrong tap was taken back"),
+    ("hurt", {**HURT, "hurt_level": "emergency", "level": "not_today", "level_at": at(0)}, "hurt on Tuesday; sent to emergency care"),
     ("referred", {"level": "clinician", "level_at": at(2)}, "a clinician comes first, since Tuesday"),
     ("referred", {"level": "not_today", "level_at": at(0)}, None),
     ("referred", {"asked": OpenQuestions("signs", ago(2), Level.EMERGENCY)}, None),
@@ -130,6 +135,13 @@ def test_where_no_state_holds_the_last_answer_and_what_is_closed_is_told(told: d
     ((group, said, since),) = reasons_of(row(**told), NOW, day_namer("UTC+00:00", NOW))
     assert (group, said) == ("fine", words)
     assert since == (ago(2) if "linked" in told else ago(1))
+
+
+@each_row(("told", "weight"), [
+    ({"hurt_level": "emergency"}, 3), ({"hurt_level": "emergency", "undone": 1}, 0),
+    ({"hurt_level": "emergency", "undone": 1, "level": "clinician", "level_at": at(0)}, 1)])
+def test_a_tap_that_was_taken_back_makes_nobody_urgent(told: dict[str, Any], weight: int) -> None:
+    assert care_weight(row(**HURT, **told), NOW) == weight
 
 
 def test_who_squats_on_planned_days_is_quiet_after_three_of_them() -> None:

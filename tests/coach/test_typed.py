@@ -119,18 +119,81 @@ async def test_asking_who_is_hurt_is_not_the_coach_s_own_pain_and_that_is_heard_
     assert people.load_session(gym.db, gym.id_of(KIM)).top.flow == "pain"
 
 
-@pytest.mark.parametrize("begun", ["go.coach_note.{}", "go.coach_act.{}-overrule", "go.invite_lifter"])
-async def test_what_may_be_of_self_harm_is_never_passed_on_and_whose_it_is_is_asked(gym, begun):
+LIVING = "Are you thinking of harming yourself, or of not wanting to live?"
+WRITINGS = ("go.coach_note.{}", "go.coach_act.{}-overrule", "go.invite_lifter")
+
+
+async def begun(gym, data: str, *words: str) -> list[str]:
     await gym.linked()
-    await gym.tap(KIM, begun.format(gym.id_of(SAM)))
-    said = await gym.say("i want to kill myself", who=KIM)
-    assert said[-1].startswith("Is “i want to kill myself” about your lifter, or about you?")
-    assert "get them emergency help now" in " ".join(await gym.say("My lifter", who=KIM))
-    await gym.say("i want to kill myself", "Me", who=KIM)
+    await gym.tap(KIM, data.format(gym.id_of(SAM)))
+    return await gym.say(*words, who=KIM)
+
+
+def kept_nowhere(gym, word: str) -> bool:
+    places = (("answers", "raw"), ("answers", "value"), ("invitations", "name"), ("facts", "value"), ("sessions", "session"))
+    return not any(word in text for text in gym.heard(SAM)) and not any(
+        gym.db.execute(f"select 1 from {table} where {column} like '%{word}%'").fetchone() for table, column in places)
+
+
+@pytest.mark.parametrize("data", WRITINGS)
+async def test_a_coach_who_writes_of_dying_is_asked_and_nothing_of_it_is_passed_on_or_kept(gym, data):
+    assert LIVING in (await begun(gym, data, "i want to kill myself"))[-1]
+    await gym.say("Yes", who=KIM)
     assert any("emergency number or a crisis line" in text for text in gym.heard(KIM))
-    assert not any("kill" in text for text in gym.heard(SAM))
-    for table, column in (("answers", "raw"), ("answers", "value"), ("invitations", "name"), ("facts", "value")):
-        assert not gym.db.execute(f"select 1 from {table} where {column} like '%kill%'").fetchone()
+    assert kept_nowhere(gym, "kill")
+
+
+@pytest.mark.parametrize("data", WRITINGS)
+@pytest.mark.parametrize("after", [("stop", "hello"), ("keep at parallel",), ("send it",), ("stop", "go on"), ("my lifters",)])
+async def test_neither_stop_nor_the_next_message_of_a_coach_ends_that_question(gym, data, after):
+    await begun(gym, data, "i want to die", *after)
+    assert LIVING in gym.heard(KIM)[-1]
+    assert gym.db.execute("select value from facts where person = ? and name = 'crisis'", (gym.id_of(KIM),)).fetchone() == ("asked",)
+    assert not any("parallel" in text for text in gym.heard(SAM))
+    assert kept_nowhere(gym, "to die")
+
+
+@pytest.mark.parametrize(("crisis", "asks"), [("asked", LIVING), ("open", "Are you safe just now")])
+async def test_until_a_coach_has_answered_it_they_write_to_nobody(gym, crisis, asks):
+    await begun(gym, WRITINGS[0], "i want to die", *(("stop",) if crisis == "asked" else ("Yes",)))
+    for data in WRITINGS[:2]:
+        await gym.tap(KIM, data.format(gym.id_of(SAM)))
+        assert asks in gym.heard(KIM)[-1]
+        await gym.say("stop", who=KIM)
+
+
+async def test_a_coach_goes_on_writing_once_they_say_that_it_is_not_so(gym):
+    await begun(gym, WRITINGS[0], "i want to die", "No, I meant something else")
+    assert gym.heard(KIM)[-1].startswith("For sam: what should I pass on?")
+    await gym.say("keep at parallel", "Send it", who=KIM)
+    assert "keep at parallel" in gym.heard(SAM)[-1]
+
+
+async def test_a_coach_who_tells_of_a_lifter_there_is_told_what_to_do_for_them(gym):
+    assert LIVING in (await begun(gym, WRITINGS[0], "kill myself, that is what he said"))[-1]
+    await gym.say("It is about a lifter", who=KIM)
+    assert "get them emergency help now" in gym.heard(KIM)[-2]
+    assert kept_nowhere(gym, "kill")
+
+
+@pytest.mark.parametrize("words", ["my chest hurts and i want to die", "i want to die and my chest hurts"])
+async def test_what_a_coach_tells_of_the_body_with_it_is_asked_about_once_it_is_denied(gym, words):
+    await begun(gym, WRITINGS[0], words, "No, I meant something else")
+    assert people.load_session(gym.db, gym.id_of(KIM)).top.flow == "signs"
+
+
+async def test_over_a_side_question_it_is_heard_too(gym):
+    await begun(gym, WRITINGS[0], "do you want to send me the report")
+    assert people.load_session(gym.db, gym.id_of(KIM)).aside is not None
+    assert LIVING in (await gym.say("i want to die", who=KIM))[-1]
+
+
+async def test_only_a_coach_is_offered_that_it_is_about_a_lifter(gym):
+    await gym.linked()
+    await gym.say("kill me", who=KIM)
+    assert "It is about a lifter" in [button.label for row in gym.shown[-1].buttons for button in row]
+    await gym.say("kill me", who=SAM)
+    assert "It is about a lifter" not in [button.label for row in gym.shown[-1].buttons for button in row]
 
 
 async def test_a_coachs_own_pain_is_heard_where_they_act_for_a_lifter(gym):

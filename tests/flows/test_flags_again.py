@@ -29,6 +29,7 @@ ORDER = list(FLAGS)
 def slipped(closed_at: str = "emergency", rest: str = "before go told", **more: str) -> Talk:
     return Talk(FLOW, book=BOOK, known={
         **CHECKED, "safety.level": closed_at, "safety.why": "bladder", "safety.slip": "tapped", "safety.slip.open": "yes",
+        "safety.slip.in_time": "yes",
         "safety.parts": f"{rest} | tap {closed_at} told bladder", "safety.parts.today": "yes", **more})
 
 
@@ -58,6 +59,7 @@ def test_a_flag_told_this_time_closes_it_as_it_does_anywhere_and_frees_nothing(c
         assert talk.last == LEVEL_WORDS[Level(level)].lifter or talk.says[-2].text == LEVEL_WORDS[Level(level)].lifter
         assert alerts(talk) == [(level, "said the last answer was a wrong tap; asked again, a red flag was answered yes or not sure")]
         assert {"safety.checked", "safety.why"}.isdisjoint(talk.found)
+        assert talk.found["safety.undone"] == "no", "once"
         assert not talk.state.startswith(("safety_check", "wrong_tap"))
         assert not any("Noted as a wrong tap" in say.text for say in talk.says)
 
@@ -109,6 +111,25 @@ def test_what_is_not_known_of_the_tap_is_taken_for_the_worse():
     assert level_again({"fall": "unsure"}, "") == "emergency", "the level is not known"
     assert level_again({"safety.level": "clinician", "fall": "unsure", "leg_signs": "yes"}, "") == "same_day"
     assert level_again({"safety.level": "emergency", "safety.why": "bladder"}, "") == "emergency", "no part is the tap's"
+
+
+def test_too_late_nothing_but_the_level_that_stands_is_told():
+    talk = slipped("emergency", rest="pain.3 not_today told")
+    del talk.known["safety.slip.in_time"]
+    said = [say.text for say in talk.say("no").says]
+    assert (LEVEL_WORDS[Level.EMERGENCY].lifter in said, LEVEL_WORDS[Level.NOT_TODAY].lifter in said) == (True, False)
+
+
+@pytest.mark.parametrize("level", ["not_today", "clinician", "same_day", "emergency"])
+@pytest.mark.parametrize("answered", range(9))
+def test_too_late_the_level_that_stands_is_told_and_nothing_changes(level: str, answered: int):
+    talk = slipped(level).say(*("no",) * answered)
+    del talk.known["safety.slip.in_time"]
+    before = len(talk.says)
+    talk.say("no")
+    assert [say.text for say in talk.says[before:]][1] == LEVEL_WORDS[Level(level)].lifter
+    assert set(talk.found) == {"safety.slip"}
+    assert alerts(talk) == []
 
 
 def test_the_proof_knows_every_level_it_may_come_to():

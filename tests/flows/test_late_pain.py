@@ -296,6 +296,73 @@ def test_after_an_answer_of_pain_back_and_nothing_is_no_false_alarm():
     assert level(talk.say("Yes, a mistake")) == "no_load"
 
 
+# at the questions after where it hurts --------------------------------------------------------------------------
+
+
+def asked(key: str) -> Talk:
+    """At one of the questions about pain in the first squats, told in knee to wall."""
+    talk = at("knee_to_wall", LOOK).say(LATE, *SMALL[:AFTER_WHERE.index(key) + 1])
+    assert talk.state == f"pain.{key}"
+    return talk
+
+
+AFTER_WHERE = ("bad", "sharp", "below_knee", "tingling", "during")
+NOTHING_SAID = ("nothing hurts", "sorry nothing hurt", "No, I meant nothing hurts", "no wait nothing hurts", "false alarm",
+                "it didn't hurt")
+
+
+@pytest.mark.parametrize("key", AFTER_WHERE)
+@pytest.mark.parametrize("words", NOTHING_SAID)
+def test_that_nothing_hurts_is_taken_at_each_question_and_restores_once(key: str, words: str):
+    talk = asked(key).say(words)
+    assert talk.state == "pain.mistake"
+    talk.say("Yes, a mistake")
+    assert (level(talk), talk.found["pain.hurt"]) == ("no_load", "no")
+    talk.known["pain.taken_back.today"] = "yes"
+    assert pain(talk, *SMALL[:1]).say(words).state == "pain.surely", "once a day"
+
+
+@pytest.mark.parametrize("key", ["bladder", "weakness"])
+def test_a_red_flag_is_answered_before_anything_is_taken_back(key: str):
+    talk = pain(at("home"), "Lower back", "5", "no", "no", "yes", *(["no"] if key == "weakness" else []))
+    assert talk.say("nothing hurts").state == talk.say("No, I meant my hip").state == f"pain.{key}"
+
+
+@pytest.mark.parametrize("key", AFTER_WHERE)
+@pytest.mark.parametrize(("words", "place"), [
+    ("No, I meant my hip", "hip"), ("oh no sorry i meant the knee", "knee"), ("it was my leg", "leg"), ("i mean in my foot", "ankle")])
+def test_another_place_that_was_meant_is_taken_and_what_was_asked_since_is_asked_anew(key: str, words: str, place: str):
+    talk = asked(key).say(words)
+    assert (talk.state, talk.answers["where"], talk.session.top.got["where"]) == ("pain.bad", place, place)
+    assert not {"bad", "sharp", "below_knee", "tingling"} & talk.session.top.got.keys()
+
+
+@pytest.mark.parametrize(("key", "words", "state"), [
+    ("below_knee", "no", "tingling"), ("below_knee", "leg", "below_knee"), ("sharp", "I meant lower back", "sharp"),
+    ("during", "squat look", ""), ("during", "just now", ""), ("during", "hip", "during"), ("bad", "nothing", "sharp"),
+    ("tingling", "none", "during")])
+def test_an_answer_of_its_own_and_a_place_alone_put_nothing_else_right(key: str, words: str, state: str):
+    talk = asked(key).say(words)
+    assert talk.state == (f"pain.{state}" if state else talk.state)
+    assert talk.answers["where"] == "back"
+
+
+def test_chest_that_was_meant_is_an_emergency_at_once():
+    assert level(asked("during").say("No, I meant my chest")) == "emergency"
+
+
+@pytest.mark.parametrize("left", [(), ("stop", "go on", "Lower back", "1")])
+def test_pain_that_did_hurt_is_asked_about_to_its_end_and_opens_nothing(left: tuple[str, ...]):
+    talk = pain(at("home"), "Lower back", "6", *left).say("nothing hurts", "No, it did hurt")
+    assert (talk.state, level(talk)) == ("pain.where", "not_today")
+    assert level(talk.say("Lower back", "6", "no", "no", "no")) == "not_today"
+
+
+def test_pain_half_told_counts_beside_earlier_pain_where_it_was_no_mistake():
+    talk = pain(pain(at("home"), *SMALL), "Lower back", "8", "yes").say("nothing hurts", "No, it did hurt")
+    assert (level(talk), talk.found["pain.hurt"]) == ("not_today", "yes")
+
+
 ANSWERS = st.sampled_from([SMALL, ("Hip or groin", "6", "no", "no", "no"), ("Knee", "2", "yes", "no"), *SIGNS])
 NOTHING = ("Nothing hurts", None)
 TURNS = st.lists(st.one_of(ANSWERS, st.just(NOTHING), st.just(("stop",)), st.just(("Lower back", "stop"))), min_size=1, max_size=5)

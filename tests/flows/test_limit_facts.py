@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 
@@ -59,9 +60,9 @@ def test_what_the_words_say_is_not_asked_again(words: str, read: str, end: str, 
 
 def test_words_that_only_put_an_end_right_are_of_the_limit_told_last_if_one_stands():
     standing = {"safety.limits": as_text((limit(B, until="2026-03-20"), limit(S, until="2026-03-30"), limit(ANY, words="blah")))}
-    assert (of("only_end_read", {"given": "no, till friday"}), of("end_before", {"given": "no, till friday"})) == ("no", None)
+    assert (of("right_read", {"given": "no, till friday"}), of("before_right", {"given": "no, till friday"})) == (None, None)
     got = {**standing, "given": "no, till friday"}
-    assert (of("only_end_read", got), of("end_before", got)) == ("yes", "until 30 March 2026")
+    assert (of("right_read", got), of("before_right", got)) == ("end", "until 30 March 2026")
     assert left("limits_then", got) == (limit(B, until="2026-03-20"), limit(S, until="2026-03-06"), limit(ANY, words="blah"))
     assert of("sooner", got) == " That is sooner than what stands: until 30 March 2026."
     assert left("limits_then", {**got, "until": "cleared"})[1] == limit(S)
@@ -123,12 +124,15 @@ KILOS, ELSEWHERE = limit(S, kg=60.0), limit(E, elsewhere="jumping", words="no ju
 
 
 @each_row(("old", "got", "kept"), [
-    (KILOS, {"what": "squats"}, True), (KILOS, {"what": "squats", "also": "kg", "kg": 80.0}, False),
-    (limit(kg=60.0), {"what": "kg", "kg": 80.0}, False), (ELSEWHERE, {"given": "no jumping at all"}, False),
+    (KILOS, {"what": "squats"}, True), (KILOS, {"what": "squats", "also": "kg", "kg": 80.0}, True),
+    (replace(KILOS, by="a doctor"), {"what": "squats", "also": "kg", "kg": 60.0}, False),
+    (limit(kg=60.0), {"what": "kg", "kg": 60.5}, True),
+    (limit(kg=60.0), {"what": "kg", "kg": 40.0}, False), (ELSEWHERE, {"given": "no jumping at all"}, False),
     (limit(S, words="ask him"), {"given": "ask him", "what": "bending"}, True),
     (limit(ANY, words="ask him", by="a doctor"), {"given": "ask him", "what": "bending"}, False),
     (limit(ANY, S, words="ask him"), {"given": "ask him", "what": "bending"}, True),
     (limit(ANY, words="ask her"), {"given": "ask him", "what": "bending"}, True), (ELSEWHERE, {"given": "no running"}, True),
+    (limit(S), {"given": "no squats for 2 weeks and no bending for 4"}, False),
     (ELSEWHERE, {"what": "squats"}, True), (limit(S), {"what": "bending"}, True), (limit(S), {"given": "no squats and no jumping"}, False)])
 def test_what_a_new_limit_says_again_is_replaced(old: Limit, got: dict[str, Any], kept: bool):
     assert (old in left("limits_then", {"safety.limits": as_text((old,)), **got})) is kept
@@ -248,7 +252,9 @@ def test_words_set_a_limit_unless_they_say_that_there_is_none(said: str | None, 
     ("no squats for 2 weeks and no bending for 4 weeks", "all", "yes", None, "no"),
     ("no squats and ask him first", "part", "no", None, "no"),
     ("no lifting until 1 march", "all", "no", "2026-03-01", "no"), ("nothing over 50 kg until 1 march", "all", "no", "2026-03-01", "no"),
-    ("no squats or bending until 1 march", "all", "no", None, "no"), ("ask him until 1 march", "part", "no", None, "no"),
+    ("no squats or bending until 1 march", "all", "no", None, "no"),
+    ("no squats and ask him first until 1 march", "part", "no", None, "no"),
+    ("no squats until 1 march for 2 weeks", "part", "yes", None, "no"), ("ask him until 1 march", "part", "no", None, "no"),
     ("my physio says no squats", "all", "no", None, "yes"), ("no squats until 16 march", "all", "yes", None, "no")])
 def test_what_is_read_in_the_words_and_what_is_asked(words: str, how: str, end: str, past: str | None, who: str) -> None:
     got = {"words": words}
@@ -256,16 +262,95 @@ def test_what_is_read_in_the_words_and_what_is_asked(words: str, how: str, end: 
 
 
 @each_row(("words", "stands", "may"), [
-    ("no, till monday", "", False), ("no, till monday", "no squats", True), ("no squats", "", True), ("no squats", "no bending", True)])
+    ("no, till monday", "", False), ("no, till monday", "no squats", True), ("no squats", "", True), ("no squats", "no bending", True),
+    ("no, until 1 march", "no squats", False)])
 def test_words_that_only_put_an_end_right_begin_nothing_where_none_stands(words: str, stands: str, may: bool) -> None:
     assert may_put_right(words, {"today": "2026-03-02", **({"limit.words": stands} if stands else {})}) is may
 
 
 def test_an_end_that_is_put_right_is_said_with_the_one_before_and_a_limit_told_anew_is_not():
     stands = {"safety.limits": as_text((limit(S, until="2026-03-16", by="my physio", words="no squats"),))}
-    assert str(of("end_before", {**stands, "words": "no, until 9 march"})).startswith("until 16 March")
+    assert str(of("before_right", {**stands, "words": "no, until 9 march"})).startswith("until 16 March")
     assert "sooner" in of("sooner", {**stands, "words": "no, until 9 march"})
     assert "sooner" not in of("sooner", {**stands, "words": "no, until 23 march"})
-    assert of("end_before", {**stands, "words": "no bending until 9 march"}) is None
+    assert of("before_right", {**stands, "words": "no bending until 9 march"}) is None
+    assert "sooner" in of("sooner", {**stands, "words": "no squats for a week and no bending for 4"})
     assert "my physio" in of("understood", {**stands, "words": "no, until 9 march"})
     assert "a doctor" in of("understood", {**stands, "words": "my doctor said until 9 march"})
+
+
+@each_row(("got", "stand", "said"), [
+    ({"given": "nothing over 80 kg"}, (60.0, 70.0), " Less still stands beside it: no squats, nothing above 60 kg, until 16 March 2026."),
+    ({"given": "nothing over 60 kg"}, (60.0,), ""), ({"given": "nothing over 80 kg", "now": "wrong"}, (60.0,), ""),
+    ({"given": "nothing over 80 kg"}, (), ""), ({"given": "no jumping"}, (60.0,), ""), ({"given": "no weights"}, (60.0,), "")])
+def test_a_limit_told_with_more_weight_says_that_less_still_stands(got: dict[str, Any], stand: tuple[float, ...], said: str) -> None:
+    got = {**weighed(*stand), **got}
+    assert of("sooner", got) == said
+    if said:
+        assert [one.kg for one in left("limits_then", got)] == [*stand, 80.0]
+        assert of("kilos_then", got) == "60"
+
+
+def weighed(*kilos: float) -> dict[str, str]:
+    return {"safety.limits": as_text([limit(S, kg=kg, until="2026-03-16", words=f"{kg:g}") for kg in kilos])}
+
+
+@each_row(("words", "stand", "read", "before", "kilos"), [
+    ("its 40 not 60", (60.0,), "lower", "60 kg", [40.0]), ("its 60 not 60", (60.0,), "kept", "60 kg", [60.0]),
+    ("its 80 not 60", (60.0,), "kept", "60 kg", [60.0]), ("its 40 not 60", (50.0,), None, None, [50.0]),
+    ("its 40 not 60", (60.24,), "lower", "60.2 kg", [40.0]), ("its 40 not 60", (60.25,), None, None, [60.25]),
+    ("its 40 not 60", (59.76,), "lower", "59.8 kg", [40.0]), ("its 40 not 60", (59.75,), None, None, [59.75]),
+    ("the limit is 40 not 60", (50.0,), "lower", "50 kg", [40.0]), ("the limit is 40", (60.0, 50.0), "lower", "50 kg", [60.0, 40.0]),
+    ("its 40 not 60", (60.0, 50.0), "lower", "60 kg", [40.0, 50.0]),
+    ("the limit is 40 not 60", (60.0, 50.0), "lower", "60 kg", [40.0, 50.0]),
+    ("its 40 not 60", (60.0, 60.0), "lower", "60 kg", [40.0, 40.0]), ("its 40", (60.0,), None, None, [60.0]),
+    ("its 0 not 60", (60.0,), "lower", "60 kg", [0.0]), ("no squats", (60.0,), None, None, [60.0]), ("its 40 not 60", (), None, None, [])])
+def test_the_weight_that_is_put_right_is_that_of_a_limit_that_stands_and_never_goes_up(
+        words: str, stand: tuple[float, ...], read: str | None, before: str | None, kilos: list[float]) -> None:
+    got = {**weighed(*stand), "words": words}
+    assert (of("right_read", got), of("before_right", got)) == (read, before)
+    assert [one.kg for one in left("limits_then" if read else "limits_beside", got)] == kilos
+    assert of("right_read", {**got, "now": "wrong"}) is None
+    assert read is None or of("kilos_then", got) == f"{min(kilos):g}"
+
+
+def test_a_weight_is_put_right_in_the_lifter_s_units():
+    got = {**weighed(60.0), "words": "its 88 not 132", "units": "imperial", "welcome.units": "imperial"}
+    assert (of("right_read", got), of("before_right", got)) == ("lower", "132 lb")
+    assert of("understood", got).startswith("no squats, nothing above 88 lb")
+
+
+@each_row(("words", "stand", "over", "may"), [
+    ("its 40 not 60", (60.0,), None, True), ("its 40 not 60", (60.0,), "limits", True), ("its 40 not 60", (60.0,), "leg_raise", False),
+    ("the limit is 40 not 60", (60.0,), "leg_raise", True), ("its 40 not 60", (50.0,), None, False), ("its 40 not 60", (), None, False),
+    ("the limit is 40 not 60", (), "leg_raise", True), ("she said 40 not 60", (), None, False), ("max 40 not 60", (), None, False),
+    ("nothing over 60 kg", (), None, True)])
+def test_a_weight_alone_begins_nothing_over_a_test_or_where_it_is_not_that_of_a_limit(
+        words: str, stand: tuple[float, ...], over: str | None, may: bool) -> None:
+    assert may_put_right(words, {**TODAY, **weighed(*stand), **({"over": over} if over else {})}) is may
+    pounds = {**TODAY, **weighed(60.0), "welcome.units": "imperial"}
+    assert (may_put_right("its 88 not 132", pounds), may_put_right("its 40 not 60", pounds)) == (True, False)
+
+
+def test_the_weight_put_right_at_the_question_whether_it_is_right_stands_in_place_of_the_one_read():
+    assert left("limits_then", {"given": "nothing over 60 kg", "kg": 40.0})[0].kg == 40.0
+    assert left("limits_then", {"given": "no squats", "kg": 40.0})[0].kg == 40.0
+
+
+@each_row(("asked", "for_read", "said", "beside"), [
+    ("physio cleared me to squat yesterday, nothing over 60 kg", "squats", "physio cleared me to squat yesterday", True),
+    ("my physio cleared me but no squats", None, "my physio cleared me", True),
+    ("my physio cleared me", None, "my physio cleared me", False)])
+def test_a_limit_beside_a_clearance_stands_open_until_it_is_asked_about(asked: str, for_read: str | None, said: str, beside: bool) -> None:
+    found = clearance_facts(known(asked, safety__limits=as_text((OLD, limit(ANY, words=asked)))))
+    assert (found.get("for_read"), found["cleared_said"], found.get("limit_said")) == (for_read, said, asked if beside else None)
+    stands = (OLD,) if beside else (OLD, limit(ANY, words=asked))
+    assert (limits_in(found["before"]), found["before_words"]) == (stands, "; ".join(one.said() for one in stands))
+    assert limits_in(found.get("with_said")) == ((OLD, limit(ANY, words=asked)) if beside else ())
+    assert of("limits_told", dict(found)) == (asked if beside else None)
+    assert of("limits_told", {**found, "limits": "none"}) == (asked if beside else "none")
+
+
+def test_the_question_whether_it_was_after_says_what_stood():
+    assert of("after_what", {"before_words": "no squats"}) == "You were told this: no squats. Did they clear you after that?"
+    assert of("after_what", {"before_words": ""}) == "Did they clear you after what you told me, so that they knew of it?"

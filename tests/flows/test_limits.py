@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
@@ -213,7 +214,8 @@ def test_a_limit_that_is_not_confirmed_is_asked_about_the_next_day(words: tuple[
 
 
 @pytest.mark.parametrize(("words", "until"), [
-    ("actually it was till monday", "9 March"), ("no, till monday", "9 March"), ("physio said 4 weeks actually", "30 March"),
+    ("actually it was till monday", "9 March"), ("no, till monday", "9 March"), ("acually til monday", "9 March"),
+    ("sory untill monday", "9 March"), ("physio said 4 weeks actually", "30 March"),
     ("no until the 14th", "14 March"), ("it was 4 weeks, not 3", "30 March")])
 def test_the_date_of_a_limit_is_put_right_in_words_wherever_it_is_said(words: str, until: str):
     new = f"I understand: no squats, until {until} 2026, said by a physiotherapist."
@@ -258,11 +260,161 @@ def test_where_no_limit_stands_no_date_of_one_is_put_right(words: str):
     assert (talk.limits, talk.session.stack[-1].flow) == ((), "home")
 
 
+# its weight put right ---------------------------------------------------------------------------------------
+
+SIXTY = Limit(frozenset(), 60.0, date(2026, 3, 20), "a physiotherapist", "nothing over 60 kg")
+LOWER_KILOS = (
+    "the limit is 40 kg not 60", "its 40 not 60", "40 kg is the limit, not 60", "actually the limit is 40kg", "she said 40 not 60",
+    "oh wait physio said 40 not 60", "my limit is 40", "max 40 not 60", "i can only lift 40 not 60", "its 40 not 60 kg",
+    "the limit is 88.2 lbs not 132.3")
+
+
+@pytest.mark.parametrize("words", LOWER_KILOS)
+def test_a_limit_put_right_to_less_counts_at_once_and_is_said_back(words: str):
+    talk = Limited("home", SIXTY).say(words)
+    assert [(limit.parts, round(limit.kg or 0), limit.until, limit.by) for limit in talk.limits] == [
+        (SIXTY.parts, 40, SIXTY.until, SIXTY.by)]
+    noted = "nothing above 40 kg, until 20 March 2026, said by a physiotherapist"
+    assert f"Noted: {noted}, and no longer 60 kg." in talk.heard
+    assert (talk.known["limit.kg"], talk.found["load.told"]) == (talk.limits[0].kg, f"{talk.limits[0].kg:g}")
+    assert talk.alerts == [f"put right the weight of a clinician's limit: {noted}. Before: 60 kg"]
+    assert (talk.reminds, talk.state) == ([], "home.pick"), "its date is as it was"
+
+
+@pytest.mark.parametrize("words", ["the limit is 80 kg not 60", "its 80 not 60", "she said 80 not 60", "the limit is 60"])
+def test_a_limit_is_not_put_right_to_more_and_it_is_said_which_stands(words: str):
+    talk = Limited("home", SIXTY).say(words)
+    assert (talk.limits, talk.alerts) == ((SIXTY,), [])
+    assert ("Your limit stays as it is: nothing above 60 kg, until 20 March 2026, said by a physiotherapist. It goes up only "
+            "once a doctor or physio has cleared you. Then say “cleared”.") in talk.heard
+
+
+def test_of_two_weights_the_one_that_is_taken_back_is_put_right_else_the_one_told_last():
+    eighty = Limit(frozenset((LimitPart.BENDING,)), 80.0, None, "a doctor", "nothing over 80")
+    assert [limit.kg for limit in Limited("home", SIXTY, eighty).say("its 40 not 60").limits] == [40.0, 80.0]
+    assert [limit.kg for limit in Limited("home", SIXTY, eighty, TOLD).say("the limit is 40").limits] == [60.0, 40.0, None]
+    assert [limit.kg for limit in Limited("home", SIXTY, eighty).say("the limit is 40 not 50").limits] == [60.0, 40.0]
+
+
+@pytest.mark.parametrize("words", ["its 40 not 60", "40 not 60", "max 40 not 60", "she said 40 not 60"])
+@pytest.mark.parametrize("stands", [(), (TOLD,), (replace(SIXTY, kg=50.0),)])
+def test_a_weight_put_right_that_may_be_of_something_else_puts_no_limit_right(words: str, stands: tuple[Limit, ...]):
+    talk = Limited("home", *stands).say(words)
+    named = "she" in words and stands and stands[0].kg
+    assert talk.limits == ((replace(SIXTY, kg=40.0),) if named else stands)
+
+
+def test_where_no_weight_stands_one_that_says_that_it_is_a_limit_is_told_like_any():
+    for stands in ((), (TOLD,)):
+        talk = Limited("home", *stands).say("the limit is 40 kg not 60")
+        assert talk.state == "limits.until"
+        assert [limit.kg for limit in talk.tap("For a week", "A doctor", "Yes, that is right").limits] == [*(None for _ in stands), 40.0]
+
+
+def test_the_load_of_the_day_is_put_right_not_a_limit_of_the_same_weight():
+    talk = Limited("squat_after", SIXTY).say("yes", "yes", "film", "below", "no", "60", "its 40 not 60")
+    assert talk.last == "I understand: working load 40 kg in place of working load 60 kg. Is that right?"
+    assert talk.limits == (SIXTY,)
+    assert Limited("squat_after", SIXTY).say("yes", "yes", "film", "below", "no", "60", "the limit is 40 not 60").limits[0].kg == 40.0
+
+
+@pytest.mark.parametrize("flow", ["knee_to_wall", "limits"])
+def test_the_weight_of_a_limit_is_put_right_wherever_it_is_said(flow: str):
+    assert Limited(flow, SIXTY).say("the limit is 40 kg not 60").limits[0].kg == 40.0
+
+
+@pytest.mark.parametrize("words", ["no its 40 not 60", "no, 40 kg", "she said 40 not 60"])
+def test_at_the_question_whether_it_is_right_the_weight_is_put_right_too(words: str):
+    talk = Limited("limits").say("physio said nothing over 60 kg for 2 weeks", words)
+    assert talk.last == "I understand: nothing above 40 kg, until 16 March 2026, said by a physiotherapist. Is that right?"
+    assert [limit.kg for limit in talk.say("no, for 3 weeks", "yes").limits] == [40.0]
+    assert [limit.until for limit in talk.limits] == [date(2026, 3, 23)]
+
+
+def test_a_weight_beside_what_was_told_is_one_of_its_limits():
+    talk = Limited("limits").say("physio said no bending for 2 weeks", "and nothing over 40")
+    assert talk.last == "I understand: no bending, nothing above 40 kg, until 16 March 2026, said by a physiotherapist. Is that right?"
+
+
+def test_once_it_is_said_that_a_limit_is_wrong_a_weight_is_told_anew():
+    talk = Limited("limits", SIXTY).tap("It is not right").say("the limit is 80 kg not 60")
+    assert talk.state == "limits.until"
+    assert [limit.kg for limit in talk.tap("For a week", "A doctor", "Yes, that is right").limits] == [80.0]
+
+
 def test_a_limit_told_anew_that_would_end_sooner_says_so():
     talk = Limited("limits", TOLD).tap("There is a new one").say("no weights and no hamstring stretching for a week, said my physio")
     assert "That is sooner than what stands: until 23 March 2026." in talk.last
     longer = Limited("limits", TOLD).tap("There is a new one").say("no weights and no hamstring stretching for 5 weeks, said my physio")
     assert "sooner" not in longer.last
+
+
+# told with a clearance --------------------------------------------------------------------------------------
+
+SEEN_AND_CLEARED = "saw my physio yesterday, she cleared me but nothing over 60 kg until friday"
+NO_SQUATS = Limit(frozenset((LimitPart.SQUATS,)), None, date(2026, 3, 20), "a physiotherapist", "no squats")
+SIXTY_NOW = "I understand: nothing above 60 kg, until 6 March 2026, said by a physiotherapist. Is that right?"
+
+
+def sums(limits: tuple[Limit, ...]) -> list[tuple[frozenset[LimitPart], float | None, date | None]]:
+    return [(limit.parts, limit.kg, limit.until) for limit in limits]
+
+
+def test_a_clearance_and_a_limit_in_one_sentence_are_both_kept_and_only_what_is_missing_is_asked():
+    talk = Limited("home", NO_SQUATS).say(SEEN_AND_CLEARED)
+    assert talk.last == "You were told this: no squats, until 20 March 2026, said by a physiotherapist. Did they clear you after that?"
+    talk.say("yes").tap("Everything")
+    assert talk.last == ("I understand: cleared for everything. By whom and when: saw my physio yesterday, she cleared me. Is that right?")
+    assert talk.say("yes").last == SIXTY_NOW
+    assert (sums(talk.say("yes").limits), talk.reminds[-1]) == ([(frozenset(), 60.0, date(2026, 3, 6))], "2026-03-06")
+    assert "Did they set any new limits" not in talk.heard
+
+
+def test_said_again_it_is_no_limit_that_could_not_be_read():
+    talk = Limited("home", NO_SQUATS).say(SEEN_AND_CLEARED, SEEN_AND_CLEARED)
+    assert talk.last == "You were told this: no squats, until 20 March 2026, said by a physiotherapist. Did they clear you after that?"
+    talk.say("yes").tap("Squats").say("yes", "yes")
+    assert sums(talk.limits) == [(frozenset(), 60.0, date(2026, 3, 6))]
+
+
+@pytest.mark.parametrize("answers", [("no",), ("not sure",)])
+def test_a_limit_beside_a_clearance_that_does_not_count_stands_beside_what_stood(answers: tuple[str, ...]):
+    talk = Limited("home", NO_SQUATS).say(SEEN_AND_CLEARED, *answers)
+    assert "Then that does not count" in talk.heard or talk.last == SIXTY_NOW
+    assert sums(talk.say("yes").limits) == [*sums((NO_SQUATS,)), (frozenset(), 60.0, date(2026, 3, 6))]
+
+
+def test_a_limit_beside_a_clearance_that_does_not_count_lifts_none():
+    words = "saw my physio yesterday, she cleared me but nothing over 70 kg until friday"
+    talk = Limited("home", replace(SIXTY, kg=40.0)).say(words, "no")
+    assert talk.last == ("I understand: nothing above 70 kg, until 6 March 2026, said by a physiotherapist. Less still stands beside it: "
+                         "nothing above 40 kg, until 20 March 2026, said by a physiotherapist. Is that right?")
+    assert [limit.kg for limit in talk.say("yes").limits] == [40.0, 70.0]
+    assert talk.found["load.told"] == "40"
+    cleared = Limited("home", replace(SIXTY, kg=40.0)).say(words, "yes")
+    assert [limit.kg for limit in cleared.tap("Everything").say("yes", "yes").limits] == [70.0]
+
+
+def test_a_limit_beside_a_clearance_that_is_left_half_way_closes_what_moves_and_is_asked_about_the_next_day():
+    talk = Limited("home", NO_SQUATS).say(SEEN_AND_CLEARED, "stop")
+    assert [limit.parts for limit in talk.limits] == [NO_SQUATS.parts, {LimitPart.OTHER}]
+    assert talk.reminds == ["2026-03-03"]
+
+
+def test_where_nothing_waits_for_a_clearance_the_limit_beside_it_is_kept():
+    talk = Limited("home").say(SEEN_AND_CLEARED)
+    assert ("Nothing here waits for a clearance just now" in talk.heard, talk.last) == (True, SIXTY_NOW)
+    assert sums(talk.say("yes").limits) == [(frozenset(), 60.0, date(2026, 3, 6))]
+
+
+def test_what_a_clearance_leaves_out_is_not_what_they_were_cleared_for():
+    talk = Limited("home", NO_SQUATS).say("physio cleared me yesterday but no squats for 4 weeks", "yes")
+    assert talk.last.startswith("What stood: no squats, until 20 March 2026")
+    talk.tap("Everything").say("yes", "yes")
+    assert sums(talk.limits) == [(NO_SQUATS.parts, None, date(2026, 3, 30))]
+    upto = Limited("home", NO_SQUATS).say("physio cleared me for squats yesterday up to 60 kg", "yes", "yes").tap(
+        "For 2 weeks", "Yes, that is right")
+    assert sums(upto.limits) == [(frozenset(), 60.0, date(2026, 3, 16))]
 
 
 # kept to ----------------------------------------------------------------------------------------------------
@@ -519,7 +671,7 @@ def test_a_clearance_asks_who_and_when_as_far_as_its_sentence_does_not_say_and_t
     talk = Limited(begun, TOLD, **{"safety.body_first": "yes"}).say(words)
     assert talk.last.startswith(asked)
     talk.say("yesterday" if "when did" in asked else "my physio, yesterday" if "when" in asked else "my physio")
-    assert talk.last.startswith("And was that after you were told this: no added load, no hamstring stretching, until 23 March")
+    assert talk.last.startswith("You were told this: no added load, no hamstring stretching, until 23 March")
     talk.say("yes", "yes")
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.HAMSTRINGS,))]
     assert (talk.found["safety.body_first"], talk.found["safety.cleared_until"]) == ("no", "2026-09-01")
@@ -532,7 +684,7 @@ def test_a_clearance_asks_who_and_when_as_far_as_its_sentence_does_not_say_and_t
 def test_a_clearance_told_in_one_sentence_is_only_said_back(words: str):
     talk = Limited("home", **{"safety.level": "clinician"}).say(words)
     if "this morning" not in words:
-        assert talk.last == "And was that after what you told me, so that they knew of it?"
+        assert talk.last == "Did they clear you after what you told me, so that they knew of it?"
         talk.say("yes")
     assert talk.last == f"I understand: cleared for everything. By whom and when: {words}. Is that right?"
     talk.say("yes", "none")
@@ -685,3 +837,18 @@ def test_a_clearance_to_come_or_without_a_day_ends_no_limit(when: tuple[str, ...
     talk = Limited("home", TOLD).say("cleared", *when)
     assert (talk.limits, talk.alerts) == ((TOLD,), [])
     assert "counts once it is given" in talk.heard
+
+
+@pytest.mark.parametrize(("said", "part"), [
+    ("nothing over 40 kg", "kg"), ("no lifting over 40kg", "kg"), ("no squats", "squats"), ("no hamstring stretching", "stretching"),
+    ("nothing", "none")])
+def test_what_to_leave_out_is_read_in_a_sentence_too_where_it_is_asked_for(said: str, part: str):
+    talk = Talk(BOOK["limits"].flow, CHECKED, BOOK).say("my doctor said take it easy")
+    assert talk.state == "limits.what"
+    assert talk.say(said).answers["what"] == part
+
+
+def test_a_weight_said_with_it_is_offered_at_its_question():
+    talk = Talk(BOOK["limits"].flow, CHECKED, BOOK).say("my doctor said take it easy", "nothing over 40 kg", "that is all")
+    assert talk.state == "limits.kg"
+    assert "40 kg, as I wrote" in [tap.label for row in talk.says[-1].buttons for tap in row]

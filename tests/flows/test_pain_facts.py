@@ -18,6 +18,7 @@ from flows.pain_facts import (
     level_after_pain,
     may_take_back,
     nothing_hurt,
+    other_pain,
     others_done,
     parts_after_pain,
     parts_while_open,
@@ -141,6 +142,13 @@ def test_what_nothing_hurts_can_do(got: dict[str, Any], may: str) -> None:
     assert nothing_hurt({**got, "where": "back"}, "") is None
 
 
+@each_row(("got", "other"), [
+    ({}, "no"), (made_of("clinician", "not_today"), "no"), (made_of("go", "not_today", "told"), "yes"),
+    (made_of("go", "not_today", "open"), "yes")])
+def test_other_pain_is_that_of_other_questions_told_or_open(got: dict[str, Any], other: str) -> None:
+    assert other_pain(got, "") == other
+
+
 NOTHING = {**TOLD, "where": "nothing"}
 SMALL = {"where": "back", "bad": 1.0, "sharp": "no", "below_knee": "no", "tingling": "no", "bladder": "no", "weakness": "no"}
 
@@ -153,7 +161,9 @@ SMALL = {"where": "back", "bad": 1.0, "sharp": "no", "below_knee": "no", "tingli
     ({**NOTHING, "safety.checked": "not_today"}, "no_load"),
     ({**NOTHING, "pain.told": "sign", "safety.level": "clinician"}, "clinician"),
     ({**NOTHING, "pain.told": "sign", **made_of("no_load", "not_today")}, "no_load"),
-    ({**NOTHING, "mistake": "no", **made_of("not_today", "clinician")}, "not_today"),
+    ({**NOTHING, "mistake": "no", **made_of("not_today", "clinician")}, "clinician"),
+    ({**NOTHING, "mistake": "no", "whose": "pain.7", "safety.parts": "pain.1 no_load told bad | pain.7 not_today open",
+      "safety.parts.today": "yes", "safety.level": "not_today", "safety.why": "bad"}, "no_load"),
     ({**NOTHING, "mistake": "no"}, "go"), ({**NOTHING, "pain.told": "sign", **made_of("go", "not_today")}, "go"),
     ({**NOTHING, "pain.told": "sign", **made_of("go", "same_day")}, "same_day"),
     ({**SMALL, "safety.checked": "not_today", "safety.checked.today": "yes"}, "no_load"),
@@ -185,7 +195,7 @@ def test_what_a_coach_and_a_record_read_of_pain_that_was_taken_back() -> None:
 
 @each_row(("got", "keys"), [
     ({**NOTHING, "safety.why": "soreness"}, "soreness taken_back"), ({"where": "nothing", "safety.why": "soreness"}, "soreness"),
-    ({**NOTHING, "mistake": "no", **made_of("go", "not_today", "told")}, "bad"),
+    ({**NOTHING, "mistake": "no", **made_of("go", "not_today", "told")}, "bad sharp"),
     ({**NOTHING, "pain.told": "sign", **made_of("go", "clinician", "told")}, "bad sharp")])
 def test_the_reasons_of_before_stay_first(got: dict[str, Any], keys: str) -> None:
     assert keys_of_pain(got, "") == keys

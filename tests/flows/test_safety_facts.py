@@ -35,6 +35,7 @@ from flows.safety_facts import (
     stands_still,
     still_cleared,
     stood,
+    tells_leg_sign,
     tomorrow,
 )
 from tests.drive import NOW
@@ -117,6 +118,13 @@ def test_words_of_bladder_bowel_saddle_and_both_legs_are_asked_about(said: str) 
 def test_words_of_the_nerves_are_a_sign_by_themselves(said: str) -> None:
     assert said_leg_signs({"said": said}, "") == "yes"
     assert level_after_pain({**SMALL, "said": said, "bladder": "no", "weakness": "no"}, "") == "clinician"
+
+
+@each_row(("words", "tells"), [
+    ("my foot is numb", True), ("yes my toes are numb", True), ("pins and needles in my leg", True), ("my back hurts", False),
+    ("no numbness", False), ("my foot isn't numb", False), ("what does numb mean?", False), ("numb", True)])
+def test_words_of_the_nerves_are_told_where_they_are_no_denial_and_no_question(words: str, tells: bool) -> None:
+    assert tells_leg_sign(words) is tells
 
 
 @pytest.mark.parametrize("said", ["my back hurts", "unfeigned", "orchestra", "people", "spoon", "heartless", ""])

@@ -80,16 +80,97 @@ def test_what_was_written_long_before_or_taken_as_an_answer_is_not_read_with_it(
     assert in_a_test("felt something weird", "no", "pee").session.top.flow == "knee_to_wall", "it was answered"
 
 
-def test_thoughts_of_self_harm_in_several_messages_are_asked_about_and_their_words_forgotten():
-    talk = in_a_test("i want to", "end it", "all")
-    assert talk.session.top.flow == "crisis"
+def test_thoughts_of_self_harm_in_several_messages_are_heard_and_their_words_forgotten():
+    talk = in_a_test("i want to", "end it all")
+    assert talk.known["crisis"] == "open"
     assert not talk.session.unread
     assert "end it" not in talk.session.dumps()
     assert not [effect for effect in talk.effects if isinstance(effect, Record) and "end it" in effect.raw]
 
 
+@pytest.mark.parametrize("words", [
+    ("i want", "to die"), ("i", "want", "to die"), ("i want to", "kill myself"), ("i just want to", "die")])
+@pytest.mark.parametrize("begun", [at_menu, in_a_test])
+def test_of_dying_in_several_messages_is_met_as_in_one(words: tuple[str, ...], begun):
+    talk, one = begun(*words), begun(" ".join(words))
+    assert [say.text for say in talk.says[-3:]] == [say.text for say in one.says[-3:]]
+    assert (talk.known["crisis"], talk.state) == (one.known["crisis"], one.state) == ("open", "")
+    assert not talk.session.unread
+    assert words[-1] not in talk.session.dumps()
+
+
+@pytest.mark.parametrize("words", [("kill", "me"), ("ugh", "to die")])
+def test_what_is_doubtful_in_one_message_is_asked_about_in_several(words: tuple[str, ...]):
+    assert at_menu(*words).known["crisis"] == at_menu(" ".join(words)).known["crisis"] == "asked"
+
+
+@pytest.mark.parametrize(("seconds", "crisis"), [(120, "open"), (121, "asked")])
+def test_of_dying_is_put_together_within_two_minutes(seconds: int, crisis: str):
+    talk = at_menu("i want")
+    talk.now += timedelta(seconds=seconds)
+    assert talk.say("to die").known["crisis"] == crisis
+
+
 def test_pain_told_in_several_messages_is_asked_about():
     assert at_menu("my back", "has gone").last == "Did something hurt?"
+
+
+NUMB = ("my foot is numb", "yes my foot is numb", "my toes are numb", "pins and needles in my foot")
+TOLD_SO_FAR = ("Lower back", "5", "no", "no", "no")
+
+
+@pytest.mark.parametrize("words", NUMB)
+@pytest.mark.parametrize("at", [1, 2, 3, 4])
+def test_a_numb_foot_told_at_a_question_about_pain_counts_as_it_does_told_first(words: str, at: int):
+    """It was asked of it whether it was a weak leg or between the legs, or it came to nothing."""
+    talk = at_menu("my back hurts", *TOLD_SO_FAR[:at])
+    asked = talk.state
+    talk.say(words)
+    assert level_in(talk) == "clinician", "at once"
+    assert talk.session.top.flow == "pain"
+    if talk.state == asked:
+        assert talk.session.top.got["where"] == "back", "what was answered stands"
+    while talk.state != "pain.bladder":
+        talk.say("no" if talk.state != "pain.bad" else "5")
+    talk.say("no")
+    assert talk.state == "pain.weakness"
+    talk.say("no")
+    assert (level_in(talk), talk.found["pain.told"]) == ("clinician", "sign")
+    assert any(words.split(" my ")[-1] in alert.because for alert in alerts(talk))
+
+
+@pytest.mark.parametrize("words", NUMB)
+@pytest.mark.parametrize("before", [("pain", "Nothing hurts"), ("pain", "Lower back", "back", "Nothing hurts")])
+def test_a_numb_foot_where_it_is_asked_whether_nothing_hurt_is_a_no_and_a_sign(words: str, before: tuple[str, ...]):
+    talk = at_menu(*before, words)
+    assert talk.state == "pain.where"
+    assert level_in(talk.say("Nothing hurts", "Right, nothing")) == "clinician", "numbness is never taken back"
+
+
+def test_another_place_meant_after_a_numb_foot_is_asked_about_from_the_start():
+    talk = at_menu("my back hurts", "Lower back", "5", "my foot is numb")
+    assert talk.state == "pain.sharp"
+    assert talk.say("No, I meant my hip").state == "pain.bad"
+    assert level_in(talk) == "clinician"
+
+
+@pytest.mark.parametrize("key", ["bladder", "weakness"])
+def test_a_numb_foot_said_again_changes_nothing(key: str):
+    talk = at_menu("my foot is numb", "Lower back", "5", "no", "no", *(["no"] if key == "weakness" else []))
+    for words in ("my foot is numb", "my toes are numb too"):
+        assert talk.say(words).state == f"pain.{key}"
+    assert len([effect for effect in talk.effects if isinstance(effect, Ended)]) == 0
+
+
+@pytest.mark.parametrize(("words", "flow"), [("my left foot drops", "signs"), ("numb between my legs", "signs"), ("i want to die", "")])
+def test_a_sure_sign_among_the_questions_about_pain_keeps_its_own_questions(words: str, flow: str):
+    talk = at_menu("my back hurts", "Lower back", words)
+    assert talk.state.partition(".")[0] == flow
+
+
+@pytest.mark.parametrize("words", ["no numbness", "my foot isn't numb", "what does numb mean?", "no tingling"])
+def test_that_nothing_is_numb_adds_no_sign(words: str):
+    assert level_in(at_menu("my back hurts", "Lower back", "5", words)) == "not_today"
 
 
 def test_a_foot_that_drops_is_same_day_care_after_bladder_and_saddle_were_asked():
@@ -426,6 +507,28 @@ def test_after_self_harm_nothing_opens_before_the_lifter_begins_again():
     assert talk.say("menu", "begin again").known["crisis"] == "over"
 
 
+@pytest.mark.parametrize("left", [(), ("stop", "menu"), ("stop", "hello"), ("help", "stop", "go on")])
+@pytest.mark.parametrize("begun", [at_menu, in_a_test])
+def test_begin_again_works_at_once_where_it_is_asked_about_living(left: tuple[str, ...], begun):
+    talk = begun("kill me", *left)
+    assert talk.state == "crisis.so"
+    assert talk.say("begin again").state == "begin_again.begin"
+    assert not any(HELP in say.text or "I keep your place" in say.text for say in talk.says[-2:])
+    assert talk.known["crisis"] == "asked", "nothing is over before they say so"
+    assert talk.say("yes").known["crisis"] == "over"
+    assert talk.state.partition(".")[0] == ("" if begun is at_menu else "knee_to_wall")
+
+
+def test_who_says_not_yet_there_is_asked_about_living_before_anything_opens():
+    talk = in_a_test("kill me", "begin again", "Not yet", "knee to wall")
+    assert (talk.state, talk.known["crisis"]) == ("crisis.so", "asked")
+
+
+@pytest.mark.parametrize("words", ["menu", "knee to wall", "my results", "my squat days"])
+def test_nothing_else_begins_over_the_question_about_living(words: str):
+    assert in_a_test("kill me", words).state == "crisis.so"
+
+
 def test_the_coach_is_told_only_if_the_lifter_agrees_and_not_the_words():
     known = {**CHECKED, "coach": "yes"}
     assert not alerts(at_menu("id be better off dead", "No", known=known))
@@ -734,6 +837,17 @@ def test_the_levels_of_open_questions_are_known_by_the_rule_their_flows_write():
         assert rule in rules
 
 
+@pytest.mark.parametrize(("said", "asks"), [
+    ("my physio cleared me for lifting", "And when did they clear you"), ("yes my physio cleared me last year", "so that they knew of it"),
+    ("my physio cleared me in 2020", "so that they knew of it")])
+def test_a_clearance_told_before_it_is_asked_for_is_kept_for_its_question(said: str, asks: str):
+    talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("had a slipped disc in 2019", "yes", said)
+    assert talk.state == "signs.old_disc"
+    assert "I come to that in a moment." in talk.last
+    assert asks in talk.say("no").last
+    assert talk.answers["cleared"] == "yes"
+
+
 def test_who_cleared_a_history_and_when_is_asked_as_far_as_the_answer_does_not_say():
     talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("i have a heart condition", "yes", "yes, my cardiologist on friday")
     assert talk.state == "signs.knew"
@@ -771,3 +885,16 @@ def test_a_pause_asked_for_beside_a_sign_is_offered_once_the_questions_end():
     for words, known in (("pause until 3 april, surgery on my back", {}), ("surgery on my back", plan)):
         talk = Talk(BOOK["home"].flow, known={**CHECKED, **known}, book=BOOK).say(words, "yes", "no", "no")
         assert not any("pause" in say.text for say in talk.says if "You wrote" not in say.text)
+
+
+@pytest.mark.parametrize("said", ["thanks", "ok", "thank you"])
+def test_thanks_after_the_words_of_help_are_met_with_how_they_are_and_no_menu(said: str):
+    talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("i dont want to be here anymore", said)
+    assert talk.last.startswith("Good to hear from you. Are you safe just now")
+
+
+def test_a_yes_that_came_to_nothing_is_no_part_of_the_sign_after_it():
+    talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("yes", "my left foot drops")
+    assert "You wrote “my left foot drops”" in talk.last
+    asked = Talk(BOOK["home"].flow, CHECKED, BOOK).say("yes", "cant pe")
+    assert "yes" not in asked.last

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import json
 from datetime import timedelta
 
 import pytest
 
+from companion.conversation.condition import Value
 from companion.conversation.effects import Replan
 from companion.conversation.events import Invite, Sent
 from companion.screening.screen import LoggedAnswer
@@ -14,6 +16,7 @@ from flows.catalogue import BOOK
 from flows.squat_after import FLOW
 from tests.drive import NOW, UNCHECKED, Talk
 from tests.flows.squatting import Lifter, squatted
+from tests.table import each_row
 
 BEGUN = squatted(0.1, "0", planned=1)
 YESTERDAY = "2026-03-01"
@@ -421,6 +424,36 @@ def test_where_no_load_is_allowed_it_is_asked_and_named_over_the_limit():
     assert "80 kg is over your limit, which is no added load for now." in talk.say("80").heard
     clean = after(**body).tap("Yes, still", "Film, from the side", "Kept to it", "No", "No bar")
     assert "over your limit" not in clean.heard
+
+
+def yesterday(load: str, *limits: tuple[timedelta, str], **known: Value) -> Lifter:
+    """Yesterday's load told today. ``limits``: what a clinician's limit was set to, how long ago."""
+    had = json.dumps([((NOW - ago).isoformat(), "load.told", kg) for ago, kg in limits])
+    return Lifter(FLOW, {"load.limits": had, **known}, squatted(1, "1"), asked=YESTERDAY).say("still", "film", "kept", "no", load)
+
+
+HOURS, DAYS = timedelta(hours=1), timedelta(days=1)
+
+
+def test_a_load_told_later_is_not_over_a_limit_that_began_since():
+    talk = yesterday("100", (2 * HOURS, "60"), **{"load.told": "60"})
+    assert "100 kg" not in talk.heard
+    assert "over the load limit" not in talk.say("skip", "skip").heard
+    talk.say("the load was 110 not 100", "yes")
+    assert told(talk).load == 110.0
+    assert "110 kg is" not in talk.heard
+
+
+@each_row(("now", "next_time"), [({}, ""), ({"load.told": "80"}, " Keep to 80 kg next time.")])
+def test_a_load_told_later_is_over_the_limit_of_its_day_though_that_has_ended(now: dict[str, Value], next_time: str):
+    talk = yesterday("100", (5 * DAYS, "60"), (2 * HOURS, str(now.get("load.told", ""))), **now)
+    said = f"100 kg is more than the 60 kg to keep to that day. It is in your log, and does not count towards a step deeper.{next_time}"
+    assert said in [say.text for say in talk.says]
+    assert "It was over the load limit" in talk.say("skip", "skip").heard
+    talk.say("the load was 110 not 100", "yes")
+    assert "110 kg is more than the 60 kg to keep to that day." in talk.heard
+    none = yesterday("20", (5 * DAYS, "0"), (2 * HOURS, ""))
+    assert "20 kg is over your limit, which was no added load that day." in none.heard
 
 
 @pytest.mark.parametrize("load", ["112", "100"])

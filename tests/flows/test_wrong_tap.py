@@ -86,6 +86,52 @@ async def test_up_to_ten_minutes_it_can_be_undone(life):
     assert life.state() == "wrong_tap.bladder"
 
 
+TOO_LATE = "More than 30 minutes have passed since that tap"
+
+
+async def tapped_and_all_but(life: Life, answers: int, minutes: float) -> list[str]:
+    """Undo a slip at once, answer all flags but so many, and these so many minutes after the tap; gives what is said to the first."""
+    await life.say("safety check", SLIP)
+    at = life.clock.at
+    await life.say(UNDO, *ALL_NO[answers:])
+    life.clock.at = at + timedelta(minutes=minutes)
+    return await life.say("No")
+
+
+async def test_up_to_half_an_hour_after_the_tap_it_can_be_finished(life):
+    """30 minutes: choice (reference values, undone_finished)."""
+    await tapped_and_all_but(life, 1, 30)
+    assert (fact(life, "safety.level"), life.state()) == ("go", "safety_check.bladder")
+
+
+@pytest.mark.parametrize("left", [1, 2, 5, 9])
+@pytest.mark.parametrize("minutes", [30 + 1 / 60, 3 * 24 * 60])
+async def test_finished_later_the_emergency_stands_and_that_is_said_at_once(life, left, minutes):
+    before = (await tapped_and_all_but(life, left, minutes))[:2]
+    assert before[0].startswith(TOO_LATE)
+    assert before[1] == EMERGENCY
+    assert not life.state().startswith("wrong_tap")
+    assert fact(life, "safety.level") == "emergency"
+    assert [level for level, _ in alerts(life)] == ["emergency"], "nothing is new to a coach"
+    assert fact(life, "safety.undone") is None
+
+
+async def test_a_flag_told_late_counts_all_the_same(life):
+    await life.say("safety check", SLIP, UNDO, *ALL_NO[3:])
+    life.clock.at += timedelta(days=2)
+    said = await life.say("Yes")
+    assert EMERGENCY in said
+    assert not any(TOO_LATE in text for text in said)
+    assert "yes or not sure" in alerts(life)[-1][1]
+
+
+async def test_what_was_left_is_not_taken_up_again_later(life):
+    await life.say("safety check", SLIP, UNDO, *ALL_NO[1:], "stop")
+    life.clock.at += timedelta(minutes=31)
+    await life.say("go on")
+    assert (fact(life, "safety.level"), life.state().startswith("wrong_tap")) == ("emergency", False)
+
+
 async def test_what_was_typed_in_words_is_not_undone(life):
     await life.say("safety check")
     said = await life.say("yes, cant pee since monday")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from datetime import date
 
 import pytest
 from hypothesis import given
@@ -10,6 +11,7 @@ from hypothesis import strategies as st
 
 from companion.language.clearances import (
     CLEARANCES,
+    and_limit,
     is_ahead,
     names_clinician,
     names_when,
@@ -54,9 +56,25 @@ def test_a_day_to_come_is_told_from_one_that_was(words: str, ahead: bool):
     ("they cleared me yesterday", "", "said"), ("i got the all clear from the surgeon in may", "the surgeon in may", "said"),
     ("i've been cleared", "", "none"), ("my doctor cleared me to lift from monday", "my doctor", "ahead"),
     ("my doctor cleared me tomorrow", "my doctor", "ahead"), ("my coach cleared me", "my coach", "none"),
-    ("physio cleared me yesterday and i start next week", "physio", "none"), ("my back is fine", "", "none")])
+    ("physio cleared me yesterday and i start next week", "physio", "none"), ("my back is fine", "", "none"),
+    ("saw my physio yesterday, she cleared me", "my physio", "said"), ("i just saw the doctor and he's cleared me", "the doctor", "none"),
+    ("went to my surgeon last week she said i can train again", "my surgeon", "said"),
+    ("saw my mate yesterday, she cleared me", "", "said")])
 def test_a_sentence_says_who_cleared_somebody_and_on_which_day(words: str, who: str, day: str):
     assert read_clearance(words) == (who, day)
+
+
+@each_row(("words", "cleared", "beside"), [
+    ("she cleared me but nothing over 60 kg until friday", "she cleared me", "nothing over 60 kg until friday"),
+    ("My physio cleared me for squats, no bending for 2 weeks.", "my physio cleared me for squats", "no bending for 2 weeks"),
+    ("physio cleared me to lift up to 60 kg", "physio cleared me to lift", "up to 60 kg"),
+    ("saw my physio yesterday, she cleared me, but no squats", "saw my physio yesterday, she cleared me", "no squats"),
+    ("i've been cleared by my doctor though max 40kg", "i've been cleared by my doctor", "max 40kg"),
+    ("my physio cleared me for squats and bending", "my physio cleared me for squats and bending", ""),
+    ("my physio cleared me, just now", "my physio cleared me, just now", ""), ("my physio cleared me", "my physio cleared me", ""),
+    ("my back hurts but no squats for 2 weeks", "my back hurts but no squats for 2 weeks", ""), ("", "", "")])
+def test_a_clearance_is_told_from_the_limit_beside_it(words: str, cleared: str, beside: str):
+    assert and_limit(words, date(2026, 11, 28)) == (cleared, beside)
 
 
 @pytest.mark.parametrize("words", [
@@ -79,6 +97,7 @@ def test_a_clearance_that_may_be_limited_is_not_one_alone(words: str, only: bool
     ("yes, last week", True, "", "said"), ("my physio cleared me yesterday", True, "my physio", "said"),
     ("yes, my coach yesterday", True, "", "said"), ("yes, my doctor will on friday", False, "my doctor will on friday", "said"),
     ("yes but my doctor isn't sure", False, "", "none"), ("my physio cleared me for walking", False, "my physio", "none"),
+    ("my physio cleared me for lifting in 2020", True, "my physio", "said"), ("my gp cleared me two years ago", True, "my gp", "said"),
     ("no, my physio on friday", False, "", "said"), ("yes", False, "", "none")])
 def test_an_answer_to_whether_they_were_cleared_may_say_who_and_when(words: str, says: bool, who: str, day: str):
     assert says_cleared(words) is says

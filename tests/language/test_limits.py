@@ -8,7 +8,19 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.language.limits import CLEARED, is_end, new_end, parts_named, past_end, read_end, read_limit, read_limits, sets_none
+from companion.language.limits import (
+    CLEARED,
+    NewKilos,
+    is_end,
+    new_end,
+    new_kilos,
+    parts_named,
+    past_end,
+    read_end,
+    read_limit,
+    read_limits,
+    sets_none,
+)
 from companion.language.units import IMPERIAL
 from companion.screening.limits import LimitPart
 from tests.table import each_row
@@ -163,10 +175,37 @@ def test_a_word_of_its_own_is_not_taken_for_a_misspelt_one(words: str):
     ("no until the 14th", "2026-12-14"), ("3 weeks, not 2", "2026-12-19"), ("it's until they clear me", CLEARED),
     ("sorry, i meant until 20 december", "2026-12-20"), ("till friday not thursday", "2026-12-04"), ("my doctor says till friday",
     "2026-12-04"), ("till friday, my physio said", "2026-12-04"), ("till friday", "2026-12-04"), ("no, till saturday", "2026-12-05"),
+    ("acually til monday", "2026-11-30"), ("sory, till friday actualy", "2026-12-04"),
     ("no", ""), ("no squats till friday", ""), ("it was fine till monday", ""), ("pause until monday", ""), ("it's been 3 weeks", ""),
     ("no until i'm done", ""), ("no, friday is fine", "")])
 def test_an_end_put_right_is_read_where_nothing_else_is_said(words: str, end: str):
     assert new_end(words, TODAY) == end
+
+
+@each_row(("words", "told"), [
+    ("the limit is 40 kg not 60", NewKilos(40.0, 60.0, True)), ("its 40 not 60", NewKilos(40.0, 60.0, False)),
+    ("40kg is the limit, not 60kg", NewKilos(40.0, 60.0, True)), ("actually the limit is 40kg", NewKilos(40.0, None, True)),
+    ("she said 40 not 60", NewKilos(40.0, 60.0, True)), ("40 not 60 my physio said", NewKilos(40.0, 60.0, True)),
+    ("sorry, i meant 42.5", NewKilos(42.5, None, False)), ("i can only lift 40 not over 60", NewKilos(40.0, 60.0, False)),
+    ("the limit is 88 lbs not 132", NewKilos(39.92, 59.87, True)), ("its 88 not 132 lb", NewKilos(39.92, 59.87, False)),
+    ("it was 3 weeks not 4", None), ("the limit is 3 weeks", None), ("5 reps not 8", None), ("40% not 60%", None),
+    ("i did 40 not 60", None),
+    ("the limit was 40 and it hurt", None), ("it hurts at 40 not 60", None), ("40 felt heavy", None), ("left 40 not 60", None)])
+def test_a_weight_put_right_is_read_where_nothing_else_is_said(words: str, told: NewKilos | None):
+    assert new_kilos(words) == told
+
+
+def test_a_weight_put_right_without_a_unit_is_in_the_lifters_own():
+    assert new_kilos("its 88 not 132", IMPERIAL) == NewKilos(39.92, 59.87, False)
+    assert new_kilos("its 40 kg not 60", IMPERIAL) == NewKilos(40.0, 60.0, False), "one unit for both"
+
+
+@each_row(("words", "kg", "rest"), [
+    ("the limit is 40 kg not 60", 40.0, ""), ("nothing over 40, not 60", 40.0, ""), ("40 is the limit not 60 kg", 40.0, ""),
+    ("nothing over 40 kg not 3 sets", 40.0, "3")])
+def test_a_weight_that_is_taken_back_is_no_limit(words: str, kg: float, rest: str):
+    told = read_limit(words, TODAY)
+    assert (told.kg, told.rest) == (kg, rest)
 
 
 @pytest.mark.parametrize(("words", "past"), [

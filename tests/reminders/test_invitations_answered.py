@@ -171,7 +171,7 @@ async def test_what_was_written_of_the_squats_is_offered_as_the_note(gym):
 
 async def test_the_words_of_an_answer_are_not_taken_by_a_note_left_open(gym):
     person = gym.lifter()
-    open_note = Frame("squat_after", 1, "7", "note", got={"done": "yes"}, trail=("done",))
+    open_note = Frame("squat_after", 2, "7", "note", got={"done": "yes"}, trail=("done",))
     gym.db.execute("insert into runs (person, run, flow, version, began_at) values (?, '7', 'squat_after', 1, '2026-05-31T18:00:00.000Z')",
                    (person,))
     people.save_session(gym.db, person, Session(stack=(open_note,), runs=7), gym.now() - timedelta(hours=12))

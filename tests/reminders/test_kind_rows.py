@@ -11,11 +11,13 @@ from tests.reminders.build import LISBON, USUAL, at
 from tests.table import each_row
 
 MEANT = {  # kind: levels it needs (LETTERS below; "": all), those on its day, otherwise, rounds, in quiet hours,
-    # and: m says missed, s stop all reminders ends it, d "digest" does, - never sent, v shows a view, y gives way to the morning
+    # and: m says missed, s stop all reminders ends it, d "digest" does, - never sent,
+    # v shows a view, y gives way to the morning, p puts an open question again
     "squat_day": ("gnt", "g", "drop", 1, "wait", "ms"),
     "squat_after": ("gnt", "", "drop", 1, "wait", "sy"),
     "morning": ("", "", "drop", 1, "wait", ""),
     "unanswered": ("", "", "drop", 3, "wait", "w"),
+    "hurt": ("", "", "drop", 3, "wait", "p"),
     "setup": ("gnt", "", "drop", 1, "wait", "s"),
     "referral": ("cse", "", "drop", 10, "wait", "s"),
     "limit": ("", "", "drop", 3, "wait", "s"),
@@ -35,7 +37,8 @@ def marks(kind: ReminderKind) -> str:
     ends = {"stop all reminders": "s", "digest": "d", "": ""}[kind.ended_by]
     gives = "y" * (kind.gives_way_to == "morning")
     waits = "w" * (kind.gives_way_to == "referral" and bool(kind.says))
-    return waits + "m" * kind.says_missed + ends + "-" * (not kind.sent) + "v" * (kind.shows == "since") + gives
+    again = "p" * (kind.puts_again and "Nothing begins here before I know" in kind.says)
+    return again + waits + "m" * kind.says_missed + ends + "-" * (not kind.sent) + "v" * (kind.shows == "since") + gives
 
 
 def test_a_kind_that_is_no_longer_known_is_told_by_its_key_and_ended_with_all_others() -> None:
@@ -49,7 +52,8 @@ def test_each_kind_is_as_it_is_meant_to_be() -> None:
     for name, (needs, that_day, closed, rounds, quiet, marked) in MEANT.items():
         kind = REMINDER_KINDS[name]
         assert (kind.name, kind.levels, kind.that_day, kind.closed) == (name, levels(needs), levels(that_day), closed), name
-        assert (kind.rounds, kind.gap, kind.quiet, marks(kind)) == (rounds, timedelta(days=3), quiet, marked), name
+        gap = timedelta(days=1 if name == "hurt" else 3)
+        assert (kind.rounds, kind.gap, kind.quiet, marks(kind)) == (rounds, gap, quiet, marked), name
 
 
 def test_an_invitation_to_test_waits_a_day_at_a_time() -> None:

@@ -27,6 +27,7 @@ PASSES = {  # kind: at each of LEVELS, whether it is sent (+), dropped (-) or pu
     "squat_after": "+++---",
     "morning": "++++++",
     "unanswered": "++++++",
+    "hurt": "++++++",
     "setup": "+++---",
     "referral": "---+++",
     "limit": "++++++",

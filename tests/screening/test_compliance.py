@@ -19,6 +19,13 @@ LIMIT = (LimitSet(SET, "load.pin", 60.0),)
 KEPT = ToldDay(FIRST, "still", "kept", load=60.0, load_at=SET + timedelta(days=1), film=True)
 
 
+def test_a_load_told_later_is_held_against_the_limit_of_its_day():
+    limits = (LimitSet(SET + timedelta(days=3), "load.told", 40.0),)
+    late = replace(KEPT, load_at=SET + timedelta(days=4), over_at=SET + timedelta(days=2))
+    assert marks(late, limits)["load"] == ""
+    assert marks(late, (*LIMIT, *limits))["load"] == "kept"
+
+
 def marks(day: ToldDay, limits=LIMIT, drilled=frozenset(), since=None, seed=None) -> dict[str, str]:
     (one,) = compliance([day], limits, drilled, since, seed)
     return dict(zip(ASPECTS, one.marks, strict=True))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from functools import partial
 
@@ -44,6 +45,18 @@ def test_a_day_is_judged_by_the_limit_that_stood_when_it_was_told():
     limits = (*LIMIT, LimitSet(FIRST + timedelta(days=3), "load.limit", 160.0))
     assert [load_kept(day(at, 152.0), limits, bar=True) for at in (0, 2)] == ["over", ""], "a higher limit later excuses nothing"
     assert load_kept(day(0, 152.0), LIMIT[:0], bar=True) == ""
+
+
+def test_a_day_told_later_is_judged_by_the_limit_that_stood_on_it():
+    begun, ended = LimitSet(FIRST + timedelta(days=3), "load.told", 60.0), LimitSet(FIRST + timedelta(days=3), "load.told", None)
+    late = ToldDay(FIRST.date(), "still", "kept", load=100.0, load_at=FIRST + timedelta(days=4),
+                   over_at=datetime(2026, 3, 3, tzinfo=UTC))
+    assert (load_kept(late, (begun,), bar=True), over_limit([late], (begun,)).days) == ("", 0)
+    since = (LimitSet(FIRST - timedelta(days=1), "load.told", 60.0), ended)
+    assert (load_kept(late, since, bar=True), over_limit([late], since)) == ("over", OverLimit(1, 1, 40.0, late.load_at))
+    there_and_then = replace(late, load_at=FIRST)
+    assert load_kept(there_and_then, (replace(begun, at=FIRST + timedelta(hours=1)),), bar=True) == "", "told before it began that day"
+    assert load_kept(late, (replace(begun, at=FIRST + timedelta(hours=1)),), bar=True) == "over", "it may have been lifted after it"
 
 
 def test_the_lower_of_the_tests_and_a_coach_holds_until_it_is_taken_back():

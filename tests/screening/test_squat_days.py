@@ -35,6 +35,13 @@ def test_before_and_after_the_squats_are_one_day():
     assert told.squatted
 
 
+def test_a_load_was_lifted_by_the_time_it_was_told_or_by_the_end_of_its_day_where_they_live():
+    zone = "America/New_York"
+    rows = [*run(AFTER, "1", 0.1, asked="2026-03-02", load=80.0), *run(AFTER, "2", 4, asked="2026-03-03", load=90.0)]
+    assert [day.lifted_by for day in days_told(rows, zone)] == [BEGAN + timedelta(days=0.1), datetime(2026, 3, 4, 5, tzinfo=UTC)]
+    assert one(run(DAY, "1", load=80.0)).lifted_by is None
+
+
 @each_row(("rows", "load", "planned"), [
     ((run(DAY, "1", load="same"),), None, 60.0),
     ((run(AFTER, "1", load="same"),), 60.0, None),
