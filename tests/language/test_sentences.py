@@ -84,7 +84,8 @@ BOTH = {
     "cleared by the gp for everything including heavy lifting, no limits", "cleared by the midwife ages ago, youngest is six now",
     "i train 4 days, sometimes 3, depends on shifts at the bakery", "physio cleared me fully in may, no limits at all",
     "no squats today only tests. floor: fine, wall: fine, ankle: left stiffer", "pause till 3rd", "unpause",
-    "I am not allowed to train after ten, the neighbours complain about noise", "can't make it tonight, the goats got out"}
+    "I am not allowed to train after ten, the neighbours complain about noise", "can't make it tonight, the goats got out",
+    "squatted in steel caps today. clunky but ok"}
 """These say a day or a clearance, and the second ear of pain asks about some of them."""
 
 
@@ -114,7 +115,9 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
         "got the all clear from the dentist, i hate that chair", "mo cleared me, full duty, no restriction",
         "got the all clear from the heart check at work, ecg perfect, they do it each year",
         "nurse at work cleared me for the charity squatathon, all green", "physio gave me the green light for everythign",
-        "the club doctor cleared me, the club treasurer did not", "skip today please", "cant do tues, thurs any good?"} | BOTH
+        "the club doctor cleared me, the club treasurer did not", "skip today please", "cant do tues, thurs any good?",
+        "squatted 100 for 5 today", "squatted to a low crate today because my mate borrowed the box, 65x6x3", "squatted 3x5 at 90 today",
+        "squatted in socks today, ankle test 11cm in socks", "squatted 225x5 today"} | BOTH
 
 
 def test_no_sentence_about_pain_starts_a_flow():
