@@ -69,6 +69,7 @@ _WORDS: Final = {
     LimitPart.LOAD: "no added load", LimitPart.SQUATS: "no squats", LimitPart.BENDING: "no bending",
     LimitPart.TRAINING: "no training at all",
     LimitPart.ELSEWHERE: "something that is not asked here", LimitPart.OTHER: "something I could not read, so nothing that moves"}
+_UNCLEAR: Final = "“{words}”, and so nothing that moves"
 
 WORDS_MOST: Final = 60
 """Characters of the lifter's own words that a page or a message quotes; our choice."""
@@ -111,7 +112,8 @@ class Limit:
 
     def said(self, show: NumberFormat = metric) -> str:
         """Return it in one phrase: "no added load, nothing above 60 kg, until 21 December 2026, said by a physiotherapist"."""
-        left_out = [_WORDS[part] for part in LimitPart if part in self.parts and part not in (*STRETCHES, LimitPart.ELSEWHERE)]
+        words = _WORDS | ({LimitPart.OTHER: _UNCLEAR.format(words=self.words)} if self.words else {})
+        left_out = [words[part] for part in LimitPart if part in self.parts and part not in (*STRETCHES, LimitPart.ELSEWHERE)]
         stretches = [name for part, name in STRETCHES.items() if part in self.parts]
         if len(stretches) == len(STRETCHES):
             left_out.append("no stretching at all")

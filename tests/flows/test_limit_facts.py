@@ -94,8 +94,9 @@ def test_words_that_only_put_an_end_right_are_of_the_limit_told_last_if_one_stan
      limit(S, until="2026-04-01", by="somebody else"))])
 def test_a_limit_is_what_was_tapped_or_else_what_was_read(got: dict[str, Any], told: Limit):
     words = str(got.get("given", ""))
-    assert left("limits_then", got) == (Limit(told.parts, told.kg, told.until, told.by, words, told.elsewhere),)
-    assert of("understood", got) == told.said()
+    whole = Limit(told.parts, told.kg, told.until, told.by, words, told.elsewhere)
+    assert left("limits_then", got) == (whole,)
+    assert of("understood", got) == whole.said()
 
 
 def test_a_limit_is_said_in_the_lifters_units():

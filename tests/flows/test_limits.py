@@ -207,7 +207,7 @@ def test_a_limit_that_is_not_confirmed_is_asked_about_the_next_day(words: tuple[
     assert set(talk.reminds) == {"2026-03-03"}
     talk.say("stop", "my limits")
     assert talk.state.startswith("limits."), "what was put aside is taken up, also where a sign had asked for it"
-    assert "What stands: something I could not read" not in talk.last
+    assert "and so nothing that moves" not in talk.last
 
 
 # its date put right -----------------------------------------------------------------------------------------

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -133,3 +134,9 @@ def test_a_limit_ends_sooner_than_one_with_a_later_date_or_none():
     assert first.sooner_than(second)
     assert second.sooner_than(none)
     assert not any(one.sooner_than(other) for one, other in ((first, first), (second, first), (none, second), (none, none)))
+
+
+def test_words_that_were_not_understood_are_quoted_where_it_is_said_what_they_close():
+    unread = replace(Limit(frozenset((LimitPart.OTHER,))), words="take care of it")
+    assert unread.said() == "“take care of it”, and so nothing that moves, until they clear you"
+    assert replace(unread, words="").said() == "something I could not read, so nothing that moves, until they clear you"
