@@ -39,7 +39,8 @@ class Floors(NamedTuple):
 
 
 FLOORS = {"unseen": Floors(4, 0.98, 0.98, 0.98, 0.05), "unseen_2": Floors(5, 0.97, 0.96, 0.98, 0.07),
-          "unseen_3": Floors(5, 0.97, 0.96, 0.96, 0.07), "unseen_4": Floors(5, 0.98, 0.98, 0.98, 0.06)}
+          "unseen_3": Floors(5, 0.97, 0.96, 0.96, 0.07), "unseen_4": Floors(5, 0.98, 0.98, 0.98, 0.06),
+          "unseen_5": Floors(5, 0.98, 0.98, 0.98, 0.06)}
 
 SAID = {
     Flag.WEAKNESS: ["my leg gave way", "foot keeps slapping the floor", "my toes wont lift", "no strength in my left foot", "leg weakness"],
@@ -465,19 +466,19 @@ def test_the_surer_or_the_more_urgent_the_more_must_speak_against_it(sure: bool,
     assert classifier.Weighed(most, {}).against(heard)
     assert not classifier.Weighed(most + 1, {}).against(heard)
     assert most <= classifier.AGAINST[False, False]
-    assert classifier.AGAINST[True, True] < min(most for of, most in classifier.AGAINST.items() if not all(of)) * 2
+    assert classifier.AGAINST[True, True] < min(most for of, most in classifier.AGAINST.items() if not all(of))
 
 
 @each_row(("some", "urgent", "rest", "words", "asked"), [
-    (40, -300, -300, 5, False), (41, -300, -300, 5, True), (-300, -50, -300, 9, False), (-300, -49, -300, 9, True),
-    (-300, 50, -300, 8, False), (-300, 51, -300, 8, True), (-300, -300, 300, 5, False), (100, 300, 300, 1, False),
+    (60, -300, -300, 5, False), (61, -300, -300, 5, True), (-300, -30, -300, 9, False), (-300, -29, -300, 9, True),
+    (-300, 70, -300, 8, False), (-300, 71, -300, 8, True), (-300, -300, 300, 5, False), (100, 300, 300, 1, False),
     (101, -300, -300, 1, True)])
 def test_for_an_urgent_flag_less_must_speak_and_for_a_single_word_more(some: int, urgent: int, rest: int, words: int, asked: bool) -> None:
     each = {flag: urgent if flag is Flag.SADDLE else rest if flag is Flag.FEVER else -300 for flag in Flag}
     assert classifier.Weighed(some, each).asked(words) is asked
 
 
-@each_row(("odds", "words", "asked"), [(-90, 9, False), (-89, 9, True), (0, 8, False), (1, 8, True)])
+@each_row(("odds", "words", "asked"), [(-70, 9, False), (-69, 9, True), (20, 8, False), (21, 8, True)])
 def test_for_thoughts_of_self_harm_less_must_speak(odds: int, words: int, asked: bool) -> None:
     each = {flag: odds if flag is Flag.SELF_HARM else -300 for flag in Flag}
     assert classifier.Weighed(-300, each).asked(words) is asked
