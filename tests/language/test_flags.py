@@ -470,15 +470,15 @@ def test_the_surer_or_the_more_urgent_the_more_must_speak_against_it(sure: bool,
 
 
 @each_row(("some", "urgent", "rest", "words", "asked"), [
-    (60, -300, -300, 5, False), (61, -300, -300, 5, True), (-300, -30, -300, 9, False), (-300, -29, -300, 9, True),
-    (-300, 70, -300, 8, False), (-300, 71, -300, 8, True), (-300, -300, 300, 5, False), (100, 300, 300, 1, False),
+    (0, -300, -300, 5, False), (1, -300, -300, 5, True), (-300, -90, -300, 9, False), (-300, -89, -300, 9, True),
+    (-300, 10, -300, 8, False), (-300, 11, -300, 8, True), (-300, -300, 300, 5, False), (100, 300, 300, 1, False),
     (101, -300, -300, 1, True)])
 def test_for_an_urgent_flag_less_must_speak_and_for_a_single_word_more(some: int, urgent: int, rest: int, words: int, asked: bool) -> None:
     each = {flag: urgent if flag is Flag.SADDLE else rest if flag is Flag.FEVER else -300 for flag in Flag}
     assert classifier.Weighed(some, each).asked(words) is asked
 
 
-@each_row(("odds", "words", "asked"), [(-70, 9, False), (-69, 9, True), (20, 8, False), (21, 8, True)])
+@each_row(("odds", "words", "asked"), [(-130, 9, False), (-129, 9, True), (-40, 8, False), (-39, 8, True)])
 def test_for_thoughts_of_self_harm_less_must_speak(odds: int, words: int, asked: bool) -> None:
     each = {flag: odds if flag is Flag.SELF_HARM else -300 for flag in Flag}
     assert classifier.Weighed(-300, each).asked(words) is asked
