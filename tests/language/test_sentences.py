@@ -117,6 +117,7 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
         "nurse at work cleared me for the charity squatathon, all green", "physio gave me the green light for everythign",
         "the club doctor cleared me, the club treasurer did not", "skip today please", "cant do tues, thurs any good?",
         "squatted 100 for 5 today", "squatted to a low crate today because my mate borrowed the box, 65x6x3", "squatted 3x5 at 90 today",
+        "tues 6pm ok?", "thurs 6pm is perfect", "skip this week, we are at a wedding in Glenfadda",
         "cant tonight, im at my nieces confirmation and full of cake",
         "i'll be away until the ninth, coach trip to the coast with the bridge club",
         "Can't do today, smear clinic all day, I'm the one holding the speculum",
