@@ -152,6 +152,13 @@ def test_pain_of_yesterday_or_this_morning_is_sure_unless_it_is_over(text: str, 
     assert hear_pain(text) is hear_pain(text, body_at_work=False) is level
 
 
+@pytest.mark.parametrize("text", ["my mate fainted at the gym lol", "my dad passed out yesterday", "some lad blacked out after deadlifts",
+                                  "my wife has chest pain so no gym", "a passenger fainted on my bus"])
+def test_somebody_elses_faint_or_chest_is_no_stop_and_ones_own_beside_it_is(text: str) -> None:
+    assert hear_pain(text) is Pain.NO
+    assert hear_pain(f"{text}, now i feel faint") is Pain.YES
+
+
 @pytest.mark.parametrize("text", ["cant feel my big toe prperly", "i cant feel my left big toe", "dont feel my little toe"])
 def test_a_toe_that_is_not_felt_is_sure_whichever_it_is(text: str) -> None:
     assert hear_pain(text) is Pain.YES
