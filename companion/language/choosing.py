@@ -12,10 +12,10 @@ from functools import lru_cache
 from typing import Final, NamedTuple
 
 from rapidfuzz import fuzz
-from rapidfuzz.distance import OSA
 
 from companion.language.act_rules import words_of
 from companion.language.clauses import Clause, Mood, clauses, flat
+from companion.language.slips import NEVER, begun_as, nearest_word
 
 
 class Options(tuple[tuple[str, tuple[str, ...]], ...]):
@@ -146,8 +146,7 @@ def _spelt(word: str, options: Options) -> str:
     """Return a word as the options spell it, where it is one slip from exactly one of theirs."""
     if len(word) <= _WEAK_LETTERS or word in words_of("filler") or word in (known := _long_words(options)):
         return word
-    near = [one for one in known if one[0] == word[0] and abs(len(one) - len(word)) < 2 and OSA.distance(word, one, score_cutoff=1) <= 1]
-    return near[0] if len(near) == 1 else word
+    return nearest_word(word, begun_as(word, known), two_from=NEVER) or word
 
 
 def _near(words: tuple[str, ...], options: Options) -> str:

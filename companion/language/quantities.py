@@ -12,9 +12,8 @@ from collections.abc import Iterator
 from functools import lru_cache
 from typing import Final, NamedTuple
 
-from rapidfuzz.distance import OSA
-
 from companion.language.clauses import flat
+from companion.language.slips import NEVER, begun_as, nearest_word
 from companion.language.units import unit_word
 
 
@@ -126,8 +125,7 @@ def _unit_like(word: str) -> str:
     """Return the unit that a word right after a number is one slip from, "inchs" → "inches"; else the word."""
     if unit_word(word) or word == "kills":
         return word
-    near = (unit for unit in _LONG_UNITS if unit[0] == word[0] and OSA.distance(word, unit, score_cutoff=1) <= 1)
-    return next(near, word)
+    return nearest_word(word, begun_as(word, _LONG_UNITS), two_from=NEVER) or word
 
 
 _SHORT_ONES: Final = ("three", "four", "five", "seven", "eight", "nine")
@@ -143,8 +141,8 @@ def _one_like(word: str) -> str:
     """Return the number that a word right before a unit is in another language, or one slip from, "sevn" → "seven"; else the word."""
     if word in _ELSEWHERE or not 3 < len(word) < 6:
         return _ELSEWHERE.get(word, word)
-    near = (one for one in _SHORT_ONES if one[0] == word[0] and OSA.distance(word, one, score_cutoff=1) <= 1)
-    return word if word in _NO_ONES or word in _ONES or word in _TENS else next(near, word)
+    near = None if word in _NO_ONES or word in _ONES or word in _TENS else nearest_word(word, begun_as(word, _SHORT_ONES), two_from=NEVER)
+    return near or word
 
 
 _LONGEST_ONES: Final = tuple(word for word, number in _ONES.items() if 10 < number < 20)
@@ -157,12 +155,12 @@ _NO_TENS: Final = frozenset(("fifth", "sixth", "eighth", "forth", "fort", "forte
 def _tens(word: str) -> str:
     """Return the ten, or the number from eleven on, that a word is one slip from, "sevnty" → "seventy": left as it is, "sevnty two" would
     be 2; else the word."""
-    if len(word) > 4 and word.isalpha() and word not in _ONES and (near := [one for one in _LONGEST_ONES if one[0] == word[0] and len(
-            one) - len(word) in (0, 1) and OSA.distance(word, one, score_cutoff=1) <= 1]):
-        return near[0]
+    if len(word) > 4 and word.isalpha() and word not in _ONES and (near := nearest_word(
+            word, [one for one in begun_as(word, _LONGEST_ONES) if len(one) - len(word) in (0, 1)], two_from=NEVER)):
+        return near
     if not 3 < len(word) < 9 or word in _TENS or word in _NO_TENS or not word.isalpha():
         return word
-    return next((ten for ten in _TENS if ten[0] == word[0] and OSA.distance(word, ten, score_cutoff=1) <= 1), word)
+    return nearest_word(word, begun_as(word, _TENS), two_from=NEVER) or word
 
 
 def _digits(plain: str) -> Iterator[str]:

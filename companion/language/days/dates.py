@@ -11,7 +11,6 @@ from datetime import date, timedelta
 from typing import Final
 
 from dateutil.relativedelta import relativedelta
-from rapidfuzz.distance import OSA
 
 from companion.calendar.plan import LONGEST_GAP
 from companion.calendar.words import DAY_NAMES, MONTH_NAMES
@@ -37,6 +36,7 @@ from companion.language.days.times import (
     plain,
     scan,
 )
+from companion.language.slips import nearest_word
 
 FARTHEST: Final = timedelta(days=366)
 """Furthest a date may be ahead; our choice."""
@@ -64,15 +64,8 @@ NO_TIME_BETWEEN: Final = "That ends before it begins."
 _ORDER: Final = "I can't tell day and month apart there. Write the month as a word, please."
 _NOT_THAT_DAY: Final = "That date is another day of the week."
 _DATE_OR_TIME: Final = "I can't tell whether that is a date or a time. Write 18:10 or 18 October, please."
-
-
-def _near(word: str, names: dict[str, int]) -> int | None:
-    """Return the number of the one name closest to a mistyped word: one edit away, or two for names of eight letters or more."""
-    slips = {name: OSA.distance(word, name) for name in names}
-    near = [name for name, count in slips.items() if count <= (2 if len(name) >= 8 else 1)]
-    least = min((slips[name] for name in near), default=0)
-    nearest = [name for name in near if slips[name] == least]
-    return names[nearest[0]] if len(nearest) == 1 else None
+_TWO_FROM: Final = 8
+"""Letters from which the name of a day or month may be two slips off."""
 
 
 def weekday(word: str) -> Weekdays | None:
@@ -86,12 +79,14 @@ def weekday(word: str) -> Weekdays | None:
     single = word.removesuffix("s")
     if len(single) < 5 or "y" not in single[-3:] or single in _NO_SLIP or not single.isascii():
         return None
-    day = _DAYS[single] if single in _DAYS else _near(single, _DAYS)
-    return None if day is None else Weekdays((day,), many=word.endswith("s"))
+    day = single if single in _DAYS else nearest_word(single, _DAYS, _TWO_FROM)
+    return None if day is None else Weekdays((_DAYS[day],), many=word.endswith("s"))
 
 
 def _month(word: str) -> int | None:
-    return _MONTHS.get(word) or _SHORT_MONTHS.get(word) or (_near(word, _MONTHS) if len(word) >= 6 else None)
+    if len(word) < 6 or word in _MONTHS or word in _SHORT_MONTHS:
+        return _MONTHS.get(word) or _SHORT_MONTHS.get(word)
+    return _MONTHS.get(nearest_word(word, _MONTHS, _TWO_FROM) or "")
 
 
 def _reachable(day: date, today: date, fixed: bool = True) -> SingleDate:
