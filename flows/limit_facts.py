@@ -19,9 +19,11 @@ from companion.language.limits import (
     CLEARED,
     NEW_END,
     NEW_KILOS,
+    NEW_KILOS_TILL,
     ToldLimit,
     new_end,
     new_kilos,
+    new_kilos_till,
     parts_named,
     past_end,
     read_limit,
@@ -128,6 +130,8 @@ def may_put_right(asked: str, facts: Facts) -> bool:
     if re.fullmatch(NEW_END, asked):
         return bool(facts.get("limit.words") and new_end(asked, _today(facts)))
     units = str(facts.get("welcome.units", METRIC))
+    if (beside := new_kilos_till(asked, units)) and re.fullmatch(NEW_KILOS_TILL, asked):
+        return any(one.kg is not None for one in limits_in(facts.get(LIMITS))) or beside.named
     if not ((told := new_kilos(asked, units)) and re.fullmatch(NEW_KILOS, asked)):
         return True
     if _weighed_anew(asked, units, limits_in(facts.get(LIMITS))):

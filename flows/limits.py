@@ -9,7 +9,7 @@ from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Option, Words, YesNo, choice
 from companion.conversation.number_kinds import LimitKilos
 from companion.conversation.policy import Policy
-from companion.language.limits import NEW_END, NEW_KILOS, only_part
+from companion.language.limits import NEW_END, NEW_KILOS, NEW_KILOS_TILL, only_part
 from flows.limit_facts import (
     NO_MORE,
     before_right,
@@ -100,7 +100,7 @@ FLOW = Flow(
                r"(?P<asked>(?:i'm |i am )?not (?:allowed|supposed) to .+)",
                r"(?P<asked>(?:no|nothing) (?:weights?|load|lifting|bending|(?:hamstring |calf |hip )?stretching|over \d+|"
                r"above \d+|heavier than).* (?:for|until|till) .+)",
-               rf"(?P<asked>{NEW_END})", rf"(?P<asked>{NEW_KILOS})"),
+               rf"(?P<asked>{NEW_END})", rf"(?P<asked>{NEW_KILOS})", rf"(?P<asked>{NEW_KILOS_TILL})"),
     fits=may_put_right,
     facts=(Fact("tomorrow", of=tomorrow), PAST,
            GIVEN, CUT, READ, PUTS_RIGHT, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),

@@ -39,6 +39,7 @@ def amend(draft: Draft, text: str, nth: int = 0) -> None:
 def answer_anew(draft: Draft, text: str) -> bool:
     """Take a reply for the new answer to a question that the open one amends; return False if it is none. What was asked since one of a
     few answers was given was asked about that: it is taken back."""
+    anew = 0
     for stop in map(draft.compiled.stops.get, draft.ask.amends):
         if not isinstance(stop, Ask) or (new := stop.kind.anew(text, draft.context)) is None:
             continue
@@ -48,11 +49,12 @@ def answer_anew(draft: Draft, text: str) -> bool:
             while draft.top.state != stop.key:
                 withdraw(draft, draft.top.trail[-1])
             answer(draft, new, sure=True)
-        else:
-            _replace(draft, Slot(stop.key, new.value, new.unit), text)
-            show(draft)
-        return True
-    return False
+            return True
+        _replace(draft, Slot(stop.key, new.value, new.unit), text)
+        anew += 1
+    if anew:
+        show(draft)
+    return bool(anew)
 
 
 def _elsewhere(draft: Draft, other: Elsewhere, raw: str) -> None:

@@ -22,7 +22,7 @@ from companion.language.days.reading import UnclearChange as NotRead
 from companion.language.days.reading import read_change
 from companion.language.days.rules import IncompleteChange, made, read_days, read_rest, without_asides
 from companion.language.days.times import read_hours, sense_of
-from companion.language.limits import CLEARED, is_end, new_end, read_end
+from companion.language.limits import CLEARED, is_end, new_end, new_end_beside, new_kilos_till, read_end
 from companion.language.quantities import spelt
 from companion.language.questions import is_question
 
@@ -334,7 +334,7 @@ class LimitEnd(Kind):
         return Answer(end, text) if self._to_come(end, context) else Unclear("I need a day to come, or how many weeks.")
 
     def anew(self, text: str, context: ReadingContext) -> Answer | None:
-        end = new_end(text, _today(context))
+        end = new_end(text, _today(context)) or (new_end_beside(text, _today(context)) if new_kilos_till(text) else "")
         return Answer(end, text) if self._to_come(end, context) else None
 
     @staticmethod

@@ -9,7 +9,7 @@ from typing import Final
 
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Kind, Option, ReadingContext, Unclear, pick
-from companion.language.limits import kilos_alone, new_kilos
+from companion.language.limits import kilos_alone, new_kilos, new_kilos_till
 from companion.language.phrases import normalise
 from companion.language.quantities import sized
 from companion.language.units import METRIC, shown, spoken_unit, to_kept, unit_word
@@ -199,7 +199,7 @@ class LimitKilos(Number):
         return Number.read(self, kilos_alone(text, context.units) or text, context)
 
     def anew(self, text: str, context: ReadingContext) -> Answer | None:
-        told = new_kilos(text, context.units)
+        told = new_kilos(text, context.units) or new_kilos_till(text, context.units)
         return Answer(told.kg, text, self.kept_unit) if told and self.low <= told.kg <= self.high else None
 
 

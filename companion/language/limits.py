@@ -13,10 +13,10 @@ from functools import lru_cache
 from typing import Final
 
 from dateutil.relativedelta import relativedelta
-from rapidfuzz.distance import OSA
 
 from companion.language.days.dates import FEASTS, following, read_date, weekday
 from companion.language.phrases import normalise
+from companion.language.slips import begun_as, nearest_word
 from companion.language.units import IMPERIAL, KG_PER_POUND
 
 LATELY: Final = timedelta(days=60)
@@ -105,8 +105,12 @@ _OF_A_LIMIT: Final = rf"\b(?:limit|(?:he|she|they|{_WHO}) (?:said|says|told me))
 _WEIGHT: Final = (rf"(?:{_PUTS_RIGHT}|(?:and|can|may|lift|max(?:imum)?|at most|up to|nothing|over|above|weight|load) )*{_AMOUNT}"
                   rf"(?:(?: is)?(?: the| my)? (?:max(?:imum)?|limit))?(?:{_NOT_SO_MUCH}|{_SAID_AFTER})*")
 _NEW_KILOS: Final = re.compile(_WEIGHT)
-NEW_KILOS: Final = rf"(?=.*(?:{_OF_A_LIMIT}|\bnot \d)){_WEIGHT}"
+_MAY: Final = rf"(?=.*(?:{_OF_A_LIMIT}|\bnot \d))"
+NEW_KILOS: Final = rf"{_MAY}{_WEIGHT}"
 """Whole messages that may put the weight of a limit right, as a pattern; ``new_kilos`` reads them, and a weight alone."""
+_TILL: Final = re.compile(rf",? {_ENDS}(?=,| not\b|$)")
+NEW_KILOS_TILL: Final = rf"{_MAY}(?=.*{_TILL.pattern})(?:{_PUTS_RIGHT})*{_amount('till_')}.*"
+"""Whole messages that may put a limit's weight and end right, as a pattern; ``new_kilos_till`` and ``new_end_beside`` read them."""
 
 
 def _stretching(of: str) -> str:
@@ -141,7 +145,9 @@ _NOT: Final = re.compile(
     r"\b(?:no|not|never|nothing|none|nor|neither|without|avoid\w*|stop(?:ped)?|don't|dont|do not|can't|cant|cannot|mustn't|mustnt|must not|"
     r"shouldn't|shouldnt|should not|won't|forbid\w*|forbade|forbidden|ban(?:ned)?|stay (?:off|away)|lay off|keep off|leave out|off|skip|"
     r"quit|refrain\w*|ruled out|against|hold off|rest|only|just)\b")
-_MISSPELT: Final = {"fysio": "physio", "fisio": "physio", "fizio": "physio", "docter": "doctor", "weks": "weeks", "skwats": "squats"}
+_MISSPELT: Final = {"fysio": "physio", "fisio": "physio", "fizio": "physio", "docter": "doctor", "weks": "weeks", "skwats": "squats",
+                   "nothin": "nothing", "nuthin": "nothing", "nuffin": "nothing", "nowt": "nothing", "ovr": "over", "abv": "above",
+                   "untl": "until", "til": "till"}
 _SLIPS_OF: Final = """
     squats squatting lifting weights bending stretch stretching stretches hamstring hamstrings training exercise exercises deadlift
     deadlifts running jumping twisting physio physiotherapist doctor surgeon consultant specialist weeks months nothing barbell"""
@@ -188,6 +194,8 @@ def read_limit(text: str, today: date, system: str = "") -> ToldLimit:
     if sets_none(text):
         return ToldLimit(none=True)
     by, line = _who(f" {_spelt(text)} ")
+    if (kilos := new_kilos_till(text, system)) and (end := new_end_beside(text, today)):
+        return ToldLimit(kg=kilos.kg, until=end, by=by)
     until, line = _end(line, today)
     ends = [until, *_ends(line, today)]  # of two, the later: one is kept; the words of the second are left, so that the parts are asked
     until = CLEARED if CLEARED in ends else max(ends)
@@ -254,7 +262,7 @@ def sets_one(text: str, today: date) -> bool:
 
 def read_end(text: str, today: date) -> str:
     """Return the end of a limit from an answer to "until when?": a date as text, ``CLEARED``, or "" where none was read."""
-    line = _spelt(text).strip(" .!")
+    line = _line_of(text)
     found = _end(f" {line} ", today)[0] or _end(f" until {line} ", today)[0]
     if not found and (day := read_date(line, today)) and not _passed(line, day, today):
         return day.isoformat()
@@ -279,7 +287,7 @@ def _passed(named: str, day: date, today: date) -> bool:
 def new_end(text: str, today: date) -> str:
     """Return the end of a limit in words that put it right and say no more: "no, till monday", "physio said 3 weeks actually"; a date as
     text, ``CLEARED``, or "" for no such words."""
-    found = _NEW_END.fullmatch(_spelt(text).strip(" .!"))
+    found = _NEW_END.fullmatch(_line_of(text))
     end, rest = _end(f" {found['end']} ", today) if found else ("", "")
     return end if not rest.strip(" ,") else ""
 
@@ -297,7 +305,26 @@ class NewKilos:
 def new_kilos(text: str, system: str = "") -> NewKilos | None:
     """Return the weight in words that put that of a limit right and say no more: "the limit is 40 kg, not 60"; None for no such words.
     ``system``: as for ``read_limit``."""
-    line = _spelt(text).strip(" .!")
+    return _new_kilos(_line_of(text), system)
+
+
+def new_kilos_till(text: str, system: str = "") -> NewKilos | None:
+    """Return the same of words that also say until when: "it's 40 kg till monday, not 60"."""
+    line = _line_of(text)
+    beside = _TILL.sub("", line, count=1)
+    return _new_kilos(beside, system) if beside != line else None
+
+
+def new_end_beside(text: str, today: date) -> str:
+    """Return the end in such words, as ``new_end`` does."""
+    return new_end(re.sub(rf"{_AMOUNT} ?", "", _line_of(text), count=1), today)
+
+
+def _line_of(text: str) -> str:
+    return _spelt(text).strip(" .!")
+
+
+def _new_kilos(line: str, system: str) -> NewKilos | None:
     if not (found := _NEW_KILOS.fullmatch(line)):
         return None
     was = _in_kilos(found["not_kg"], found["not_unit"] or found["unit"], system) if found["not_kg"] else None
@@ -322,6 +349,8 @@ _ANY_DAY: Final = date(2000, 1, 1)
 def only_part(text: str) -> str:
     """Return the one thing that a sentence says to leave out: a part, "kg" for what is above a weight, "" where it tells none, or more."""
     told = read_limit(text, _ANY_DAY)  # its end is not asked for
+    if new_kilos(text) or new_kilos_till(text):
+        return "kg"
     parts = [*told.parts, *(["kg"] if told.kg is not None else [])]
     return parts[0] if told.read and len(parts) == 1 else ""
 
@@ -341,9 +370,7 @@ def _spelt(text: str) -> str:
 def _meant(word: str) -> str:
     if word in _MISSPELT or len(word) < _MEANT_LEAST or word in _FILLER or word in _NO_SLIP or word in _MEANT or _named(word)[0]:
         return _MISSPELT.get(word, word)
-    off = {one: OSA.distance(word, one) for one in _MEANT if one[0] == word[0]}
-    near = [one for one, letters in off.items() if letters <= (2 if len(one) >= 9 else 1) and letters == min(off.values())]
-    return near[0] if len(near) == 1 else word
+    return nearest_word(word, begun_as(word, _MEANT)) or word
 
 
 def _all_who(text: str) -> list[str]:

@@ -331,6 +331,26 @@ def test_at_the_question_whether_it_is_right_the_weight_is_put_right_too(words: 
     assert [limit.until for limit in talk.limits] == [date(2026, 3, 23)]
 
 
+@pytest.mark.parametrize("words", ["its 40kg till 23 march not 60", "no, 40 kg until 23 march", "40 till 23 march, not 60"])
+def test_weight_and_end_are_put_right_in_one_sentence(words: str):
+    talk = Limited("limits").say("physio said nothing over 60 kg for 2 weeks", words)
+    assert talk.last == "I understand: nothing above 40 kg, until 23 March 2026, said by a physiotherapist. Is that right?"
+    assert [(limit.kg, limit.until) for limit in talk.say("yes").limits] == [(40.0, date(2026, 3, 23))]
+
+
+def test_where_a_weight_stands_a_lower_one_with_another_end_is_told_anew_and_a_higher_one_stands_beside_it():
+    talk = Limited("home", SIXTY).say("its 40kg till 23 march not 60").tap("A physiotherapist")
+    assert talk.last == "I understand: nothing above 40 kg, until 23 March 2026, said by a physiotherapist. Is that right?"
+    assert [limit.kg for limit in talk.say("yes").limits] == [40.0]
+    higher = Limited("home", SIXTY).say("its 80kg till 23 march not 60").tap("A physiotherapist", "Yes, that is right")
+    assert [limit.kg for limit in higher.limits] == [60.0, 80.0]
+
+
+@pytest.mark.parametrize("words", ["its 40kg till monday not 60", "40 till friday, not 60"])
+def test_without_a_weight_that_stands_such_words_are_no_limit(words: str):
+    assert Limited("home").say(words).limits == ()
+
+
 def test_a_weight_beside_what_was_told_is_one_of_its_limits():
     talk = Limited("limits").say("physio said no bending for 2 weeks", "and nothing over 40")
     assert talk.last == "I understand: no bending, nothing above 40 kg, until 16 March 2026, said by a physiotherapist. Is that right?"
@@ -840,7 +860,8 @@ def test_a_clearance_to_come_or_without_a_day_ends_no_limit(when: tuple[str, ...
 
 
 @pytest.mark.parametrize(("said", "part"), [
-    ("nothing over 40 kg", "kg"), ("no lifting over 40kg", "kg"), ("no squats", "squats"), ("no hamstring stretching", "stretching"),
+    ("nothing over 40 kg", "kg"), ("no lifting over 40kg", "kg"), ("no, 40 kg", "kg"),
+    ("its 40kg till monday not 60", "kg"), ("no squats", "squats"), ("no hamstring stretching", "stretching"),
     ("nothing", "none")])
 def test_what_to_leave_out_is_read_in_a_sentence_too_where_it_is_asked_for(said: str, part: str):
     talk = Talk(BOOK["limits"].flow, CHECKED, BOOK).say("my doctor said take it easy")

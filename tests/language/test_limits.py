@@ -13,7 +13,9 @@ from companion.language.limits import (
     NewKilos,
     is_end,
     new_end,
+    new_end_beside,
     new_kilos,
+    new_kilos_till,
     parts_named,
     past_end,
     read_end,
@@ -193,6 +195,23 @@ def test_an_end_put_right_is_read_where_nothing_else_is_said(words: str, end: st
     ("the limit was 40 and it hurt", None), ("it hurts at 40 not 60", None), ("40 felt heavy", None), ("left 40 not 60", None)])
 def test_a_weight_put_right_is_read_where_nothing_else_is_said(words: str, told: NewKilos | None):
     assert new_kilos(words) == told
+
+
+@each_row(("words", "told", "end"), [
+    ("its 40kg till monday not 60", NewKilos(40.0, 60.0, False), "2026-11-30"),
+    ("no, 40 for 2 weeks", NewKilos(40.0, None, False), "2026-12-12"),
+    ("the limit is 40 until 14 december, not 60", NewKilos(40.0, 60.0, True), "2026-12-14"),
+    ("40 kg till friday", NewKilos(40.0, None, False), "2026-12-04"),
+    ("40 kg not 60", None, ""), ("till monday", None, ""), ("its 3 weeks not 4", None, ""), ("i did 40 till monday", None, ""),
+    ("40 hurt till monday", None, ""), ("left 40 till monday not 60", None, "")])
+def test_a_weight_and_an_end_are_put_right_together(words: str, told: NewKilos | None, end: str):
+    assert new_kilos_till(words) == told
+    assert not told or new_end_beside(words, TODAY) == end
+
+
+def test_a_limit_is_read_in_few_short_words():
+    told = read_limit("fisio says nothin ovr 50 til thurs", TODAY)
+    assert (told.kg, told.until, told.by, told.read) == (50.0, "2026-12-03", "a physiotherapist", True)
 
 
 def test_a_weight_put_right_without_a_unit_is_in_the_lifters_own():
