@@ -110,7 +110,7 @@ def heard_pain(draft: Draft, text: str, in_doubt: bool = False) -> bool:
         return False
     if pain is Pain.ASK and (matches("will_hurt", flat(text)) or (free and not draft.ask.doubts)):
         return False
-    if pain is Pain.NO or aside is not None or (asking and (asking.unread or is_option(draft, text))):
+    if pain is Pain.NO or (aside is not None and aside.about not in _IN_DOUBT) or (asking and (asking.unread or is_option(draft, text))):
         return False
     if not free and draft.book.command(text):  # such as "how it went": what is asked for by name leaves nothing unsure
         return False

@@ -332,3 +332,11 @@ def test_once_nothing_hurt_what_else_was_typed_is_done_and_what_says_nothing_is_
     assert talk.last == "Did something hurt?"
     assert talk.say("no").last.startswith("All right.")
     assert talk.state == "home.pick"
+
+
+@pytest.mark.parametrize("words", ["my back felt a bit weird", "bck felt a bit wierd on last one"])
+def test_a_doubtful_word_of_pain_is_asked_about_over_a_question_what_was_meant(words: str):
+    talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("what about the one with the last bit")
+    assert talk.session.aside is not None
+    assert talk.session.aside.about == "which"
+    assert talk.say(words).session.aside == ("ache", words)
