@@ -18,14 +18,17 @@ from companion.conversation.flow import Known, Offer
 from companion.conversation.invitations import answers_invitation
 from companion.conversation.moves import after_run, begin, end, hurt, take_up
 from companion.conversation.parking import interrupt
-from companion.conversation.prompt import in_one_line, offered, read_start
+from companion.conversation.prompt import in_one_line, offered, read_payload, read_start
 from companion.conversation.registry import Book
 from companion.conversation.replies import edited, sent, tapped, typed
 from companion.conversation.reported import heard_out, heard_together
 from companion.conversation.session import Session
 from companion.conversation.signs import heard_sign
 from companion.conversation.wording import render
+from companion.language.act_rules import matches
+from companion.language.clauses import flat
 from companion.language.pain import Pain, hear_pain
+from companion.language.phrases import Phrase, hear
 
 AWAY: Final = timedelta(hours=3)
 """Time away after which a person is first told where they were, before a message counts as an answer; our choice."""
@@ -117,7 +120,8 @@ def _settle(draft: Draft) -> None:
 
 def _outdated(draft: Draft, event: Happening) -> bool:
     """Restart the open run if the flow has changed too much for it to continue; its answers stay in the log. Returns True then. Pain
-    and other signs in the message come first; doubtful pain words too, since their question is gone."""
+    and other signs in the message come first; doubtful pain words too, since their question is gone, and so is one whether something hurt,
+    unless this says that nothing did."""
     if not draft.session.stack:
         return False
     frame = draft.top
@@ -125,17 +129,28 @@ def _outdated(draft: Draft, event: Happening) -> bool:
     fits = compiled is not None and (frame.version == compiled.flow.version or frame.version in compiled.flow.compatible)
     if compiled is not None and fits and (not frame.state or frame.state in compiled.stops):
         return False
+    aside, text = draft.session.aside, words_in(event)
     end(draft, "left")
     if compiled:
         draft.push(frame.flow)
-    text = words_in(event)
     if heard_sign(draft, text):
         return True
     if hear_pain(text, body_at_work=True) is not Pain.NO:
         hurt(draft, text)
+    elif aside and aside.if_hurt and not _says_no(event):
+        hurt(draft, aside.text)
     else:
         draft.say("This part has changed since you began it, so it starts again. Your answers are kept.")
     return True
+
+
+def _says_no(event: Happening) -> bool:
+    """True if an event answers no, by a tap or in words."""
+    if isinstance(event, Tapped):
+        payload = read_payload(event.data)
+        return payload is not None and payload.value == "no"
+    text = words_in(event)
+    return hear(text, strict=True) is Phrase.NO or matches("nothing_hurts", flat(text))
 
 
 def _returns(draft: Draft, event: Happening) -> bool:

@@ -259,6 +259,19 @@ def test_a_run_of_an_older_version_starts_again_with_its_answers_kept():
     assert "starts again" in " ".join(say.text for say in talk.says)
 
 
+@pytest.mark.parametrize(("reply", "state"), [
+    ("yes", "pain.bad"), ("not sure", "pain.bad"), ("11", "pain.bad"), ("no", "reach.setup"), ("nothing hurt", "reach.setup")])
+@pytest.mark.parametrize("tapped", [True, False])
+def test_whether_something_hurt_stays_open_where_its_flow_starts_again(reply: str, state: str, tapped: bool):
+    talk = Talk(REACH).say("ready", "back felt a bit weird")
+    assert talk.session.aside == ("ache", "back felt a bit weird")
+    labels = {"yes": "Yes, it hurt", "not sure": "Not sure", "no": "No"}
+    data = next((tap.data for row in talk.says[-1].buttons for tap in row if tap.label == labels.get(reply)), None)
+    talk.book = small_book(replace(REACH, version=2))
+    talk.send(Tapped(data) if tapped and data else Typed(reply))
+    assert talk.state == state
+
+
 def test_a_run_that_waited_under_the_pain_questions_starts_again_where_its_question_is_gone():
     talk = Talk(Flow("diary", 1, "Diary", steps=(Ask("slept", "Slept well?", YesNo()), Ask("day", "And the day?", YesNo()))))
     talk.say("yes", "my back hurts")
