@@ -519,6 +519,13 @@ def test_begin_again_works_at_once_where_it_is_asked_about_living(left: tuple[st
     assert talk.state.partition(".")[0] == ("" if begun is at_menu else "knee_to_wall")
 
 
+def test_begin_again_works_at_the_question_about_the_coach_who_is_asked_nothing_then():
+    talk = at_menu("i want to kill myself", "begin again", known={**CHECKED, "coach": "yes"})
+    assert (talk.state, talk.known["crisis"]) == ("begin_again.begin", "open")
+    assert not [effect for effect in talk.say("yes").effects if isinstance(effect, Alert)]
+    assert talk.known["crisis"] == "over"
+
+
 def test_who_says_not_yet_there_is_asked_about_living_before_anything_opens():
     talk = in_a_test("kill me", "begin again", "Not yet", "knee to wall")
     assert (talk.state, talk.known["crisis"]) == ("crisis.so", "asked")
