@@ -28,10 +28,15 @@ DAY_CLOSED = ~HOW_NOW.is_("usual") & ~SEEN_FIRST_STILL
 """True if the answer closes the day; where somebody was sent to be seen, that stands whatever it is."""
 
 
+HURT_WORDS = {"back": "your back", "hip": "your hip or groin", "leg": "your leg", "knee": "your knee", "ankle": "your ankle or foot"}
+"""What hurt, by where it was told to; elsewhere it is not named."""
+
+
 def what_stood(known: Known) -> dict[str, Value]:
-    """Return the level this morning, and yesterday's squat day if it has not been reported."""
+    """Return the level this morning, what hurt, and yesterday's squat day if it has not been reported."""
     yesterday = date.fromisoformat(str(known.facts["today"])) - timedelta(days=1)
-    facts: dict[str, Value] = {"stood": str(known.facts.get("safety.level", "go"))}
+    facts: dict[str, Value] = {"stood": str(known.facts.get("safety.level", "go")),
+                               "hurt": HURT_WORDS.get(str(known.facts.get("pain.where", "")), "something")}
     if is_squat_day(plan_from(known.facts), yesterday) and (answered_until(known.facts) or date.min) < yesterday:
         facts["untold"] = yesterday.isoformat()
     return facts
@@ -48,14 +53,16 @@ LEVEL_NOW = Fact("level", values=tuple(level.value for level in Level), of=level
 
 FLOW = Flow(
     "morning", version=1, title="The morning after", policy=Policy.FOLLOW_UP, command=None, gates=(WELCOMED,), at_start=what_stood,
-    facts=(LEVEL_STOOD, LEVEL_NOW, UNTOLD, Fact("tomorrow", of=tomorrow)),
-    invite="Yesterday something hurt. How is it this morning?",
+    facts=(LEVEL_STOOD, LEVEL_NOW, UNTOLD, Fact("hurt", values=("your knee",)), Fact("tomorrow", of=tomorrow)),
+    invite="Something hurt lately. How is it this morning?",
     steps=(
-        Ask("how", "Is what hurt yesterday back to usual?", choice(
+        Ask("how", "You told me that {hurt} hurt. Is it back to usual?", choice(
             ("usual", "Back to usual", "yes", "gone", "fine", "good", "normal"),
             ("better", "Better, not gone", "better", "a bit", "almost"),
             ("same", "The same", "same", "no", "not really"), ("worse", "Worse, or something new", "worse", "new")), safety=True),
         Do(Find("pain.morning", "{how}", "asked the morning after")),
+        Do(Find("pain.follow", "over", "back to usual"), HOW_NOW.is_("usual")),
+        Do(Find("pain.follow", "open", "not back to usual: asked about the next day"), ~HOW_NOW.is_("usual")),
         Do(Find("safety.level", "{level}", "not back to usual the morning after", "the morning after: {how}"), DAY_CLOSED),
         Do(Find("safety.why", "morning", "the answers that weighed"), DAY_CLOSED),
         Do(Alert("{level}", "yesterday something hurt, and this morning it is not back to usual ({how})"), ~HOW_NOW.is_("usual")),

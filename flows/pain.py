@@ -82,6 +82,9 @@ GOES_ON_IN_TEST = HURTS & STOPS.is_("no") & HURT_IN.one_of(*route())
 STILL_COUNTS = "What you answered in the {hurt_in_words} still counts."
 MILD = HURTS & LEVEL_AFTER_PAIN.one_of("no_load", "not_today")
 NOT_GONE = "Not gone by tomorrow morning, or worse? Then see a doctor or a physio."
+GOT_WORSE = "It got worse. See a doctor or a physio about it, today or tomorrow."
+GOES_ON_WORSE = fact("pain.morning").is_("worse") & fact("pain.morning.today").known
+"""True if it was worse this morning than on the day before."""
 
 MAY = Fact("may", values=("misheard", "taken_back", "stands"), of=may_take_back)
 NOTHING = Fact("nothing", values=("misheard", "taken_back", "stands"), of=nothing_hurt)
@@ -199,6 +202,8 @@ FLOW = Flow(
         Do(Find("pain.taken_back", "{since}", "pain told since then was taken back"), NOTHING.is_("taken_back")),
         Do(CountAgain("{since}"), NOTHING.is_("taken_back")),
         Do(CountAgain("{now}"), NOTHING.is_("misheard")),
+        Do(Find("pain.follow", "open", "something hurt: asked about the next day"), PAIN_STANDS),
+        Do(Find("pain.follow", "over", "taken back"), NOTHING.is_("taken_back")),
         Do(Remind("morning", "morning", "{tomorrow}", hour=MORNING.hour, that_day=True), PAIN_STANDS),
         Do(Remind("morning", "morning", ""), NOTHING.is_("taken_back")),
         Tell("Good. Then we go on, or you stop: both are fine.", NOTHING.is_("misheard")),
@@ -222,8 +227,10 @@ FLOW = Flow(
         Tell(f"{NOT_COUNTED} {NO_STEP}", HURTS & SOME_STRUCK.is_("yes") & IN_SQUATS),
         Tell(NO_STEP, HURTS & ~SOME_STRUCK.is_("yes") & IN_SQUATS),
         Tell(STILL_COUNTS, GOES_ON_IN_TEST & ~MILD),
-        Tell(f"{STILL_COUNTS} {NOT_GONE}", GOES_ON_IN_TEST & MILD),
-        Tell(NOT_GONE, MILD & ~GOES_ON_IN_TEST),
+        Tell(f"{STILL_COUNTS} {NOT_GONE}", GOES_ON_IN_TEST & MILD & ~GOES_ON_WORSE),
+        Tell(f"{STILL_COUNTS} {GOT_WORSE}", GOES_ON_IN_TEST & MILD & GOES_ON_WORSE),
+        Tell(NOT_GONE, MILD & ~GOES_ON_IN_TEST & ~GOES_ON_WORSE),
+        Tell(GOT_WORSE, MILD & ~GOES_ON_IN_TEST & GOES_ON_WORSE, must_arrive=True),
         Run("recount", (HURTS & SOME_STRUCK.is_("yes") & (fact("during").known | JUST_DONE.known) |
                         fact("mistake").is_("yes") & fact("pain.void.today").known)
             & fact("outcome.at").known),

@@ -20,7 +20,7 @@ def flow_of(protocol: Protocol[Any], steps: tuple[Step, ...], *, version: int = 
     """
     posture = protocol.posture
     safe = FLOOR if Level.NO_LOAD in posture.levels else SQUAT
-    check = next(at for at, gate in enumerate(safe) if gate.first == "safety_check")
+    check = next(at for at, gate in enumerate(safe) if gate.first in ("morning", "safety_check"))
     gates = (*safe[:check], *before_check, *safe[check:], limited(*protocol.uses),
              *((NOT_PREGNANT,) if posture.barred_in_pregnancy else ()), *opened, *(SCORED if protocol.scored else ()))
     why = f"This test looks at {protocol.looks_at}."

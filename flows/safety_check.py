@@ -33,6 +33,7 @@ from flows.safety_facts import (
                told_before,
 )
 from flows.shared import (
+               ASKED_THE_MORNING_AFTER,
                BY,
                CAUDA_EQUINA,
                CLINICIAN,
@@ -100,6 +101,7 @@ FLOW = Flow(
         Gate(fact("safety.level").is_("emergency") & fact("safety.may_open").is_("no"), EMERGENCY),
         Gate(fact("safety.level").is_("same_day") & fact("safety.may_open").is_("no"), SAME_DAY),
         Gate(fact("pain.open_since").known, first="pain"),
+        ASKED_THE_MORNING_AFTER,
     ),
     steps=(
         Ask("seen", "Last time I asked you to be seen. Has a doctor or physiotherapist seen you since?", YesNo(),

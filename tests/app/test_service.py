@@ -350,6 +350,8 @@ async def test_pain_ends_the_test_closes_the_day_and_tells_the_coach(life):
     assert not life.state().startswith("knee")
     life.clock.at += timedelta(days=1)
     await life.say("knee to wall")
+    assert life.state() == "morning.how"
+    await life.say("usual")
     assert life.state() == "safety_check.bladder"
 
 

@@ -115,5 +115,36 @@ def test_else_it_is_not(known: dict[str, Value]):
 def test_the_invitation_says_what_it_is_about_and_begins_it():
     talk = begun()
     (say,) = step(BOOK, talk.session, Invite("morning"), talk._known()).effects
-    assert say.text == "Yesterday something hurt. How is it this morning?"
+    assert say.text == "Something hurt lately. How is it this morning?"
     assert say.buttons[0][0].data.startswith("go.morning")
+
+
+NEXT_DAY: dict[str, Value] = {**UNCHECKED, "pain.where": "knee", "pain.follow": "open", "safety.level": "not_today",
+                              "safety.may_open": "yes"}
+"""The day after a knee hurt, of which the safety check does not ask."""
+
+
+@pytest.mark.parametrize("flow", ["knee_to_wall", "squat_day", "safety_check"])
+def test_from_the_next_day_on_how_it_is_comes_before_all_that_moves(flow: str):
+    talk = Talk(BOOK[flow].flow, known=NEXT_DAY, book=BOOK)
+    assert (talk.state, talk.last) == ("morning.how", "You told me that your knee hurt. Is it back to usual?")
+    assert talk.tap("Back to usual").state == "safety_check.bladder"
+    assert talk.found["pain.follow"] == "over"
+
+
+@pytest.mark.parametrize(("how", "follow"), [("The same", "open"), ("Better, not gone", "open"), ("Back to usual", "over")])
+def test_it_is_asked_each_day_until_it_is_back_to_usual(how: str, follow: str):
+    assert begun().tap(how).found["pain.follow"] == follow
+
+
+def test_what_is_the_same_closes_the_day_before_any_more_is_asked():
+    known = {**NEXT_DAY, "safety.level": "not_today", "safety.may_open": "no", "pain.follow.today": "yes"}
+    assert "No squats, tests or drills today" in heard(Talk(BOOK["knee_to_wall"].flow, known=known, book=BOOK))
+
+
+def test_what_got_worse_is_to_be_seen_today_or_tomorrow():
+    talk = begun().tap("Worse, or something new")
+    talk.known |= {"pain.morning": "worse", "pain.morning.today": "yes"}
+    talk.say("Lower back", "8", "yes", "no", "no")
+    assert "today or tomorrow" in heard(talk)
+    assert "Not gone by tomorrow" not in heard(talk)

@@ -340,3 +340,8 @@ def test_a_doubtful_word_of_pain_is_asked_about_over_a_question_what_was_meant(w
     assert talk.session.aside is not None
     assert talk.session.aside.about == "which"
     assert talk.say(words).session.aside == ("ache", words)
+
+
+@pytest.mark.parametrize(("replies", "follow"), [(("knee", "8", "yes", "no"), "open"), (("Nothing hurts", "Right, nothing"), None)])
+def test_what_hurt_is_asked_about_on_the_next_day(replies: tuple[str, ...], follow: str | None):
+    assert Talk(FLOW, CHECKED, BOOK).say(*replies).found.get("pain.follow") == follow

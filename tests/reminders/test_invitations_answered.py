@@ -60,7 +60,7 @@ async def test_what_is_no_answer_to_how_it_is_has_the_question_asked_and_nothing
     person = await invited(gym, "morning")
     heard = await say(gym, words)
     assert place(gym, person) == "morning.how"
-    assert heard[-1].startswith("Is what hurt yesterday back to usual?")
+    assert heard[-1].startswith("You told me that something hurt. Is it back to usual?")
     assert told(gym, person, "morning") == {}
 
 

@@ -530,7 +530,7 @@ async def test_after_pain_the_morning_question_comes_in_place_of_the_follow_up(g
     await gym.sweep_until(SQUAT)
     gym.invite(person, "morning", AFTER, stale=at("2026-06-03 23:00"))
     heard = await at_moment(gym, AFTER)
-    assert heard == ["Yesterday something hurt. How is it this morning?"]
+    assert heard == ["Something hurt lately. How is it this morning?"]
     assert await gym.sweep_until(AFTER + timedelta(days=1)) == []
     assert gym.rows("squat_after", "dropped")[0].day == "2026-06-02"
 
@@ -541,7 +541,7 @@ async def test_pain_told_on_a_squat_day_by_talking_is_asked_about_in_the_morning
     for words in ("my back hurts", "Lower back", "4", "no", "no", "no"):
         await gym.write("sam", words)
     await gym.listen()
-    assert await at_moment(gym, AFTER) == ["Yesterday something hurt. How is it this morning?"]
+    assert await at_moment(gym, AFTER) == ["Something hurt lately. How is it this morning?"]
     assert await gym.sweep_until(PROMPT + timedelta(days=7, minutes=-1)) == []
 
 
