@@ -19,6 +19,7 @@ from flows.safety_facts import (
                HISTORY_KEYS,
                body_first,
                cleared_until,
+               disc_alone,
                history_told,
                keys_of_check,
                level_after_check,
@@ -56,6 +57,7 @@ STANDS = Fact("stands", values=YES_NO, of=stands_still)
 STILL_CLEARED = Fact("still_cleared", values=YES_NO, of=still_cleared)
 CLEARED_UNTIL = Fact("cleared_until", of=cleared_until)
 
+DISC_ALONE = Fact("disc_alone", values=YES_NO, of=disc_alone)
 LIMIT_SAID, LIMITED = Fact("limit_said", of=limit_said), fact("limit.words").known
 
 UNSURE = YesNo(unsure=True)
@@ -91,7 +93,8 @@ FLOW = Flow(
     "safety_check", version=2, title="Safety check", policy=Policy.SAFETY, command=("check", "safety"),
     at_start=stood,
     facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSERS),
-           *CLEARED_FACTS, STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL_AFTER_CHECK, SO_FAR, Fact("because", of=reasons_of_check),
+           *CLEARED_FACTS, STILL_CLEARED, CLEARED_UNTIL, STANDS, LEVEL_AFTER_CHECK, SO_FAR, DISC_ALONE,
+           Fact("because", of=reasons_of_check),
            Fact("why", of=keys_of_check), Fact("parts_tap", of=parts_with_tap), LIMIT_SAID,
            Fact("history_told", of=history_told), Fact("told_before", of=told_before),
            Fact("body_first", values=YES_NO, of=body_first), Fact("sore", values=YES_NO, of=sore)),
@@ -139,7 +142,7 @@ FLOW = Flow(
             yes="Yes, a mistake", no="No, it is so", unsure=True), safety=True, only_if=SAID_BEFORE),
         Ask("pregnant", "Are you pregnant, or could you be?", UNSURE, safety=True, only_if=HISTORY_SAID | WAS_PREGNANT,
             signs=("pregnancy",)),
-        Ask("old_disc", OLD_DISC, UNSURE, safety=True, only_if=HISTORY_SAID & fact("pregnant").is_("no")),
+        Ask("old_disc", OLD_DISC, UNSURE, safety=True, only_if=HISTORY_SAID & DISC_ALONE.is_("yes") & fact("pregnant").is_("no")),
         Ask("same_history", "You told me a clinician cleared you. Is it still the same, with nothing new?", UNSURE,
             safety=True, only_if=HISTORY_OPEN & STILL_CLEARED.is_("yes")),
         Ask("cleared", "Has a doctor or physiotherapist cleared you to train with it?", CLEARED_OR_NOT, safety=True,

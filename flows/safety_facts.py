@@ -108,6 +108,15 @@ def with_history(got: Facts, told: Iterable[str]) -> str:
     return " ".join(dict.fromkeys((*str(got.get(HISTORY, "")).split(), *told)))
 
 
+def disc_alone(got: Facts, side: str) -> Value:
+    """Return "yes" if all that was told of a history, now and before, is a disc or nerve problem, an operation or a break."""
+    told = {*(key for key in HISTORY_KEYS if got.get(key) in ("yes", "unsure")), *str(got.get(HISTORY, "")).split()}
+    return "yes" if told and told <= _DISC else "no"
+
+
+_DISC: Final = frozenset(("history_care", "spine_history"))
+
+
 def told_before(got: Facts, side: str) -> Value:
     """Return in words what was told of a history earlier."""
     return history_in_words(str(got.get(HISTORY, "")).split()) or "something that a clinician should clear first"

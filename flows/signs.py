@@ -1,5 +1,6 @@
 """Signs: what a lifter wrote that matters as much as pain. Runs whenever one is heard; whatever was going on waits under it."""
 
+from companion.calendar.words import DAY_NAMES
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find
 from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
@@ -65,7 +66,7 @@ WHICH = choice(*(Option(sign, button, only_if=NAMED[sign].is_("yes")) for sign, 
 CRISIS_MEANT = fact("which").is_(SELF_HARM) | fact("which").is_("unsure") & NAMED[SELF_HARM].is_("yes")
 
 SO = ~fact("so").is_("no") & ~fact("when").is_("no") & ~fact("which").one_of("no", SELF_HARM)
-RED = NERVE_HEARD.is_("yes") | fact("bladder").one_of("yes", "unsure") | (CHEST.is_("yes") & ~fact("when").is_("earlier"))
+RED = NERVE_HEARD.is_("yes") | fact("bladder").one_of("yes", "unsure") | (CHEST.is_("yes") & ~fact("when").one_of("lately", "earlier"))
 """An emergency: nothing more is asked."""
 ON = SO & ~RED
 TOLD_AT_ONCE = fact("sure").is_("yes") & (CHEST.is_("yes") | LEG.is_("yes") | NERVE_HEARD.is_("yes"))
@@ -113,7 +114,9 @@ FLOW = Flow(
             only_if=CHEST.is_("no") & ~AMONG.known),
         Ask("when", "You wrote {quoted}. I understand: {understood}. Is it now, was it today, or was it earlier?", choice(
             ("now", "Now or today", "now", "today", "this morning", "yes"),
-            ("earlier", "Earlier, not today", "earlier", "before", "yesterday"),
+            ("lately", "In the last two weeks", "earlier", "before", "lately", "recently", "yesterday", "last night", "the other day",
+             "a few days ago", "days ago", "this week", "last week", *(f"on {day.lower()}" for day in DAY_NAMES)),
+            ("earlier", "Longer ago", "longer ago", "long ago", "a while ago", "last month", "months ago", "last year", "years ago"),
             ("unsure", "Not sure", "not sure", "unsure"), ("no", "No, I meant something else", "no", "i meant something else")),
             safety=True, only_if=CHEST.is_("yes")),
         Ask("meant", "Good that I asked. What did you mean? A few words.", Words(example_text="my legs are tired from the bike"),

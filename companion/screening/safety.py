@@ -85,6 +85,8 @@ class SafetyOutcome:
 
 
 # Questions that each decide alone, the worst first.
+LATELY: Final = "lately"
+"""The answer about chest pain or faintness that was before today, within two weeks (choice)."""
 _FLAGS: Final = (
     Reason("bladder", Level.EMERGENCY,
            "Pain with bladder, bowel or saddle changes, sexual loss or weakness in both legs needs hospital now."),
@@ -93,6 +95,7 @@ _FLAGS: Final = (
     Reason("fall", Level.SAME_DAY, "A hard fall or blow lately should be looked at today."),
     Reason("leg_signs", Level.CLINICIAN, "Pain, tingling or numbness below the knee: see a clinician before testing."),
 )
+_CHEST_LATELY: Final = Reason("chest", Level.SAME_DAY, "Chest pain, faintness or unusual breathlessness lately should be looked at today.")
 
 
 def level_from_check(answers: Mapping[str, Value | None], *, today: date | None = None,
@@ -106,6 +109,8 @@ def level_from_check(answers: Mapping[str, Value | None], *, today: date | None 
     check. A clearance holds for six months.
     """
     reasons = [flag for flag in _FLAGS if answers.get(flag.key) != "no"]
+    if answers.get("chest") == LATELY:
+        reasons = [_CHEST_LATELY if flag.key == "chest" else flag for flag in reasons]
     pain = _number(answers.get("pain"))
     if answers.get("fever") != "no":
         reasons.append(

@@ -11,7 +11,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.safety import Level, SafetyOutcome, Value, level_from_check
+from companion.screening.safety import LATELY, Level, SafetyOutcome, Value, level_from_check
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,9 +78,9 @@ def level_until_answered(signs: Collection[str], *, sure: bool) -> Level:
 def level_from_signs(signs: Collection[str], answers: Mapping[str, Value | None]) -> SafetyOutcome:
     """Return the outcome of signs that are so, or may be.
 
-    ``answers``: those of the questions about them, by the keys of ``level_from_check``; and ``when`` ("earlier" where chest
-    pain or faintness was before today: then it is history, which a clinician clears). What was not asked counts as no, but
-    for what the signs themselves say.
+    ``answers``: those of the questions about them, by the keys of ``level_from_check``; and ``when``, where chest pain or faintness was
+    before today: "lately", which is to be looked at today, or "earlier": then it is history, which a clinician clears. What was not
+    asked counts as no, but for what the signs themselves say.
     """
     told: dict[str, Value | None] = {**_ALL_WELL, **{key: value for key, value in answers.items() if value is not None}}
     for one in signs:
@@ -88,5 +88,5 @@ def level_from_signs(signs: Collection[str], answers: Mapping[str, Value | None]
         if key == "chest" and answers.get("when") == "earlier":
             key = "history"
         if key:
-            told[key] = "yes"
+            told[key] = LATELY if key == "chest" and answers.get("when") == LATELY else "yes"
     return level_from_check(told)

@@ -195,7 +195,7 @@ def test_a_history_without_clearance_needs_a_clinician_first(answer: str):
 
 
 def test_a_clearance_by_nobody_who_treats_them_counts_as_none():
-    begins = ("no", "no", "no", "yes", "no", "no", "no", "no", "yes")
+    begins = ("no", "no", "no", "no", "no", "yes", "no", "no", "yes")
     talk = begun().say(*begins, "my mate, last week", "no")
     assert talk.state == "safety_check.pain"
     talk.say("0", "no")
@@ -206,7 +206,7 @@ def test_a_clearance_by_nobody_who_treats_them_counts_as_none():
 
 
 def test_a_clearance_is_kept_with_who_when_and_limits_and_until_when():
-    talk = begun().say("no", "no", "no", "yes", "no", "no", "no", "no", "yes", "my physio, in May", "no heavy deadlifts", "0", "no")
+    talk = begun().say("no", "no", "no", "no", "no", "yes", "no", "no", "yes", "my physio, in May", "no heavy deadlifts", "0", "no")
     assert level(talk) == "go"
     assert (talk.answers["cleared_at"], talk.answers["limits"]) == ("my physio, in May", "no heavy deadlifts")
     assert talk.found["safety.cleared_until"] == (TODAY + timedelta(days=183)).isoformat()
@@ -215,7 +215,7 @@ def test_a_clearance_is_kept_with_who_when_and_limits_and_until_when():
 
 @pytest.mark.parametrize("none", ["none", "None.", "no", "no limits"])
 def test_no_limits_are_not_repeated_as_one(none: str):
-    talk = begun().say("no", "no", "no", "yes", "no", "no", "no", "no", "yes", "my physio, in May", none, "0", "no")
+    talk = begun().say("no", "no", "no", "no", "no", "yes", "no", "no", "yes", "my physio, in May", none, "0", "no")
     assert talk.session.stack[0].flow != "limits"
     assert "I see no reason against testing today" in heard(talk)
 
@@ -237,31 +237,31 @@ def test_while_a_limit_stands_the_check_says_so_and_not_that_nothing_stands_agai
 @pytest.mark.parametrize(("until", "asked"), [(0, "same_history"), (1, "same_history"), (-1, "cleared")])
 def test_a_clearance_counts_for_six_months_and_is_then_asked_for_again(until: int, asked: str):
     talk = begun({"safety.cleared_until": (TODAY + timedelta(days=until)).isoformat()})
-    assert talk.say("no", "no", "no", "yes", "no", "no", "no", "no").state == f"safety_check.{asked}"
+    assert talk.say("no", "no", "no", "no", "no", "yes", "no", "no").state == f"safety_check.{asked}"
 
 
 def test_a_clearance_that_still_counts_needs_one_word_and_keeps_its_limits():
     talk = begun({"safety.cleared_until": "2026-06-01", "safety_check.limits": "no deep squats"})
-    talk.say("no", "no", "no", "yes", "no", "no", "no", "no", "yes", "0", "no")
+    talk.say("no", "no", "no", "no", "no", "yes", "no", "no", "yes", "0", "no")
     assert level(talk) == "go"
     assert talk.session.top.flow == "limits"
 
 
 @pytest.mark.parametrize("answer", ["no", "not sure"])
 def test_a_history_with_something_new_is_asked_for_clearance_again(answer: str):
-    talk = begun({"safety.cleared_until": "2026-06-01"}).say("no", "no", "no", "yes", "no", "no", "no", "no", answer)
+    talk = begun({"safety.cleared_until": "2026-06-01"}).say("no", "no", "no", "no", "no", "yes", "no", "no", answer)
     assert talk.state == "safety_check.cleared"
     assert level(talk.say("no", "0", "no")) == "clinician"
 
 
 def test_an_old_quiet_disc_injury_goes_on_with_body_weight_only():
     for cleared in ("no", "not sure"):
-        talk = begun().say("no", "no", "no", "yes", "no", "no", "no", "yes", cleared, "0", "no")
+        talk = begun().say("no", "no", "no", "no", "no", "yes", "no", "yes", cleared, "0", "no")
         assert (level(talk), talk.found["safety.body_first"]) == ("go", "yes")
         assert "no bar and no added weight" in heard(talk)
 
 
-HISTORY = ("no", "no", "no", "yes", "no", "no", "no", "no")
+HISTORY = ("no", "no", "no", "no", "no", "yes", "no", "no")
 """Answers up to whether a doctor has cleared it."""
 
 
@@ -285,13 +285,25 @@ def test_a_clearance_in_the_words_of_its_answer_counts_and_is_forgotten_with_it(
 
 
 def test_an_old_disc_injury_that_was_cleared_is_no_bar_to_a_bar():
-    talk = begun().say("no", "no", "no", "yes", "no", "no", "no", "yes", "yes", "my physio, in May", "none", "0", "no")
+    talk = begun().say("no", "no", "no", "no", "no", "yes", "no", "yes", "yes", "my physio, in May", "none", "0", "no")
     assert (level(talk), talk.found["safety.body_first"]) == ("go", "no")
     assert talk.found["safety.cleared_until"]
 
 
+@pytest.mark.parametrize("answers", [("yes", "no", "no"), ("no", "yes", "no"), ("yes", "no", "yes"), ("no", "not sure", "yes")])
+def test_an_old_disc_is_asked_about_only_where_it_is_all_there_is(answers: tuple[str, ...]):
+    """Else its yes would outrank cancer, lost weight or chest pain at hard work."""
+    assert begun().say("no", "no", "no", *answers, "no").state == "safety_check.cleared"
+
+
+@pytest.mark.parametrize(("before", "state"), [("heart_history", "cleared"), ("cancer_bone spine_history", "cleared"),
+                                               ("spine_history", "old_disc"), ("history_care", "old_disc")])
+def test_what_was_told_of_a_history_before_counts_there_too(before: str, state: str):
+    assert begun({"safety.history": before}).say("no", "no", "no", "no", "no", "yes", "no").state == f"safety_check.{state}"
+
+
 def test_not_being_sure_about_the_old_disc_asks_for_clearance():
-    assert begun().say("no", "no", "no", "yes", "no", "no", "no", "not sure").state == "safety_check.cleared"
+    assert begun().say("no", "no", "no", "no", "no", "yes", "no", "not sure").state == "safety_check.cleared"
 
 
 @pytest.mark.parametrize("answer", ["yes", "not sure"])
@@ -343,7 +355,7 @@ def test_a_history_that_was_no_mistake_leads_to_the_question_whether_it_was_clea
 
 
 def test_a_history_told_in_the_check_is_kept_by_its_question():
-    talk = begun({"safety.history": "anticoagulants"}).say("no", "no", "no", "no", "yes", "no", "no", "no", "no", "0", "no")
+    talk = begun({"safety.history": "anticoagulants"}).say("no", "no", "no", "no", "yes", "no", "no", "no", "0", "no")
     assert (level(talk), talk.found["safety.history"]) == ("clinician", "anticoagulants history_signs")
 
 
@@ -354,7 +366,7 @@ def test_a_history_told_by_mistake_can_be_taken_back(answer: str, expected: str)
 
 
 def test_a_clearance_lifts_the_level_that_a_history_set():
-    talk = after("clinician", "history").say("no", "no", "no", "yes", "no", "no", "no", "no", "yes", "Dr Amsel, today", "none", "0", "no")
+    talk = after("clinician", "history").say("no", "no", "no", "no", "no", "yes", "no", "no", "yes", "Dr Amsel, today", "none", "0", "no")
     assert level(talk) == "go"
 
 
@@ -403,7 +415,7 @@ def test_a_new_flag_counts_also_for_somebody_who_has_been_seen():
 
 def test_numb_legs_are_not_forgotten_over_an_uncleared_history_in_a_later_check():
     """Seen, not cleared, and a history comes to light: the next check must still ask whether the leg was seen to."""
-    talk = after("clinician", "leg_signs").say("yes", "wait for the scan", "no", "no", "no", "no", "no", "no", "yes", "no", "no", "no",
+    talk = after("clinician", "leg_signs").say("yes", "wait for the scan", "no", "no", "no", "no", "no", "no", "no", "no", "yes", "no",
                                                "0", "no")
     assert level(talk) == "clinician"
     again = begun({**talk.known, "safety.may_open": "yes"})
@@ -433,7 +445,7 @@ def test_soreness_told_while_the_day_is_closed_for_load_puts_the_floor_tests_off
 
 @pytest.mark.parametrize(("told", "expected"), [
     (("no", "no", "yes", "yes"), "same_day"), (("no", "no", "yes", "no", "yes"), "same_day"),
-    (("no", "no", "yes", "no", "no", "yes"), "not_today"), (("no", "no", "no", "yes", "no", "no", "no", "no", "no"), "clinician"),
+    (("no", "no", "yes", "no", "no", "yes"), "not_today"), (("no", "no", "no", "no", "no", "yes", "no", "no", "no"), "clinician"),
     (("no", "no", "no", "no", "no", "no", "3"), "no_load"), (("no", "no", "no", "no", "no", "no", "4"), "not_today"),
     (("no", "no", "no", "no", "no", "no", "2"), "go"),
     (("no", "no"), "go")])

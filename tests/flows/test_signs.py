@@ -212,9 +212,17 @@ def test_taking_back_an_emergency_amends_the_alert_and_withdraws_nothing():
     assert "taken back" in alerts(talk)[-1].because
 
 
-def test_chest_signs_of_today_are_an_emergency_and_earlier_ones_a_history():
-    assert at_menu("i fainted in the gym", "now").found["safety.level"] == "emergency"
-    assert at_menu("i fainted in the gym", "Earlier, not today", "no").found["safety.level"] == "clinician"
+@pytest.mark.parametrize(("when", "level"), [
+    ("now", "emergency"), ("not sure", "emergency"), ("In the last two weeks", "same_day"), ("on sunday", "same_day"),
+    ("yesterday", "same_day"), ("earlier", "same_day"), ("Longer ago", "clinician"), ("years ago", "clinician")])
+def test_chest_signs_of_today_are_an_emergency_those_of_late_are_seen_today_and_older_ones_are_a_history(when: str, level: str):
+    assert at_menu("i fainted in the gym", when, "no").found["safety.level"] == level
+
+
+def test_no_clearance_is_asked_for_after_a_faint_of_late():
+    talk = at_menu("passed out in the shower on sunday", "In the last two weeks")
+    assert "cleared" not in talk.answers
+    assert SAME_DAY in [say.text for say in talk.says]
 
 
 @pytest.mark.parametrize(("pain", "level", "words"), [("0", "not_today", NOT_TODAY), ("3", "same_day", SAME_DAY)])
@@ -261,7 +269,7 @@ def test_only_who_treats_them_clears_them(who: tuple[str, ...], level: str):
 
 @pytest.mark.parametrize("knew", ["no", "not sure"])
 def test_a_clearance_from_before_it_happened_clears_nothing(knew: str):
-    talk = at_menu("i fainted yesterday", "earlier", "yes", "my doctor last year", knew)
+    talk = at_menu("i fainted once", "longer ago", "yes", "my doctor last year", knew)
     assert (talk.known["safety.level"], "safety.cleared_until" in talk.found) == ("clinician", False)
     assert any(say.text.startswith("Then that does not count for this.") for say in talk.says)
     assert talk.say("squatting").state != "squat_day.bar"
@@ -337,7 +345,7 @@ def test_self_harm_ends_everything_and_keeps_no_word_of_it():
 def test_a_doubtful_sign_beside_the_chest_is_asked_about_by_itself():
     talk = at_menu("chest feels like someone is sitting on it")
     assert "numbness" not in talk.last
-    talk.say("Earlier, not today", "no")
+    talk.say("Longer ago", "no")
     assert talk.state == "signs.so"
     assert "numbness or an odd feeling between the legs. Is that so?" in talk.last
     assert talk.say("no", "the weight of a person").known["safety.level"] == "clinician"
@@ -549,10 +557,11 @@ def test_open_questions_never_leave_the_day_open(signs, sure):
     assert level_until_answered(signs, sure=sure) >= Level.NOT_TODAY
 
 
-@given(st.sets(st.sampled_from(sorted(SCREENED_SIGNS)), min_size=1, max_size=4), st.sampled_from(["earlier", "now", None]))
+@given(st.sets(st.sampled_from(sorted(SCREENED_SIGNS)), min_size=1, max_size=4), st.sampled_from(["earlier", "lately", "now", None]))
 def test_an_outcome_is_never_milder_than_the_worst_sign_but_for_what_a_clinician_cleared(signs, when):
     outcome = level_from_signs(signs, {"when": when})
-    wanted = worst(Level.CLINICIAN if one == "chest" and when == "earlier" else SCREENED_SIGNS[one].level
+    older = {"earlier": Level.CLINICIAN, "lately": Level.SAME_DAY}
+    wanted = worst(older[when] if one == "chest" and when in older else SCREENED_SIGNS[one].level
                    for one in signs if one not in ("restriction", "under_18"))
     assert outcome.level >= wanted
     told = {"cleared": "yes", "cleared_at": "my doctor", "pregnant": "no"}
@@ -877,7 +886,7 @@ def test_a_history_written_is_kept_by_its_name():
     talk = at_menu("i take warfarin", "yes", "no")
     assert talk.found["safety.history"] == "anticoagulants"
     assert talk.say("i had breast cancer in 2015", "yes", "no").found["safety.history"] == "anticoagulants cancer_bone"
-    assert at_menu("i had chest pain last week", "earlier", "no").found["safety.history"] == "chest"
+    assert at_menu("i had chest pain last year", "longer ago", "no").found["safety.history"] == "chest"
     assert "safety.history" not in at_menu("i take warfarin", "no", "my vitamins").found
     assert "safety.history" not in at_menu("I fell off a ladder on my back yesterday", "yes").found
 
