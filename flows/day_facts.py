@@ -25,6 +25,7 @@ from companion.screening.setups import called, setup_from
 from companion.screening.squat_days import ToldDay, about, day_over, days_told, trial_days, trial_seed
 from companion.screening.warm_up_sets import BARS, POUND, WarmUpSet, sets_for, words, working_words
 from flows.outcome_facts import concluded, offer_of, showing, told_at
+from flows.safety_facts import what_hurt
 from flows.shared import BODY_WEIGHT
 
 JUST_THE_BAR: Final = (("bar only", *(f"{before}{bar}{after}" for before in ("", "just ", "only ", "with ", "with just ", "with only ")
@@ -205,6 +206,8 @@ def day_facts(known: Known) -> dict[str, Value]:
     facts["last_line"] = f" Last time: {last}." if last else ""
     facts["goal_line"] = f" You want: {goal}." if goal and not sets_one(goal, today) else ""
     told = known.facts.get("limit.words")
+    hurt = known.facts.get("pain.follow") == "open"
+    facts["hurt_line"] = f" Before it I ask how it is: you told me that {what_hurt(known)} hurt." if hurt else ""
     facts["limit_line"] = f" You were told: {told}." if told else ""
     if setup := setup_from(known.facts):
         facts |= {"setup_words": f"Your set-up for now: {called(setup.change, showing(known))}, all else as usual.{setup.whose}",

@@ -18,7 +18,7 @@ from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
 from companion.screening.levels import REFERRED
 from companion.screening.safety import Level, worst
-from flows.safety_facts import tomorrow
+from flows.safety_facts import tomorrow, what_hurt
 from flows.shared import WELCOMED
 
 HOW_NOW = fact("how")
@@ -28,15 +28,11 @@ DAY_CLOSED = ~HOW_NOW.is_("usual") & ~SEEN_FIRST_STILL
 """True if the answer closes the day; where somebody was sent to be seen, that stands whatever it is."""
 
 
-HURT_WORDS = {"back": "your back", "hip": "your hip or groin", "leg": "your leg", "knee": "your knee", "ankle": "your ankle or foot"}
-"""What hurt, by where it was told to; elsewhere it is not named."""
-
-
 def what_stood(known: Known) -> dict[str, Value]:
     """Return the level this morning, what hurt, and yesterday's squat day if it has not been reported."""
     yesterday = date.fromisoformat(str(known.facts["today"])) - timedelta(days=1)
     facts: dict[str, Value] = {"stood": str(known.facts.get("safety.level", "go")),
-                               "hurt": HURT_WORDS.get(str(known.facts.get("pain.where", "")), "something")}
+                               "hurt": what_hurt(known)}
     if is_squat_day(plan_from(known.facts), yesterday) and (answered_until(known.facts) or date.min) < yesterday:
         facts["untold"] = yesterday.isoformat()
     return facts

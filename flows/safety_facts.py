@@ -108,6 +108,14 @@ def with_history(got: Facts, told: Iterable[str]) -> str:
     return " ".join(dict.fromkeys((*str(got.get(HISTORY, "")).split(), *told)))
 
 
+_HURT: Final = {"back": "your back", "hip": "your hip or groin", "leg": "your leg", "knee": "your knee", "ankle": "your ankle or foot"}
+
+
+def what_hurt(known: Known) -> str:
+    """Return what hurt last, in words: "your knee"; "something" where it is none of these."""
+    return _HURT.get(str(known.facts.get("pain.where", "")), "something")
+
+
 def disc_alone(got: Facts, side: str) -> Value:
     """Return "yes" if all that was told of a history, now and before, is a disc or nerve problem, an operation or a break."""
     told = {*(key for key in HISTORY_KEYS if got.get(key) in ("yes", "unsure")), *str(got.get(HISTORY, "")).split()}

@@ -42,7 +42,7 @@ FLOW = Flow(
            Fact("most", 20.0, 200.0, step=2.5), OVER_DAY, OVER_LIMIT,
            Fact("bar_kg", 2.0, 40.0, step=0.5, of=bar_kg_of), Fact("sets_words", of=sets_words_of),
            Fact("load_now", of=load_now_of)),
-    invite="Squat day {invited_words}.{last_line}{drill_line}{setup_line}{keep_line}{limit_line}{goal_line}",
+    invite="Squat day {invited_words}.{hurt_line}{last_line}{drill_line}{setup_line}{keep_line}{limit_line}{goal_line}",
     invites=(Offer("Squatting now", "squat_day"), Offer("Move it", "squat_days", "move {invited_day} ????-??-?? {invited_at}"),
              Offer("Skip it", "squat_days", "skip {invited_day}")),
     missed="I could not message you in time about your squat day {missed_words}.{next_line}",

@@ -85,7 +85,7 @@ class SafetyOutcome:
 
 
 # Questions that each decide alone, the worst first.
-LATELY: Final = "lately"
+OF_LATE: Final = "lately"
 """The answer about chest pain or faintness that was before today, within two weeks (choice)."""
 _FLAGS: Final = (
     Reason("bladder", Level.EMERGENCY,
@@ -109,7 +109,7 @@ def level_from_check(answers: Mapping[str, Value | None], *, today: date | None 
     check. A clearance holds for six months.
     """
     reasons = [flag for flag in _FLAGS if answers.get(flag.key) != "no"]
-    if answers.get("chest") == LATELY:
+    if answers.get("chest") == OF_LATE:
         reasons = [_CHEST_LATELY if flag.key == "chest" else flag for flag in reasons]
     pain = _number(answers.get("pain"))
     if answers.get("fever") != "no":

@@ -11,7 +11,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from typing import Final
 
-from companion.screening.safety import LATELY, Level, SafetyOutcome, Value, level_from_check
+from companion.screening.safety import OF_LATE, Level, SafetyOutcome, Value, level_from_check
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,5 +88,5 @@ def level_from_signs(signs: Collection[str], answers: Mapping[str, Value | None]
         if key == "chest" and answers.get("when") == "earlier":
             key = "history"
         if key:
-            told[key] = LATELY if key == "chest" and answers.get("when") == LATELY else "yes"
+            told[key] = OF_LATE if key == "chest" and answers.get("when") == OF_LATE else "yes"
     return level_from_check(told)

@@ -429,6 +429,15 @@ def test_without_results_the_invitation_still_reads_well():
     assert talk.last.startswith("Squat day")
 
 
+@pytest.mark.parametrize(("follow", "told"), [("open", True), ("over", False)])
+def test_before_a_squat_day_what_hurt_lately_is_not_forgotten(follow: str, told: bool):
+    from companion.conversation.events import Invite
+
+    talk = Talk(FLOW, {**CHECKED, "pain.follow": follow, "pain.where": "knee"}, BOOK, SCREENED)
+    talk.send(Invite("squat_day", "2026-03-03"))
+    assert ("you told me that your knee hurt" in talk.last) is told
+
+
 def test_the_plain_warm_up_is_timed_for_the_two_minutes_it_says():
     plain = next(step for step in FLOW.steps if getattr(step, "key", "") == "plain")
     assert (plain.kind.seconds, "two minutes" in plain.say) == (120, True)
