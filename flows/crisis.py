@@ -25,6 +25,8 @@ HELPS = (HELP, "If you are in danger now, call your local emergency number, or g
          "Is somebody near you? Please tell them now how you are.")
 UNSAFE = ("not safe", "unsafe", "i'm not safe", "i am not safe", "no i'm not safe", "no i am not safe", "i don't feel safe",
           "i do not feel safe", "not really safe", "i'm in danger", "i am in danger")
+NOT_SO = ("no", *(f"{lead}{said}" for lead in ("no ", "no, ") for said in ("lol", "haha", "never", "i'm fine", "i'm safe")),
+          *(f"{lead}{said}" for lead in ("", "no ", "no, ") for said in ("of course not", "god no", "not at all", "nothing like that")))
 ABOUT_THEM = ("my lifter", "a lifter", "lifter", "about my lifter", "it's about my lifter", "them", "him", "her", "not me")
 INSTEAD = {"no": "Thank you for telling me. If that ever changes, or something in your body worries you, write it here.",
            "lifter": OF_A_LIFTER}
@@ -46,7 +48,7 @@ FLOW = Flow(
         Ask("so", "I'm not sure I understood, and I would rather ask. Are you thinking of harming yourself, or of not wanting to live?",
             choice(("yes", "Yes", "i am", *UNSAFE), ("unsure", "Not sure", "maybe", "sometimes"),
                    Option("lifter", "It is about a lifter", ABOUT_THEM, only_if=fact("is_coach").is_("yes")),
-                   ("no", "No, I meant something else", "no")),
+                   ("no", "No, I meant something else", *NOT_SO)),
             safety=True, back=False, unread=HELPS, signs=("self_harm",), lets=("begin_again",), only_if=fact("doubtful").is_("yes"),
             then=(Jump(fact("so").one_of("no", "lifter"), say="{instead}",
                        does=(Do(Find("crisis", "over", "meant something else")), Do(Replan()))),)),

@@ -17,6 +17,10 @@ from flows.level_parts import LEVEL_PARTS, level_of, text_of, why_of, without_ta
 from flows.safety_check import LEVELS
 from flows.shared import CLINICIAN, EMERGENCY, LEVEL, NOT_TODAY, SAME_DAY
 
+NO_LONGER = Gate(~fact("safety.slip.open").is_("yes") & LEVEL.one_of("emergency", "same_day", "clinician"),
+                 with_numbers("That can't be undone here: only a tap can, once, and within {undone_within:count minutes}. So it has to be "
+                              "looked at first. If it was a mistake, they will soon see that."))
+"""The gate for whoever has to be seen and comes too late, or wrote it."""
 NOTHING_TO_UNDO = Gate(~fact("safety.slip.open").is_("yes"),
             with_numbers("That can't be undone here: only a tap on an urgent answer can, once and for {undone_within:count minutes}. If "
                          "nothing hurts after all, say “nothing hurts”."))
@@ -93,7 +97,7 @@ def _comes_to(level: str) -> Condition:
 
 FLOW = Flow(
     "wrong_tap", version=1, title="Wrong tap", policy=replace(Policy.SAFETY, counted=False),
-    command=("wrong tap", "i tapped the wrong one", "that was a wrong tap", "wrong button"), gates=(NOTHING_TO_UNDO,),
+    command=("wrong tap", "i tapped the wrong one", "that was a wrong tap", "wrong button"), gates=(NO_LONGER, NOTHING_TO_UNDO),
     sentences=IN_WORDS, said_by=fact("safety.slip.open").is_("yes"), at_rest=True,
     facts=(LEVEL_AGAIN, Fact("parts", of=parts_again), Fact("why", of=keys_again)),
     steps=(

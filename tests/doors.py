@@ -103,6 +103,8 @@ UNDER_18: Final = {"age": ("under 18", "said so later"), "coach": ("none", "left
 
 DOORS: Final = (
     Door(("signs",), {"heard": "nothing"}, "no question about", "these questions begin where a sign was heard, by no button"),
+    Door(("wrong_tap",), {"slip": "none", "level": ("emergency", "same_day", "clinician")}, "So it has to be looked at first",
+         "too late, or written: what has to be seen stays so"),
     Door(("wrong_tap",), {"slip": "none"}, "can't be undone here: only a tap", "only a tap, once, and within ten minutes"),
     Door(("squat_day",), {"day": "over"}, "That squat day is over", "what was begun before midnight is not gone on with"),
     Door((*MOVING, *ROUNDS, *PLANS, *OWN), {"welcomed": ("no", "zone wrong")}, "at the beginning come first",

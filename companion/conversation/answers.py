@@ -51,7 +51,9 @@ def tell(draft: Draft, text: str, surely: bool = False) -> None:
     if not said and topic:
         said = answers.says(topic, draft.known)
     said = said or (_about_this(draft, asked_likely(text)) if draft.top.flow != draft.book.home else "")
-    if said:
+    if not said and draft.session.stack and draft.ask.unread:  # where people are asked about living, nothing is "beyond me"
+        ask_again(draft, draft.ask.unread[0], draft.ask.unread[1:])
+    elif said:
         stand_again(draft, said, picture=bool(re.search(r"show me|picture|what does it look", plain(text))))
     elif not surely and set(guesses(draft, text)) - {"@question"}:
         ask_aside(draft, "which", text)

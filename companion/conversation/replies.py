@@ -128,7 +128,7 @@ def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
     elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in THANKS:
         draft.say(GOOD)
     elif says_nothing_hurts(draft, text):
-        draft.say(GOOD) if draft.top.flow == draft.book.home else ask_again(draft, "Good.")
+        draft.say(what_stands(draft) or GOOD) if draft.top.flow == draft.book.home else ask_again(draft, "Good.")
     elif _asked_back(draft, text):
         pass
     elif heard in CONTROLS and not draft.ask.kind.claims(text, draft.context) and (
@@ -254,8 +254,10 @@ def _from_idle(draft: Draft, text: str) -> None:
         start(draft, *said)
     elif begins_invited(draft, text):
         pass
-    elif as_usual and draft.session.idle and (normalise(text).strip(" .!") in THANKS or matches("nothing_hurts", flat(text))):
+    elif as_usual and draft.session.idle and normalise(text).strip(" .!") in THANKS:
         draft.say(GOOD)
+    elif as_usual and draft.session.idle and matches("nothing_hurts", flat(text)):
+        draft.say(what_stands(draft) or GOOD)
     else:
         if not told_what_stands(draft, text) and is_question(text):
             tell_idle(draft, text)

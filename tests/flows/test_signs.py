@@ -534,6 +534,24 @@ def test_begin_again_works_at_the_question_about_the_coach_who_is_asked_nothing_
     assert talk.known["crisis"] == "over"
 
 
+@pytest.mark.parametrize("words", ["no lol", "god no", "no, of course not", "no, i'm fine"])
+def test_that_it_is_not_so_is_read_in_other_words(words: str):
+    assert at_menu("kill me", words).known["crisis"] == "over"
+
+
+@pytest.mark.parametrize("words", ["i didnt mean it", "why do you ask", "what is this"])
+@pytest.mark.parametrize("state", [("kill me",), ("i want to die", "begin again")])
+def test_nothing_is_beyond_it_where_living_is_asked_about(words: str, state: tuple[str, ...]):
+    talk = at_menu(*state, words)
+    assert "I can't answer" not in talk.last
+    assert talk.known["crisis"] != "over"
+
+
+@pytest.mark.parametrize("words", ["im safe, yes", "yes i'm safe", "i am safe now"])
+def test_that_they_are_safe_begins_again(words: str):
+    assert at_menu("i want to die", "begin again", words).known["crisis"] == "over"
+
+
 def test_who_says_not_yet_there_is_asked_about_living_before_anything_opens():
     talk = in_a_test("kill me", "begin again", "Not yet", "knee to wall")
     assert (talk.state, talk.known["crisis"]) == ("crisis.so", "asked")
