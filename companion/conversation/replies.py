@@ -57,7 +57,7 @@ from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_p
 from companion.conversation.refusing import NOT_THAT, card_words, within
 from companion.conversation.reported import heard_out, heard_pain
 from companion.conversation.session import SAID_AHEAD
-from companion.conversation.signs import heard_sign, is_option
+from companion.conversation.signs import heard_sign, is_option, take_meant, tells_what_meant
 from companion.conversation.slots import reads_acts
 from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches
@@ -217,6 +217,8 @@ def _aside_decided(draft: Draft, decided: str) -> None:
             draft.say("Left as it is; the answers so far are kept.")
             leave(draft, len(draft.session.stack) - 1 if draft.before_moving is None else draft.before_moving)
         case _, "yes" | "unsure":
+            if aside.about == "ache" and draft.session.stack and tells_what_meant(draft):
+                take_meant(draft, aside.text)
             hurt(draft, aside.text)
         case "stop", _:
             park(draft)

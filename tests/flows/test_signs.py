@@ -419,7 +419,7 @@ def test_whether_something_hurt_stays_asked_where_a_sign_is_told_instead():
 
 
 def test_a_fall_told_without_pain_is_all_that_is_asked_about():
-    assert at_menu("i fell down the stairs yesterday", "no", "i missed a step").state.startswith("home")
+    assert at_menu("i fell down the stairs yesterday", "no", "i missed a step", "no").state.startswith("home")
 
 
 @pytest.mark.parametrize("words", ["why do you ask about bladder?", "what does numb mean?"])
@@ -796,6 +796,77 @@ def test_emergency_words_come_before_the_next_question_of_what_was_being_told():
                                               ("my left foot is dragging since this morning", "needs to be seen today")])
 def test_what_can_be_urgent_is_told_what_to_do_before_it_is_asked_about(words: str, first: str):
     assert any(first in say.text for say in at_menu(words).says)
+
+
+# what was meant instead -------------------------------------------------------------------------------------
+
+STILL_THERE = [
+    ("i keep wetting myself", "only a few drops when i lift, cant hold it", "bladder_bowel"),
+    ("my left foot drags", "it just drags a bit when im tired", "weakness"),
+    ("leg gave way on the stairs", "the knee buckles now and then", "weakness"),
+    ("woke up soaked in sweat again, third night", "sweating at night, third night now", "fever"),
+    ("had a stent put in", "it was the heart hospital, two little tubes", "heart_history"),
+    ("my left foot drags", "only when i am tired", "weakness"), ("my left foot drags", "not really", "weakness"),
+    ("chest is tight", "just the tightness i get on the stairs", "chest"), ("chest is tight", "a bit", "chest")]
+
+
+@pytest.mark.parametrize(("words", "meant", "flag"), STILL_THERE)
+def test_what_is_meant_instead_and_may_still_be_the_sign_is_asked_about_once_more(words: str, meant: str, flag: str):
+    talk = at_menu(words, "no", meant)
+    assert talk.state in ("signs.so", "signs.when", "signs.which")
+    assert f"“{words}”, then “{meant}”." in talk.last
+    assert SCREENED_SIGNS[flag].words in talk.last
+    assert "A little of it, or only at times, counts too." in talk.last
+    assert talk.known["safety.level"] != "go", "it stays closed meanwhile"
+    assert talk.say("no").known["safety.level"] == "go", "and no more than once"
+    assert any("Thank you, then I misunderstood" in say.text for say in talk.says)
+
+
+@pytest.mark.parametrize(("words", "meant", "flag"), STILL_THERE)
+def test_a_yes_then_counts_as_one_at_once(words: str, meant: str, flag: str):
+    after = ["no"] if flag in ("weakness", "fever", "heart_history") else []
+    talk = at_menu(words, "no", meant, "Now or today" if flag == "chest" else "yes", *after)
+    assert talk.known["safety.level"] == at_menu(words, "now" if flag == "chest" else "yes", "no").known["safety.level"]
+    assert not any("misunderstood" in say.text for say in talk.says)
+    assert any(meant in alert.because for alert in alerts(talk))
+
+
+def test_emergency_words_are_said_again_where_a_no_came_between():
+    said = [say.text for say in at_menu("i keep wetting myself", "no", "only a few drops when i lift, cant hold it", "yes").says]
+    assert said.count(EMERGENCY) == 2
+
+
+@pytest.mark.parametrize(("words", "meant"), [
+    ("chest is tight", "my shirt"), ("i keep wetting myself", "my bag has a wet bottle in it"), ("my left foot drags", "my battery died"),
+    ("leg gave way on the stairs", "my legs are tired from the bike")])
+def test_what_is_meant_instead_and_is_no_sign_is_believed(words: str, meant: str):
+    assert at_menu(words, "no", meant).state == "home.pick"
+
+
+def test_another_sign_in_what_was_meant_is_asked_about_also_in_doubt():
+    assert "fever" in at_menu("i cant feel my", "no", "i have a fever").last
+    assert "heart condition" in at_menu("my left foot drags", "no", "it was the heart hospital, two little tubes").last
+
+
+@pytest.mark.parametrize(("words", "meant"), [
+    ("my knee is killing me since the game on saturday", "its just sore"),
+    ("my knee is killing me since the game on saturday", "the game on saturday"), ("my left foot drags", "my back felt something odd")])
+def test_pain_in_what_was_meant_or_in_what_was_no_sign_after_all_is_asked_about(words: str, meant: str):
+    talk = in_a_test(words, "no", meant)
+    assert "Did something hurt?" in talk.last
+    assert talk.say("yes").state == "pain.where"
+    assert talk.known["safety.level"] == "not_today"
+    assert in_a_test(words, "no", meant, "no").state.startswith("knee_to_wall")
+
+
+def test_sure_pain_in_what_was_meant_leads_to_the_pain_questions_and_the_test_does_not_go_on():
+    talk = in_a_test("my left foot drags", "no", "my knee hurts a lot")
+    assert talk.state == "pain.where"
+    assert talk.answers["meant"] == "my knee hurts a lot"
+    assert talk.say("knee", "6", "no", "no", "no").known["safety.level"] == "not_today"
+    both = in_a_test("my left foot drags", "no", "my knee hurts and i have a fever")
+    assert both.state == "pain.where"
+    assert "fever" in both.say("knee", "2", "no", "no").last
 
 
 # in the conversation about help ------------------------------------------------------------------------------
