@@ -84,6 +84,9 @@ STILL_SO = Fact("still", values=YES_NO, of=fits_still)
 NOTHING_HEARD = Gate(~fact("heard").known, "I have no question about what you wrote just now.")
 """The gate for whoever comes without a sign that was heard."""
 
+STANDS = "Then what I told you stands. Go there or make that call now, and do not drive yourself."
+"""What was told at once is not told in full twice."""
+
 OPEN_SIGNS = (Do(Find(LEVEL_PARTS, "{parts_open}", "what the level is made of")),
               Do(Find("safety.level", "{until}", "a sign was written, questions open")),
               Do(Find("safety.why", "{why}", "the answers that weighed so far")))
@@ -156,8 +159,10 @@ FLOW = Flow(
            MEANT & (NERVE_HEARD.is_("yes") | STILL_SO.is_("yes"))),
         Tell("Thank you, then I misunderstood. If anything changes, say so.", MEANT),
         Tell(EMERGENCY, SO & LEVEL.is_("emergency") & ~(NERVE_HEARD.is_("yes") & fact("sure").is_("yes") & ~fact("meant").known),
-             must_arrive=True),
-        Tell(SAME_DAY, SO & LEVEL.is_("same_day"), must_arrive=True),
+             must_arrive=True, last=True),
+        Tell(STANDS, SO & LEVEL.is_("emergency") & NERVE_HEARD.is_("yes") & fact("sure").is_("yes") & ~fact("meant").known,
+             must_arrive=True, last=True),
+        Tell(SAME_DAY, SO & LEVEL.is_("same_day"), must_arrive=True, last=True),
         Tell(CLINICIAN, SO & LEVEL.is_("clinician"), must_arrive=True),
         Tell(NOT_TODAY, SO & LEVEL.is_("not_today"), must_arrive=True),
         Tell("Noted, and who cleared you. All stays open. If it changes, or anything new comes, say so.",

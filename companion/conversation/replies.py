@@ -256,7 +256,8 @@ def _from_idle(draft: Draft, text: str) -> None:
         start(draft, *said)
     elif begins_invited(draft, text):
         pass
-    elif as_usual and draft.session.idle and (normalise(text).strip(" .!") in THANKS or matches("nothing_hurts", flat(text))):
+    elif as_usual and draft.session.idle and not draft.session.asks_first and (
+            normalise(text).strip(" .!") in THANKS or matches("nothing_hurts", flat(text))):
         draft.say(GOOD)
     else:
         if not told_what_stands(draft, text) and is_question(text):

@@ -139,9 +139,11 @@ ADDED_MOST: Final = 2 * SAID_MOST
 
 
 def _keeps(waiting: Ask, heard: tuple[Heard, ...]) -> bool:
-    """True if words with these signs are kept as an answer: not what may be of self-harm, nor a limit alone as a wish or a note."""
+    """True if words with these signs are kept as an answer: not what may be of self-harm, nor a limit alone as a note, nor anything of
+    them where a wish is asked for and not how somebody is."""
     limit = {one.flag for one in heard} == {Flag.RESTRICTION} and not waiting.safety
-    return not limit and Flag.SELF_HARM not in heard[0].also
+    tells = waiting.safety or waiting.doubts or bool(waiting.signs)
+    return tells and not limit and Flag.SELF_HARM not in heard[0].also
 
 
 def _said_again(draft: Draft, waiting: Ask | None, heard: tuple[Heard, ...], text: str) -> bool:

@@ -294,7 +294,7 @@ def test_an_ordinary_answer_is_still_an_answer():
     assert in_a_test("11").answers["left_1"] == 11
 
 
-@pytest.mark.parametrize(("at", "words", "key"), [(3, "yes pregnant", "history"), (0, "i wet myself last night", "bladder"),
+@pytest.mark.parametrize(("at", "words", "key"), [(5, "yes pregnant", "history_care"), (0, "i wet myself last night", "bladder"),
                                                   (2, "got a fever", "urgent")])
 def test_a_sign_that_a_question_asks_about_answers_it(at: int, words: str, key: str):
     talk = Talk(BOOK["safety_check"].flow, known=UNCHECKED, book=BOOK).say(*["no"] * at, words)
@@ -403,7 +403,8 @@ def test_pain_told_with_a_fall_is_asked_about_once_the_fall_is_played_down(words
 
 def test_pain_told_with_a_fall_is_asked_about_after_the_fall_too():
     talk = at_menu("my hip hurts from the fall on monday", "Yes, that is so")
-    assert talk.state == "pain.where"
+    assert talk.last == SAME_DAY
+    assert talk.say("ok").state == "pain.where"
     assert talk.say("Hip or groin", "3", "no", "no", "no").known["safety.level"] == "same_day"
 
 
@@ -642,7 +643,7 @@ def test_doubtful_words_are_asked_about_with_each_sign_they_may_mean_named():
                                               ("Fever or feeling ill", "not_today"), ("Not sure", "emergency"), ("none of these", "go")])
 def test_the_sign_chosen_decides_and_not_sure_counts_as_the_worst_named(reply: str, level: str):
     talk = named_together("weakness", "saddle", "fever").say(reply)
-    while talk.session.top.flow == "signs":
+    while talk.session.stack and talk.session.top.flow == "signs":
         talk.say({"signs.pain": "0", "signs.meant": "my sock slipped"}.get(talk.state, "no"))
     assert talk.found["safety.level"] == level
 
@@ -976,3 +977,56 @@ def test_a_yes_that_came_to_nothing_is_no_part_of_the_sign_after_it():
     assert "You wrote “my left foot drops”" in talk.last
     asked = Talk(BOOK["home"].flow, CHECKED, BOOK).say("yes", "cant pe")
     assert "yes" not in asked.last
+
+
+# after words that nothing follows ---------------------------------------------------------------------------------
+
+@pytest.mark.parametrize(("flow", "replies", "words", "answer", "verdict"), [
+    ("squat_day", (), "nearly blacked out just now getting the bar out", ("now",), EMERGENCY),
+    ("squat_days", ("tuesdays and fridays at 6pm",), "nearly blacked out just now", ("now",), EMERGENCY),
+    ("squat_days", ("tuesdays and fridays at 6pm", "yes", "Not at all"), "my left foot drags", ("yes", "no"), SAME_DAY),
+    ("knee_to_wall", ("tape",), "my left foot drags", ("yes", "no"), SAME_DAY),
+    ("home", (), "nearly blacked out just now", ("now",), EMERGENCY)])
+def test_nothing_follows_the_words_that_send_somebody_to_be_seen(flow: str, replies: tuple[str, ...], words: str,
+                                                                 answer: tuple[str, ...], verdict: str):
+    talk = Talk(BOOK[flow].flow, CHECKED, BOOK).say(*replies)
+    talk.say(words, *answer)
+    assert talk.last == verdict
+    assert talk.session.stack == ()
+    assert talk.session.idle
+    assert talk.say("hi").state == "home.pick", "and what they write then is no answer to what was open"
+    assert "squat.goal" not in talk.found
+
+
+def test_pain_that_can_be_an_emergency_ends_with_its_words_too():
+    talk = in_a_test("9", "my back hurts", "back", "5", "no", "yes", "no", "yes")
+    assert talk.last == EMERGENCY
+    assert talk.session.stack == ()
+    assert [one.ending for one in talk.effects if isinstance(one, Ended)][-1] == "pain", "the test in which it hurt has ended with it"
+
+
+def test_other_signs_still_open_are_asked_about_once_they_write_again_after_what_stands():
+    talk = in_a_test("9", "toes gone numb, started last week", "also cant feel it when i wipe", "yes")
+    assert talk.last.startswith("Then what I told you stands")
+    assert talk.session.stack == ()
+    before = len(talk.says)
+    assert talk.say("hi").state == "signs.so"
+    assert talk.says[before].text == EMERGENCY
+    assert "toes gone numb" in talk.last
+    assert talk.say("yes", "no").known["safety.level"] == "emergency"
+
+
+def test_a_stop_at_them_leaves_them_open_as_anywhere():
+    talk = in_a_test("9", "toes gone numb, started last week", "also cant feel it when i wipe", "yes", "hi", "stop")
+    assert talk.session.stack == ()
+    assert talk.say("menu").state == "home.pick"
+    assert talk.say("go on").state == "signs.so"
+
+
+def test_pain_told_in_questions_about_squats_ends_them_with_what_was_answered():
+    talk = Talk(BOOK["squat_day"].flow, {**CHECKED, "bar.bar": "none"}, BOOK)
+    talk.tap("Done squatting", "Yes, I did", "Yes, still", "Mirror", "About parallel", "Yes, it hurt")
+    talk.say("back", "5", "no", "yes", "no", "yes")
+    assert talk.last == EMERGENCY
+    assert "squat.answered" in talk.found
+    assert talk.session.stack == ()
