@@ -6,13 +6,9 @@ from dataclasses import replace
 from companion.conversation.condition import ALWAYS, Value
 from companion.conversation.flow import Flow, Known, Tell
 from companion.conversation.policy import Policy
-from companion.screening.levels import URGENT_LEVELS
+from flows.home import SEEN_AT_ONCE
 from flows.outcome import CAUSES, FOUND, TESTED
 from flows.outcome_facts import outcome_facts
-from flows.shared import LEVEL
-
-URGENT = LEVEL.one_of(*URGENT_LEVELS)
-"""True if somebody has to be seen at once: then their results change without a word."""
 
 NONE: Mapping[str, Value] = {"overall": "open", "overall_words": "no test counts", "drill": "none", "retest_tests": "",
                              **{name: value for cause in CAUSES for name, value in ((cause, "not_tested"), (f"{cause}_because", ""))}}
@@ -29,7 +25,7 @@ FLOW = Flow(
     "recount", version=1, title="Results anew", policy=replace(Policy.TALK, pages=True), command=None, at_start=facts_anew,
     steps=(
         *(replace(row, only_if=ALWAYS) for row in FOUND),
-        Tell("Your results, counted again. {overall_words} Say “results” for the rest.", TESTED & ~URGENT),
-        Tell("No test counts now, so your results are open again.", ~TESTED & ~URGENT),
+        Tell("Your results, counted again. {overall_words} Say “results” for the rest.", TESTED & ~SEEN_AT_ONCE),
+        Tell("No test counts now, so your results are open again.", ~TESTED & ~SEEN_AT_ONCE),
     ),
 )

@@ -84,7 +84,7 @@ STILL_SO = Fact("still", values=YES_NO, of=fits_still)
 NOTHING_HEARD = Gate(~fact("heard").known, "I have no question about what you wrote just now.")
 """The gate for whoever comes without a sign that was heard."""
 
-STANDS = "Then what I told you stands. Go there or make that call now, and do not drive yourself."
+STANDS_TOLD = "Then what I told you stands. Go there or make that call now, and do not drive yourself."
 """What was told at once is not told in full twice."""
 
 OPEN_SIGNS = (Do(Find(LEVEL_PARTS, "{parts_open}", "what the level is made of")),
@@ -160,7 +160,7 @@ FLOW = Flow(
         Tell("Thank you, then I misunderstood. If anything changes, say so.", MEANT),
         Tell(EMERGENCY, SO & LEVEL.is_("emergency") & ~(NERVE_HEARD.is_("yes") & fact("sure").is_("yes") & ~fact("meant").known),
              must_arrive=True, last=True),
-        Tell(STANDS, SO & LEVEL.is_("emergency") & NERVE_HEARD.is_("yes") & fact("sure").is_("yes") & ~fact("meant").known,
+        Tell(STANDS_TOLD, SO & LEVEL.is_("emergency") & NERVE_HEARD.is_("yes") & fact("sure").is_("yes") & ~fact("meant").known,
              must_arrive=True, last=True),
         Tell(SAME_DAY, SO & LEVEL.is_("same_day"), must_arrive=True, last=True),
         Tell(CLINICIAN, SO & LEVEL.is_("clinician"), must_arrive=True),

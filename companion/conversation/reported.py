@@ -10,8 +10,10 @@ from companion.conversation.acting import CONTROLS
 from companion.conversation.asking import ask_aside
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
+from companion.conversation.kinds import Answer, Choice, ReadingContext
 from companion.conversation.labels import labelled
 from companion.conversation.moves import cut_hold, hurt
+from companion.conversation.number_kinds import PainScore
 from companion.conversation.of_lifters import about_a_lifter
 from companion.conversation.session import Session
 from companion.conversation.signs import beside_the_asked, heard_sign, is_option, only_asks, take_meant, tells_what_meant
@@ -141,6 +143,16 @@ def _of_what_meant(draft: Draft, text: str, pain: Pain) -> Pain:
 _NAMES_PAIN: Final = re.compile(
     r"\b(?:pain\w*|hurt\w*|ach(?:e|es|ed|ing|y)|sore\w*|stiff\w*|tender\w*|twing\w*|pinch\w*|cramp\w*|spasm\w*|throb\w*|killing|kills|"
     r"stab\w*|sharp|burn\w*|ouch|niggl\w*|pull\w*|tweak\w*|agony)\b")
+
+
+def names_what_hurts(draft: Draft, text: str) -> bool:
+    """True if a reply answers, word for word, one of the pain questions with something that hurts: a place, or how bad it is."""
+    reading = ReadingContext(draft.units, draft.known.now, strict=True)
+    for ask in (stop for stop in draft.book[draft.book.pain].stops.values() if isinstance(stop, Ask)):
+        read = ask.kind.read(text, reading) if isinstance(ask.kind, Choice | PainScore) else None
+        if isinstance(read, Answer):
+            return read.value != 0 and not (isinstance(ask.kind, Choice) and read.value == ask.kind.later)
+    return False
 
 
 def _asks_of_words(text: str) -> bool:
