@@ -9,6 +9,7 @@ from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Option, YesNo, choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
+from companion.screening.levels import URGENT_LEVELS
 from companion.screening.protocols import protocols, route
 from flows.level_parts import LEVEL_PARTS
 from flows.pain_facts import (
@@ -80,6 +81,8 @@ NO_STEP = "Those squats are noted as painful, so they earn no step deeper."
 GOES_ON_IN_TEST = HURTS & STOPS.is_("no") & HURT_IN.one_of(*route())
 """True if it hurt in something else than the test in progress."""
 STILL_COUNTS = "What you answered in the {hurt_in_words} still counts."
+URGENT_NOW = LEVEL_AFTER_PAIN.one_of(*URGENT_LEVELS)
+"""True if they have to be seen at once: then nothing of less weight is said."""
 MILD = HURTS & LEVEL_AFTER_PAIN.one_of("no_load", "not_today")
 NOT_GONE = "Not gone by tomorrow morning, or worse? Then see a doctor or a physio."
 GOT_WORSE = "It got worse. See a doctor or a physio about it, today or tomorrow."
@@ -158,8 +161,8 @@ FLOW = Flow(
             ("leg", "Leg", "thigh", "hamstring", "calf", "my leg"), ("knee", "Knee", "my knee"),
             ("ankle", "Ankle or foot", "ankle", "foot"), ("chest", "Chest, breath or faint", "chest", "my chest",
                                                                "breath", "short of breath", "faint", "dizzy"),
-            ("other", "Somewhere else", "other", "shoulder", "neck", "wrist", "arm"),
-            ("nothing", "Nothing hurts", *NOTHING_HURTS)), later="nothing"),
+            ("other", "Somewhere else", "other", "shoulder", "neck", "wrist", "arm", "all over", "everywhere", "several places"),
+            ("nothing", "Nothing hurts", *NOTHING_HURTS)), later="nothing", doubt="other"),
             safety=True, only_if=~EMERGENCY_NOW & ~TAKING_BACK.known),
         Ask("surely", "So nothing hurt, nothing was numb, and you did not feel faint?",
             YesNo(yes="Right, nothing", no="No, wait", denies=still_hurts), safety=True, only_if=~HURTS & ~MAY.is_("taken_back"),
@@ -216,17 +219,17 @@ FLOW = Flow(
         Do(Find(LEVEL_PARTS, "{parts_tap}", "what the level is made of"), SLIP_IN_PAIN),
         Do(Find("safety.slip", "tapped", "closed by a tap, in pain"), SLIP_IN_PAIN),
         Do(Find("safety.slip.of", "pain", "closed by a tap, in pain"), SLIP_IN_PAIN),
-        Tell(EMERGENCY, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("emergency"), must_arrive=True),
-        Tell(SAME_DAY, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("same_day"), must_arrive=True),
+        Tell(EMERGENCY, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("emergency"), must_arrive=True, last=True),
+        Tell(SAME_DAY, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("same_day"), must_arrive=True, last=True),
         Tell(CLINICIAN, PAIN_STANDS & LEVEL_AFTER_PAIN.is_("clinician"), must_arrive=True),
         replace(OFFER_UNDO, only_if=SLIP_IN_PAIN),
         Tell(NOT_TODAY, ~NOTHING.is_("misheard") & LEVEL_AFTER_PAIN.is_("not_today"), must_arrive=True),
         Tell("Thank you for saying so. " + NO_LOAD, HURTS & LEVEL_AFTER_PAIN.is_("no_load"), must_arrive=True),
         Tell(NO_LOAD, NOTHING.one_of("stands", "taken_back") & LEVEL_AFTER_PAIN.is_("no_load"), must_arrive=True),
-        Tell(NOT_COUNTED, HURTS & SOME_STRUCK.is_("yes") & ~IN_SQUATS),
-        Tell(f"{NOT_COUNTED} {NO_STEP}", HURTS & SOME_STRUCK.is_("yes") & IN_SQUATS),
-        Tell(NO_STEP, HURTS & ~SOME_STRUCK.is_("yes") & IN_SQUATS),
-        Tell(STILL_COUNTS, GOES_ON_IN_TEST & ~MILD),
+        Tell(NOT_COUNTED, HURTS & ~URGENT_NOW & SOME_STRUCK.is_("yes") & ~IN_SQUATS),
+        Tell(f"{NOT_COUNTED} {NO_STEP}", HURTS & ~URGENT_NOW & SOME_STRUCK.is_("yes") & IN_SQUATS),
+        Tell(NO_STEP, HURTS & ~URGENT_NOW & ~SOME_STRUCK.is_("yes") & IN_SQUATS),
+        Tell(STILL_COUNTS, GOES_ON_IN_TEST & ~MILD & ~URGENT_NOW),
         Tell(f"{STILL_COUNTS} {NOT_GONE}", GOES_ON_IN_TEST & MILD & ~GOES_ON_WORSE),
         Tell(f"{STILL_COUNTS} {GOT_WORSE}", GOES_ON_IN_TEST & MILD & GOES_ON_WORSE),
         Tell(NOT_GONE, MILD & ~GOES_ON_IN_TEST & ~GOES_ON_WORSE),

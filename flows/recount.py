@@ -6,6 +6,7 @@ from dataclasses import replace
 from companion.conversation.condition import ALWAYS, Value
 from companion.conversation.flow import Flow, Known, Tell
 from companion.conversation.policy import Policy
+from flows.home import SEEN_AT_ONCE
 from flows.outcome import CAUSES, FOUND, TESTED
 from flows.outcome_facts import outcome_facts
 
@@ -24,7 +25,7 @@ FLOW = Flow(
     "recount", version=1, title="Results anew", policy=replace(Policy.TALK, pages=True), command=None, at_start=facts_anew,
     steps=(
         *(replace(row, only_if=ALWAYS) for row in FOUND),
-        Tell("Your results, counted again. {overall_words} Say “results” for the rest.", TESTED),
-        Tell("No test counts now, so your results are open again.", ~TESTED),
+        Tell("Your results, counted again. {overall_words} Say “results” for the rest.", TESTED & ~SEEN_AT_ONCE),
+        Tell("No test counts now, so your results are open again.", ~TESTED & ~SEEN_AT_ONCE),
     ),
 )

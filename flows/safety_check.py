@@ -61,8 +61,7 @@ DISC_ALONE = Fact("disc_alone", values=YES_NO, of=disc_alone)
 LIMIT_SAID, LIMITED = Fact("limit_said", of=limit_said), fact("limit.words").known
 
 UNSURE = YesNo(unsure=True)
-HISTORY_SIGNS = ("heart_history", "cancer_bone", "weight_loss", "pregnancy", "spine_history", "anticoagulants")
-TOLD = (*HISTORY_SIGNS, "restriction", "fall")
+TOLD = ("heart_history", "cancer_bone", "weight_loss", "pregnancy", "spine_history", "anticoagulants", "restriction", "fall")
 """Signs that belong to what a clinician said, where that is asked for in words."""
 SENT, SEEN = fact("sent").is_("yes"), fact("seen").is_("yes")
 RED_FLAGS = fact("bladder").one_of("yes", "unsure") | fact("chest").one_of("yes", "unsure")
@@ -130,13 +129,13 @@ FLOW = Flow(
         HALF_DONE,
         HALF_TOLD,
         Ask("history", "Have you ever had cancer or weak bones? Or taken steroid tablets, such as prednisone, for months?", UNSURE,
-            safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
+            safety=True, only_if=ASKING_ON, signs=("cancer_bone",)),
         HALF_DONE,
         Ask("history_signs", "Any of these, ever or now? Weight loss you did not aim for. Night pain that no position eases. Chest pain or "
-            "fainting when you work hard.", UNSURE, safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
+            "fainting when you work hard.", UNSURE, safety=True, only_if=ASKING_ON, signs=("weight_loss",)),
         HALF_DONE,
         Ask("history_care", "Any of these, ever or now? A disc or nerve problem that a doctor named. A recent operation or broken bone. Or "
-            "could you be pregnant?", UNSURE, safety=True, only_if=ASKING_ON, signs=HISTORY_SIGNS),
+            "could you be pregnant?", UNSURE, safety=True, only_if=ASKING_ON, signs=("spine_history", "pregnancy")),
         HALF_DONE,
         Ask("mistake", "Before, you told me of this: {told_before}. Was that a mistake?", YesNo(
             yes="Yes, a mistake", no="No, it is so", unsure=True), safety=True, only_if=SAID_BEFORE),

@@ -11,6 +11,8 @@ from typing import Final
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
+from companion.language.flags import hear_flags
+from companion.language.half import half_of_it
 from companion.language.limits import CLEARED, read_end
 from companion.language.passed_on import in_whole_words
 from companion.screening.safety import Level, SafetyOutcome, worst
@@ -76,6 +78,41 @@ def quoted(got: Facts, side: str) -> Value:
     if not said:
         return "something I could not place" if may_be(got) else "something more"
     return f"“{in_whole_words(said, SAID_MOST - 1) if len(said) >= SAID_MOST else said}”"
+
+
+def fits_still(got: Facts, side: str) -> Value:
+    """Return "yes" where the words that say what was meant may still be a sign that was asked about: heard in them, also in doubt, or a
+    part of it alone, such as "only when i lift"."""
+    return "yes" if _fits(str(got["meant"]), (*str(got.get("heard", "")).split(), *may_be(got))) else "no"
+
+
+@lru_cache
+def _fits(meant: str, about: tuple[str, ...]) -> bool:
+    return half_of_it(meant) or any(flag.value in about for one in hear_flags(meant) for flag in one.named)
+
+
+def wrote(got: Facts, side: str) -> Value:
+    """Return the words that are asked about, in quotation marks: the first, and shortened with them what they are said to mean."""
+    return _then(got, WROTE_MOST) if "meant" in got else quoted(got, side)
+
+
+WROTE_MOST: Final = 50
+"""Most characters of either that are said back; our choice, so that the question fits."""
+
+
+def once_more(got: Facts, side: str) -> Value:
+    """Return what counts too, where a sign is asked about once more."""
+    return " A little of it, or only at times, counts too." if "meant" in got else ""
+
+
+def told(got: Facts, side: str) -> Value:
+    """Return all of the words in quotation marks: the first, and what they are said to mean."""
+    return _then(got, SAID_MOST) if "meant" in got else quoted(got, side)
+
+
+def _then(got: Facts, most: int) -> str:
+    first = f"“{in_whole_words(str(got['said']), most)}”" if got.get("said") else str(quoted(got, ""))
+    return f"{first}, then “{in_whole_words(str(got['meant']), most)}”"
 
 
 def crisis_asked(got: Facts, side: str) -> Value:

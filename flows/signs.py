@@ -3,7 +3,7 @@
 from companion.calendar.words import DAY_NAMES
 from companion.conversation.condition import Fact, fact
 from companion.conversation.effects import Alert, Find
-from companion.conversation.flow import Ask, Do, Flow, Gate, Offer, Run, Tell
+from companion.conversation.flow import Ask, Do, Flow, Gate, Jump, Offer, Run, Tell
 from companion.conversation.kinds import Option, Words, choice
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
@@ -19,6 +19,7 @@ from flows.sign_facts import (
     body_weight_only,
     cleared_for_it,
     crisis_asked,
+    fits_still,
     heard,
     history_with_signs,
     is_history,
@@ -27,12 +28,15 @@ from flows.sign_facts import (
     level_until,
     limit_said,
     named,
+    once_more,
     parts_after_signs,
     parts_while_open,
     pause_wished,
     quoted,
     reasons_of_signs,
+    told,
     understood,
+    wrote,
 )
 
 YES_NO = ("yes", "no")
@@ -75,9 +79,14 @@ CLEARED_BY_THEM = ON & fact("cleared").is_("yes") & BY_CLINICIAN
 OPEN, BODY_FIRST = SO & LEVEL.one_of("go", "no_load"), fact("body_first").is_("yes")
 ASKED_IF_CLEARED = fact("cleared").known | CHEST.is_("no") & EXPECTING.is_("no") & SPINE.is_("no")
 MEANT = fact("so").is_("no") | fact("when").is_("no") | fact("which").is_("no")
+STILL_SO = Fact("still", values=YES_NO, of=fits_still)
+"""True if the words that say what was meant instead may still be the sign: then it is asked once more."""
 
 NOTHING_HEARD = Gate(~fact("heard").known, "I have no question about what you wrote just now.")
 """The gate for whoever comes without a sign that was heard."""
+
+STANDS_TOLD = "Then what I told you stands. Go there or make that call now, and do not drive yourself."
+"""What was told at once is not told in full twice."""
 
 OPEN_SIGNS = (Do(Find(LEVEL_PARTS, "{parts_open}", "what the level is made of")),
               Do(Find("safety.level", "{until}", "a sign was written, questions open")),
@@ -87,7 +96,8 @@ OPEN_SIGNS = (Do(Find(LEVEL_PARTS, "{parts_open}", "what the level is made of"))
 FLOW = Flow(
     "signs", version=1, title="What you wrote", policy=Policy.SIGNS, command=None, at_start=before_signs,
     gates=(NOTHING_HEARD,),
-    facts=(*CLEARED_FACTS, HEARD, AMONG, *NAMED.values(), SIGN_SAID, Fact("quoted", of=quoted),
+    facts=(*CLEARED_FACTS, HEARD, AMONG, *NAMED.values(), SIGN_SAID, Fact("quoted", of=quoted), STILL_SO, Fact("wrote", of=wrote),
+           Fact("once_more", of=once_more), Fact("told", of=told),
            Fact("crisis_asked", of=crisis_asked), Fact("sure", values=YES_NO),
            Fact("works", values=("yes",)), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
            ILL, SPINE, EXPECTING, YOUNG, LIMIT_SAID, HISTORY_HEARD, PAUSE, Fact("understood", of=understood),
@@ -105,22 +115,26 @@ FLOW = Flow(
              fact("sure").is_("yes") & LEG.is_("yes") & CHEST.is_("no"), must_arrive=True),
         Tell(EMERGENCY, NERVE_HEARD.is_("yes") & fact("sure").is_("yes"), must_arrive=True),
         Do(Alert("{until}", "wrote {quoted}: {understood}"), NERVE_HEARD.is_("yes") & fact("sure").is_("yes")),
-        Ask("which", "You wrote {quoted}. I am not sure I understood. Do you mean one of these?", WHICH, safety=True,
+        Ask("which", "You wrote {wrote}. I am not sure I understood.{once_more} Do you mean one of these?", WHICH, safety=True,
             only_if=AMONG.known),
         Run("crisis", CRISIS_MEANT, asked="{crisis_asked}", back=False),
-        Ask("so", "You wrote {quoted}. I understand: {understood}. Is that so?", choice(
+        Ask("so", "You wrote {wrote}. I understand: {understood}.{once_more} Is that so?", choice(
             ("yes", "Yes, that is so", "yes", "that's right", "correct", "right"), ("unsure", "Not sure", "not sure", "maybe", "unsure"),
             ("no", "No, I meant something else", "no", "i meant something else", "wrong", "not that")), safety=True,
             only_if=CHEST.is_("no") & ~AMONG.known),
-        Ask("when", "You wrote {quoted}. I understand: {understood}. Is it now, was it today, or was it earlier?", choice(
+        Ask("when", "You wrote {wrote}. I understand: {understood}.{once_more} Is it now, was it today, or was it earlier?", choice(
             ("now", "Now or today", "now", "today", "this morning", "yes"),
             ("lately", "In the last two weeks", "earlier", "before", "lately", "recently", "yesterday", "last night", "the other day",
              "a few days ago", "days ago", "this week", "last week", *(f"on {day.lower()}" for day in DAY_NAMES)),
             ("earlier", "Longer ago", "longer ago", "long ago", "a while ago", "last month", "months ago", "last year", "years ago"),
             ("unsure", "Not sure", "not sure", "unsure"), ("no", "No, I meant something else", "no", "i meant something else")),
             safety=True, only_if=CHEST.is_("yes")),
-        Ask("meant", "Good that I asked. What did you mean? A few words.", Words(example_text="my legs are tired from the bike"),
-            safety=True, free=True, only_if=MEANT),
+        Ask("meant", "Good that I asked. What did you mean? A few words.",
+            Words(example_text="my legs are tired from the bike", tried=("only a bit",)),
+            safety=True, free=True, doubts=True, only_if=MEANT & ~fact("meant").known,
+            then=(Jump(STILL_SO.is_("yes") & fact("which").is_("no") & ~fact("so").known & ~fact("when").known, "which"),
+                  Jump(STILL_SO.is_("yes") & fact("so").is_("no") & ~fact("when").known, "so"),
+                  Jump(STILL_SO.is_("yes") & fact("when").is_("no"), "when"))),
         Ask("bladder", f"Any of these, now or lately? {CAUDA_EQUINA}", UNSURE, safety=True, only_if=ON & LEG.is_("yes")),
         Ask("pain", "Back or hip pain right now, from 0 to 10?", PainScore(), safety=True, only_if=ON & ILL.is_("yes")),
         Ask("pregnant", "Are you pregnant now, or could you be?", UNSURE, safety=True, only_if=ON & EXPECTING.is_("yes")),
@@ -143,11 +157,15 @@ FLOW = Flow(
         Do(Find("safety.age", "under_18", "said so"), SO & YOUNG.is_("yes")),
         Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{who_and_when}; limits: {limits}"),
            only_if=fact("cleared_until").known),
-        Do(Alert("{level}", "wrote {quoted}. {because}"), SO & LEVEL.one_of("clinician", "same_day", "emergency")),
-        Do(Alert("{level}", "what was written was taken back: {quoted} meant “{meant}”"), MEANT & NERVE_HEARD.is_("yes")),
+        Do(Alert("{level}", "wrote {told}. {because}"), SO & LEVEL.one_of("clinician", "same_day", "emergency")),
+        Do(Alert("{level}", "what was written was taken back: {quoted} meant “{meant}”"),
+           MEANT & (NERVE_HEARD.is_("yes") | STILL_SO.is_("yes"))),
         Tell("Thank you, then I misunderstood. If anything changes, say so.", MEANT),
-        Tell(EMERGENCY, SO & LEVEL.is_("emergency") & ~(NERVE_HEARD.is_("yes") & fact("sure").is_("yes")), must_arrive=True),
-        Tell(SAME_DAY, SO & LEVEL.is_("same_day"), must_arrive=True),
+        Tell(EMERGENCY, SO & LEVEL.is_("emergency") & ~(NERVE_HEARD.is_("yes") & fact("sure").is_("yes") & ~fact("meant").known),
+             must_arrive=True, last=True),
+        Tell(STANDS_TOLD, SO & LEVEL.is_("emergency") & NERVE_HEARD.is_("yes") & fact("sure").is_("yes") & ~fact("meant").known,
+             must_arrive=True, last=True),
+        Tell(SAME_DAY, SO & LEVEL.is_("same_day"), must_arrive=True, last=True),
         Tell(CLINICIAN, SO & LEVEL.is_("clinician"), must_arrive=True),
         Tell(NOT_TODAY, SO & LEVEL.is_("not_today"), must_arrive=True),
         Tell("Noted, and who cleared you. All stays open. If it changes, or anything new comes, say so.",

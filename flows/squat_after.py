@@ -30,8 +30,6 @@ COMPARED = SQUATTED & TRIAL.is_("yes") & fact("back").is_("still") & fact("hurt"
 """True on a clean day of the trial, which moves no depth."""
 LOAD_ASKED = SQUATTED & ~CARE & (BAR.is_("yes") | TRIAL.is_("yes") | fact(Work.LOAD.fact).is_("closed"))
 """Also where no load is allowed: it is the only way to hear that some was lifted."""
-DOUBTFUL = ("a bit", "a little", "slightly", "kind of", "kinda", "sort of", "maybe", "not sure", "dunno", "don't know", "i think so")
-"""Any doubt whether something hurt is taken as hurt."""
 ANSWERED = fact("done").known | fact("back").known | fact("kept").known | fact("depth").known | fact("load").known
 
 CARE_FIRST = (Gate(fact("safety.level").is_("emergency"), EMERGENCY), Gate(fact("safety.level").is_("same_day"), SAME_DAY))
@@ -56,7 +54,7 @@ FLOW = Flow(
             ("deeper", "Went deeper", "deeper", "lower", "a bit deeper", "too deep"),
             ("higher", "Stayed higher", "higher", "shallower", "a bit higher", "not as deep")), only_if=SQUATTED & SET.is_("yes")),
         Ask("depth", "How deep were the working sets?", BANDS, only_if=SQUATTED & SET.is_("no"), picture="squat_bands"),
-        Ask("hurt", "Did anything hurt, then or since?", YesNo(yes="Yes, it hurt", no="No", also_yes=DOUBTFUL), safety=True,
+        Ask("hurt", "Did anything hurt, then or since?", YesNo(yes="Yes, it hurt", no="No", partly="yes"), safety=True,
             only_if=SQUATTED & ~HURT_NOW),
         Run("pain", SQUATTED & fact("hurt").is_("yes"), asked="squat_day"),
         Ask("load", "With which load, in the working sets?{load_line}", Number("kg", 0, 500, usual=(0, 300), example_value=80, choices=(

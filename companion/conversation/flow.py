@@ -108,7 +108,8 @@ class Offer:
 @dataclass(frozen=True, slots=True)
 class Tell:
     """One message without a question; the conversation goes on at once. ``offers``: buttons below it. ``waits``: false if it must not
-    wait until the person asks for more, where the flow's messages may."""
+    wait until the person asks for more, where the flow's messages may. ``last``: true if nothing is as important: once its flow has ended,
+    what waited for it ends or is parked without a word, and no menu follows."""
 
     say: str
     only_if: Condition = ALWAYS
@@ -117,6 +118,7 @@ class Tell:
     side: str = ""
     offers: tuple[Offer, ...] = ()
     waits: bool = True
+    last: bool = False
 
 
 @dataclass(frozen=True, slots=True)

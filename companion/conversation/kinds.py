@@ -17,6 +17,7 @@ from rapidfuzz.distance import OSA
 from companion.conversation.condition import ALWAYS, Condition, Facts, Value
 from companion.language.choosing import Options, choose, named
 from companion.language.clauses import clauses, flat
+from companion.language.half import half_denied, half_said, in_doubt
 from companion.language.meanings import surely_meant
 from companion.language.phrases import Phrase, hear, normalise
 from companion.language.questions import is_question
@@ -168,10 +169,12 @@ _BARE: Final = (("no", re.compile(r"(?:nope|nah|naw|no)(?:,? (?:nope|nah|no|not 
 @dataclass(frozen=True, slots=True)
 class Choice(Kind):
     """One of a few answers. ``later``: the one whose words, said later, answer it anew by themselves; any other needs "i meant" before
-    it. ``told_by``: returns the option that a whole sentence tells, "" for none."""
+    it. ``doubt``: the one that any words for "not sure" are, where it is on offer. ``told_by``: returns the option that a whole sentence
+    tells, "" for none."""
 
     choices: tuple[Option, ...]
     later: str = ""
+    doubt: str = "unsure"
     told_by: Callable[[str], str] | None = None
 
     @property
@@ -184,6 +187,12 @@ class Choice(Kind):
             return Answer(value, text, beside=True)
         bare = next((word for word, said in _BARE if context.strict and said.fullmatch(flat(text).strip(" ."))), text)
         read = pick(bare, self.options, context, beside=True)
+        values = {option.value for option in self.options}
+        if isinstance(read, Unclear) and context.strict and self.doubt in values:
+            if in_doubt(text):
+                return Answer(self.doubt, text)
+            if "no" in values and (half_said(text) or half_denied(text)):
+                return Unclear(HALF_COUNTS)
         return replace(read, raw=text) if isinstance(read, Answer) else read
 
     def anew(self, text: str, context: ReadingContext) -> Answer | None:
@@ -207,9 +216,9 @@ def _yes_no(yes: str, no: str, unsure: bool, also_yes: tuple[str, ...]) -> tuple
     return (*both, Option("unsure", "Not sure", ("unsure",))) if unsure else both
 
 
-_PARTLY: Final = frozenset(("a bit", "a little", "a little bit", "kinda", "kind of", "sort of", "slightly", "somewhat", "a touch",
-                              "yes a bit",
-                            "yes a little", "yeah a bit", "maybe a bit", "just a little"))
+HALF_COUNTS: Final = "A little of it counts too, or only at times: then say not sure. None of it at all: say no."
+HALF_IS_YES: Final = "A little of it counts too: then say yes. None of it at all: say no."
+"""Said of half an admission beside other words, and of half a denial: both answers are named, and neither is guessed."""
 
 
 _UNABLE: Final = re.compile(r"(?:(?:no|nope),? )?i can'?t")
@@ -224,7 +233,8 @@ _AGE: Final = re.compile(r"(?:(?P<no>no|nope|nah)|yes|yeah|yep|yup|ya|sure|ofc|o
 @dataclass(frozen=True, slots=True)
 class YesNo(Kind):
     """Yes or no; with ``unsure`` also "not sure", which in a safety question counts as the worse answer. ``also_yes``: other words for yes;
-    ``partly``: the answer that "a bit" stands for, the careful one, where there is one; ``from_age``: a stated age
+    ``partly``: the answer that "a bit" stands for, the careful one, where it is not "not sure"; where safety is asked about, also beside
+    other words; ``from_age``: a stated age
     is yes from there on; ``tells``: true of a sentence that says yes and more, such as who and when; ``denies``: true of one that says
     no in other words."""
 
@@ -256,9 +266,14 @@ class YesNo(Kind):
             return Unclear("I read two answers.") if grown and stated["no"] else Answer("yes" if grown else "no", text)
         if heard is Phrase.UNSURE and self.unsure:
             return Answer("unsure", text)
-        if self.partly and not context.strict and normalise(text).strip(" .!") in _PARTLY:
+        if self.partly and half_said(text) and (context.strict or in_doubt(text)):
             return Answer(self.partly, text)
-        return pick(text, self.options, ReadingContext(context.units, context.now, strict=True), beside=True)
+        if (self.unsure or (self.partly and context.strict)) and in_doubt(text):
+            return Answer("unsure" if self.unsure else self.partly, text)
+        read = pick(text, self.options, ReadingContext(context.units, context.now, strict=True), beside=True)
+        if context.strict and isinstance(read, Unclear) and (self.unsure or self.partly) and (half_said(text) or half_denied(text)):
+            return Unclear(HALF_COUNTS if self.unsure else HALF_IS_YES)
+        return read
 
     def told(self, text: str) -> Answer | None:
         said = "yes" if self.tells and self.tells(text) else "no" if self.denies and self.denies(text) else ""

@@ -170,10 +170,13 @@ def _follow(draft: Draft, move: Move, after: float = 0) -> None:
         if step.only_if.holds(facts):
             _pass(draft, step, facts)
     if move.target in ENDINGS:
+        closing = ENDINGS[move.target] == "done" and any(
+            isinstance(step, Tell) and step.last and step.only_if.holds(facts) for step in draft.compiled.flow.steps)
         if ENDINGS[move.target] == "done":
             draft.top = draft.top._replace(state=move.target)
         counts = move.target == GATE_CLOSED and draft.top.hurt  # pain that turned out not to be of it
         end(draft, "left" if counts else ENDINGS[move.target])
+        draft.session = draft.session._replace(closing=draft.session.closing or closing)
         return
     draft.top = draft.top._replace(state=move.target)
     draft.session = draft.session._replace(aside=None, refused=0, told=(), room=0)

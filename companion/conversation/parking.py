@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from companion.conversation.asking import ask_again, stand_again
@@ -70,8 +71,27 @@ def park(draft: Draft, before: str = "") -> None:
         draft.session = draft.session._replace(parked=kept[-PARKED_MOST:])
         before = before or parked or (
             f"Stopped, and your answers are kept. Say “go on” to pick up {flow.title}, or “menu” for the rest.")
-    draft.session = draft.session._replace(stack=(), aside=None, idle=True)
+    draft.session = draft.session._replace(stack=(), aside=None, idle=True, asks_first=False)
     draft.say(before or "Nothing is running. Say “menu” to see what there is.")
+
+
+def lay_aside(draft: Draft) -> None:
+    """Park all that is left, without a word, until the person writes; open questions about signs and pain apart, which then come first.
+    The menu begins again."""
+    stack = tuple(_at_rest(frame) for frame in draft.session.stack if frame.flow not in (draft.book.home, draft.book.crisis))
+    asks = {draft.book.signs, draft.book.pain}
+    asked_for = any(under.state == f"run_{over.flow}" for under, over in pairwise(stack) if over.flow in asks)  # then they stay together
+    held = tuple(frame for frame in stack if asked_for or frame.flow in asks)
+    others = tuple(frame for frame in stack if frame not in held)
+    kept = (*draft.session.parked, *filter(None, (others, held)))
+    draft.effects.extend(Ended(frame.run, "left") for gone in kept[:-PARKED_MOST] for frame in gone if frame.state)
+    draft.session = draft.session._replace(stack=(), parked=kept[-PARKED_MOST:], aside=None, last=None, idle=True, closing=False,
+                                           asks_first=bool(held))
+
+
+def _at_rest(frame: Frame) -> Frame:
+    """Return the questions about a sign as they are asked once the body rests."""
+    return frame._replace(got={name: value for name, value in frame.got.items() if name != "works"})
 
 
 THESE_FIRST: Final = "These questions come first."

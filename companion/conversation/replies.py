@@ -47,7 +47,7 @@ from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
 from companion.conversation.hearing import guesses, heard_at, meant_at, read_of
 from companion.conversation.invitations import answers_invitation, begins_invited
-from companion.conversation.kinds import Answer, ReadingContext, Ready, Unclear, Zone, pick
+from companion.conversation.kinds import HALF_IS_YES, Answer, ReadingContext, Ready, Unclear, Zone, pick
 from companion.conversation.labels import labelled
 from companion.conversation.moves import answer, begin_anew, hurt, noted, skip, take_back, told_of_later
 from companion.conversation.of_lifters import of_a_lifter, says_whose
@@ -55,15 +55,16 @@ from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import THESE_FIRST, go_on, interrupt, leave, over_again, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
 from companion.conversation.refusing import NOT_THAT, card_words, within
-from companion.conversation.reported import heard_out, heard_pain
+from companion.conversation.reported import heard_out, heard_pain, names_what_hurts
 from companion.conversation.session import SAID_AHEAD
-from companion.conversation.signs import heard_sign, is_option
+from companion.conversation.signs import heard_sign, is_option, take_meant, tells_what_meant
 from companion.conversation.slots import reads_acts
 from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches
 from companion.language.acts import SpeechAct
 from companion.language.clauses import flat
 from companion.language.courtesies import HELLOS, THANKS
+from companion.language.half import half_denied, half_said, in_doubt
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, normalise
 from companion.language.questions import asked_surely, is_question
@@ -143,10 +144,14 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
     assert aside is not None
     read = pick(text, aside_options(draft), ReadingContext(strict=True))
     decided = {Phrase.YES: "yes", Phrase.NO: "no"}.get(heard) if heard else None
+    if aside.if_hurt and not decided and not isinstance(read, Answer):
+        decided = "unsure" if half_said(text) or in_doubt(text) else "yes" if names_what_hurts(draft, text) else None
     if isinstance(read, Answer):
         _aside_decided(draft, str(read.value))
     elif decided and any(option.value == decided for option in aside_options(draft)):
         _aside_decided(draft, decided)
+    elif aside.if_hurt and half_denied(text):
+        ask_again(draft, HALF_IS_YES)
     elif heard is Phrase.AGAIN:
         ask_again(draft)
     elif (heard in CONTROLS and aside.about == "unusual") or (draft.book.command(text) and aside.about in ("unusual", "return")):
@@ -217,6 +222,8 @@ def _aside_decided(draft: Draft, decided: str) -> None:
             draft.say("Left as it is; the answers so far are kept.")
             leave(draft, len(draft.session.stack) - 1 if draft.before_moving is None else draft.before_moving)
         case _, "yes" | "unsure":
+            if aside.about == "ache" and draft.session.stack and tells_what_meant(draft):
+                take_meant(draft, aside.text)
             hurt(draft, aside.text)
         case "stop", _:
             park(draft)
@@ -254,9 +261,9 @@ def _from_idle(draft: Draft, text: str) -> None:
         start(draft, *said)
     elif begins_invited(draft, text):
         pass
-    elif as_usual and draft.session.idle and normalise(text).strip(" .!") in THANKS:
+    elif as_usual and draft.session.idle and not draft.session.asks_first and normalise(text).strip(" .!") in THANKS:
         draft.say(GOOD)
-    elif as_usual and draft.session.idle and matches("nothing_hurts", flat(text)):
+    elif as_usual and draft.session.idle and not draft.session.asks_first and matches("nothing_hurts", flat(text)):
         draft.say(what_stands(draft) or GOOD)
     else:
         if not told_what_stands(draft, text) and is_question(text):

@@ -10,11 +10,13 @@ from companion.conversation.acting import CONTROLS
 from companion.conversation.asking import ask_aside
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
+from companion.conversation.kinds import Answer, Choice, ReadingContext
 from companion.conversation.labels import labelled
 from companion.conversation.moves import cut_hold, hurt
+from companion.conversation.number_kinds import PainScore
 from companion.conversation.of_lifters import about_a_lifter
 from companion.conversation.session import Session
-from companion.conversation.signs import beside_the_asked, heard_sign, is_option, only_asks
+from companion.conversation.signs import beside_the_asked, heard_sign, is_option, only_asks, take_meant, tells_what_meant
 from companion.language.act_rules import matches
 from companion.language.clauses import flat
 from companion.language.coach_words import lifters_in, of_oneself
@@ -99,11 +101,16 @@ def heard_pain(draft: Draft, text: str, in_doubt: bool = False) -> bool:
     pain = hear_pain(words, body_at_work=works)
     if pain is not Pain.NO and _was_said(draft, asking, text):
         pain = hear_pain(beside_the_found(words), body_at_work=works)
+    meant = tells_what_meant(draft) and draft.session.aside is None
+    if meant:
+        pain = _of_what_meant(draft, text, pain)
     if in_doubt:
         pain = Pain.ASK if pain is Pain.YES else Pain.NO
     aside = draft.session.aside
     free = asking is not None and asking.free and aside is None
-    if pain is Pain.YES and not free:
+    if pain is Pain.YES and (meant or not free):
+        if meant:
+            take_meant(draft, text)
         hurt(draft, text)
         return True
     if pain is Pain.ASK and not works and _asks_of_words(text):
@@ -120,6 +127,32 @@ def heard_pain(draft: Draft, text: str, in_doubt: bool = False) -> bool:
     cut_hold(draft)
     ask_aside(draft, "ache", text)
     return True
+
+
+def _of_what_meant(draft: Draft, text: str, pain: Pain) -> Pain:
+    """Return the pain in words that say what was meant instead of a sign. What those before them told of it counts too, now that they are
+    read as no sign ("my knee is killing me"); a doubt that comes of words of the sign ("a few drops") is left to its own question."""
+    said = str(draft.top.got.get("said", ""))
+    waits = any(frame.flow == draft.book.pain for frame in draft.session.stack)
+    before = hear_pain(beside_the_asked(draft, said)) if not waits and _NAMES_PAIN.search(flat(said)) else Pain.NO
+    if pain is Pain.ASK and hear_flags(text) and not _NAMES_PAIN.search(flat(text)):
+        pain = Pain.NO
+    return Pain.ASK if pain is Pain.NO and before is not Pain.NO else pain
+
+
+_NAMES_PAIN: Final = re.compile(
+    r"\b(?:pain\w*|hurt\w*|ach(?:e|es|ed|ing|y)|sore\w*|stiff\w*|tender\w*|twing\w*|pinch\w*|cramp\w*|spasm\w*|throb\w*|killing|kills|"
+    r"stab\w*|sharp|burn\w*|ouch|niggl\w*|pull\w*|tweak\w*|agony)\b")
+
+
+def names_what_hurts(draft: Draft, text: str) -> bool:
+    """True if a reply answers, word for word, one of the pain questions with something that hurts: a place, or how bad it is."""
+    reading = ReadingContext(draft.units, draft.known.now, strict=True)
+    for ask in (stop for stop in draft.book[draft.book.pain].stops.values() if isinstance(stop, Ask)):
+        read = ask.kind.read(text, reading) if isinstance(ask.kind, Choice | PainScore) else None
+        if isinstance(read, Answer):
+            return read.value != 0 and not (isinstance(ask.kind, Choice) and read.value == ask.kind.later)
+    return False
 
 
 def _asks_of_words(text: str) -> bool:

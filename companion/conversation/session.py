@@ -78,7 +78,8 @@ class Session(NamedTuple):
     wrote; ``refused``: how often in a row a reply to the open question was not understood; ``told``: check sums of what was said to
     refuse such; ``room``: the characters that the first of them had, beside the question; ``more``: messages that wait until the person
     asks for more; ``briefly``: true if the open question was asked just before, so that one line will do; ``unread``: the last messages,
-    where they came to nothing.
+    where they came to nothing; ``closing``: true after a message that nothing follows, while what waited ends or is parked;
+    ``asks_first``: true if open questions about signs or pain were parked then, which come first once the person writes.
     """
 
     stack: Stack = ()
@@ -95,6 +96,8 @@ class Session(NamedTuple):
     briefly: bool = False
     ended: str = ""
     unread: tuple[str, ...] = ()
+    closing: bool = False
+    asks_first: bool = False
 
     @property
     def top(self) -> Frame:
@@ -132,6 +135,8 @@ class Session(NamedTuple):
             briefly=kept.get("briefly", False),
             ended=kept.get("ended", ""),
             unread=tuple(kept.get("unread", ())),
+            closing=kept.get("closing", False),
+            asks_first=kept.get("asks_first", False),
         )
 
 

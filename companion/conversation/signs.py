@@ -20,6 +20,7 @@ from companion.conversation.whole import read_whole
 from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import Mood, clauses, flat
 from companion.language.flags import URGENT, Flag, Heard, hear_flags
+from companion.language.half import half_of_it
 from companion.language.pain import Pain, hear_pain
 from companion.language.passed_on import in_whole_words
 from companion.language.phrases import Phrase, hear
@@ -85,9 +86,11 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
     others = heard if apart else tuple(one for one in heard if waiting and one.flag.value not in waiting.signs)
     if waiting and (is_option(draft, text) or not others):
         return _answered(draft, waiting, sure, text)
-    left = _beside(text, heard)
-    pain = hear_pain(left) if hears_pain and not free else Pain.NO
+    left, meant = _beside(text, heard), tells_what_meant(draft)
+    pain = hear_pain(left) if hears_pain and (meant or not free) else Pain.NO
     if pain is Pain.YES and not may_harm:
+        if meant:
+            take_meant(draft, text)
         return _after_pain(draft, heard, text)
     if pain is Pain.YES or (pain is Pain.ASK and _fell(heard) and hear_pain(left, body_at_work=False) is Pain.ASK):
         hurt(draft, "" if may_harm else text)
@@ -136,9 +139,11 @@ ADDED_MOST: Final = 2 * SAID_MOST
 
 
 def _keeps(waiting: Ask, heard: tuple[Heard, ...]) -> bool:
-    """True if words with these signs are kept as an answer: not what may be of self-harm, nor a limit alone as a wish or a note."""
+    """True if words with these signs are kept as an answer: not what may be of self-harm, nor a limit alone as a note, nor anything of
+    them where a wish is asked for and not how somebody is."""
     limit = {one.flag for one in heard} == {Flag.RESTRICTION} and not waiting.safety
-    return not limit and Flag.SELF_HARM not in heard[0].also
+    tells = waiting.safety or waiting.doubts or bool(waiting.signs)
+    return tells and not limit and Flag.SELF_HARM not in heard[0].also
 
 
 def _said_again(draft: Draft, waiting: Ask | None, heard: tuple[Heard, ...], text: str) -> bool:
@@ -162,7 +167,7 @@ def _asked_here(draft: Draft, heard: Heard) -> bool:
     if flow != draft.book.signs or heard.flag is Flag.SELF_HARM:
         return False
     about = f"{draft.top.got.get('heard', '')} {draft.top.got.get('among', '')}".split()
-    return heard.flag.value in about or not (heard.sure or heard.flag in URGENT)
+    return heard.flag.value in about or not (tells_what_meant(draft) or heard.sure or heard.flag in URGENT)  # another may be meant there
 
 
 def beside_the_asked(draft: Draft, text: str) -> str:
@@ -195,14 +200,34 @@ def _take_back(draft: Draft, text: str, said: re.Match[str]) -> None:
     """Take what was heard back, and what is said to be meant as the answer to the question that follows, where it asks for that."""
     meant, button = text.strip()[said.end():].strip(" ,.:;-"), is_option(draft, text)
     answer(draft, Answer("no", text))
-    if not button and _asks(draft) and draft.ask.key == WHAT_MEANT and _explains(draft, meant):
+    if not button and tells_what_meant(draft) and _explains(draft, meant):
         _leave_unasked(draft)
         answer(draft, Answer(meant, meant))
 
 
+def tells_what_meant(draft: Draft) -> bool:
+    """True where it is asked what was meant instead of a sign: what is told there may still be that sign, another, or pain."""
+    return _asks(draft) and draft.top.flow == draft.book.signs and draft.ask.key == WHAT_MEANT
+
+
+def take_meant(draft: Draft, text: str) -> None:
+    """Take words for what was meant, without the question that follows, or with the one open again that waited: what else they tell is
+    asked about first."""
+    answer(draft, Answer(text, text))
+    _leave_unasked(draft)
+    if draft.session.stack and draft.top.paused and isinstance(draft.compiled.stops.get(draft.top.state), Ask):
+        draft.top = draft.top._replace(paused=False)
+
+
 def _says_not_what(draft: Draft, waiting: Ask | None, text: str) -> bool:
-    """Ask once more what was meant, where a number, a command or a wish says nothing of it: taken for that it would open the day."""
-    if not waiting or waiting.key != WHAT_MEANT or text.startswith("/") or is_question(text) or _explains(draft, text):
+    """Take half an admission for what it is. Ask once more what was meant, where a number, a command or a wish says nothing of it: taken
+    for that it would open the day."""
+    if not waiting or waiting.key != WHAT_MEANT or text.startswith("/"):
+        return False
+    if half_of_it(text) and hear_pain(text) is Pain.NO:  # of the sign: "a bit", "not really"
+        answer(draft, Answer(text, text))
+        return True
+    if is_question(text) or _explains(draft, text):
         return False
     if (said := hear(text, strict=True)) in CONTROLS_BUT_HELP and said is not Phrase.SKIP:
         control(draft, said)

@@ -9,6 +9,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Final, NamedTuple
 
+from companion.conversation.answers import what_stands
 from companion.conversation.asking import ask_again, ask_aside
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Effect, Say
@@ -17,7 +18,7 @@ from companion.conversation.films import film_read
 from companion.conversation.flow import Known, Offer
 from companion.conversation.invitations import answers_invitation
 from companion.conversation.moves import after_run, begin, end, hurt, take_up
-from companion.conversation.parking import interrupt
+from companion.conversation.parking import interrupt, lay_aside
 from companion.conversation.prompt import in_one_line, offered, read_payload, read_start
 from companion.conversation.registry import Book
 from companion.conversation.replies import edited, sent, tapped, typed
@@ -72,6 +73,8 @@ def step(book: Book, session: Session, event: Happening, known: Known) -> Taken:
 
 def unsettled(session: Session) -> bool:
     """True if the conversation continues by itself before it waits for the person."""
+    if session.closing:
+        return True
     if not session.stack:
         return not session.idle
     return not session.top.state or session.top.paused or session.top.state.startswith("run_")
@@ -106,7 +109,11 @@ def stands_again(book: Book, session: Session, known: Known) -> str:
 
 
 def _settle(draft: Draft) -> None:
-    if not draft.session.stack:
+    if draft.session.closing:
+        _close(draft)
+    elif not draft.session.stack and _asked_first(draft):
+        pass
+    elif not draft.session.stack:
         draft.push(draft.book.first(draft.known.facts))
     elif _outdated(draft, Settle()):
         pass
@@ -116,6 +123,34 @@ def _settle(draft: Draft) -> None:
         begin(draft)
     else:
         after_run(draft)
+
+
+def _close(draft: Draft) -> None:
+    """Let what waited go on to its end, or to its next question, which is parked, without a word: nothing follows what was said last."""
+    held = (draft.book.signs, draft.book.pain, draft.book.home, draft.book.crisis)
+    if not draft.session.stack or draft.top.flow in held:
+        lay_aside(draft)
+        return
+    before = len(draft.effects)
+    draft.session = draft.session._replace(closing=False)
+    _settle(draft)
+    draft.effects[before:] = [effect for effect in draft.effects[before:] if not isinstance(effect, Say)]
+    draft.session = draft.session._replace(closing=True)
+    if draft.session.stack and not unsettled(draft.session._replace(closing=False)):
+        draft.top = draft.top._replace(paused=True)
+        lay_aside(draft)
+
+
+def _asked_first(draft: Draft) -> bool:
+    """Ask what was left open about signs or pain when something more urgent came, after what stands; return False if nothing was."""
+    if not draft.session.asks_first:
+        return False
+    if not (draft.unpark(draft.book.signs, over=True) or draft.unpark(draft.book.pain, over=True)):
+        draft.session = draft.session._replace(asks_first=False)
+        return False
+    if stands := what_stands(draft):
+        draft.say(stands, must_arrive=True)
+    return True
 
 
 def _outdated(draft: Draft, event: Happening) -> bool:

@@ -28,12 +28,11 @@ _SIDES: Final = frozenset(("left", "right", "first", "second", "third", "other",
 
 def read_whole(draft: Draft, text: str) -> bool:
     """True if a reply to a question about nobody's health is, to its last word, one answer, a correction that names what it puts right, a
-    wish, a doubt or a "not yet"; or says that there is nothing to give. Plans are never read so: "I'm going to do it tonight"."""
+    wish, a doubt or a "not yet"; never where a picture is asked for, since "it wasn't mine" is no "no video". Plans are never read so
+    either: "I'm going to do it tonight"."""
     ask = draft.ask
-    if ask.safety or ask.free or ask.signs:
+    if ask.safety or ask.free or ask.signs or not reads_acts(ask):
         return False
-    if not reads_acts(ask):
-        return ask.kind.declined(text)
     number, plain = takes_number(ask.kind), " ".join(clause.text for clause in clauses(text))
     beside = pattern("whole").sub(" ", plain).split()
     if all(word in _empty() for word in beside) and (beside != plain.split() or len(beside) == 1):

@@ -503,3 +503,24 @@ def test_a_check_put_aside_before_an_emergency_does_not_lift_it_the_next_day():
     assert level(talk) == "emergency"
     talk.known |= {"safety.may_open": "yes"}
     assert level(go_through(talk.say("go on"), "no", "no", "no", "0", "no")) == "emergency"
+
+
+@pytest.mark.parametrize(("noes", "words", "heard"), [
+    (3, "just my apixaban", "taking blood thinners"), (3, "only my heart pills, had a stent", "a heart condition"),
+    (3, "slipped disc in 2019", "a disc or spine diagnosis"), (4, "only blood thinners", "taking blood thinners"),
+    (5, "only blood thinners", "taking blood thinners"), (5, "i had breast cancer", "cancer, weak bones")])
+def test_a_history_told_at_a_question_about_another_is_asked_about_by_its_own_name(noes: int, words: str, heard: str):
+    talk = Talk(BOOK["safety_check"].flow, known=UNCHECKED, book=BOOK).say(*["no"] * noes, words)
+    assert talk.state == "signs.so"
+    assert heard in talk.last
+    assert "history" not in {key for key, value in talk.answers.items() if value == "yes"}
+    talk.say("yes", *["no"] * 3)
+    assert "pregnan" not in talk.found["safety.why"]
+    assert talk.found["safety.history"] not in ("", "history")
+
+
+@pytest.mark.parametrize(("noes", "words", "key"), [
+    (3, "had breast cancer", "history"), (4, "i lost 10 kg without trying", "history_signs"), (5, "slipped disc in 2019", "history_care")])
+def test_a_question_about_a_history_is_answered_by_its_own(noes: int, words: str, key: str):
+    talk = Talk(BOOK["safety_check"].flow, known=UNCHECKED, book=BOOK).say(*["no"] * noes, words)
+    assert talk.answers[key] == "yes"

@@ -302,7 +302,7 @@ def test_an_ordinary_answer_is_still_an_answer():
     assert in_a_test("11").answers["left_1"] == 11
 
 
-@pytest.mark.parametrize(("at", "words", "key"), [(3, "yes pregnant", "history"), (0, "i wet myself last night", "bladder"),
+@pytest.mark.parametrize(("at", "words", "key"), [(5, "yes pregnant", "history_care"), (0, "i wet myself last night", "bladder"),
                                                   (2, "got a fever", "urgent")])
 def test_a_sign_that_a_question_asks_about_answers_it(at: int, words: str, key: str):
     talk = Talk(BOOK["safety_check"].flow, known=UNCHECKED, book=BOOK).say(*["no"] * at, words)
@@ -411,7 +411,8 @@ def test_pain_told_with_a_fall_is_asked_about_once_the_fall_is_played_down(words
 
 def test_pain_told_with_a_fall_is_asked_about_after_the_fall_too():
     talk = at_menu("my hip hurts from the fall on monday", "Yes, that is so")
-    assert talk.state == "pain.where"
+    assert talk.last == SAME_DAY
+    assert talk.say("ok").state == "pain.where"
     assert talk.say("Hip or groin", "3", "no", "no", "no").known["safety.level"] == "same_day"
 
 
@@ -427,7 +428,7 @@ def test_whether_something_hurt_stays_asked_where_a_sign_is_told_instead():
 
 
 def test_a_fall_told_without_pain_is_all_that_is_asked_about():
-    assert at_menu("i fell down the stairs yesterday", "no", "i missed a step").state.startswith("home")
+    assert at_menu("i fell down the stairs yesterday", "no", "i missed a step", "no").state.startswith("home")
 
 
 @pytest.mark.parametrize("words", ["why do you ask about bladder?", "what does numb mean?"])
@@ -669,7 +670,7 @@ def test_doubtful_words_are_asked_about_with_each_sign_they_may_mean_named():
                                               ("Fever or feeling ill", "not_today"), ("Not sure", "emergency"), ("none of these", "go")])
 def test_the_sign_chosen_decides_and_not_sure_counts_as_the_worst_named(reply: str, level: str):
     talk = named_together("weakness", "saddle", "fever").say(reply)
-    while talk.session.top.flow == "signs":
+    while talk.session.stack and talk.session.top.flow == "signs":
         talk.say({"signs.pain": "0", "signs.meant": "my sock slipped"}.get(talk.state, "no"))
     assert talk.found["safety.level"] == level
 
@@ -825,6 +826,77 @@ def test_what_can_be_urgent_is_told_what_to_do_before_it_is_asked_about(words: s
     assert any(first in say.text for say in at_menu(words).says)
 
 
+# what was meant instead -------------------------------------------------------------------------------------
+
+STILL_THERE = [
+    ("i keep wetting myself", "only a few drops when i lift, cant hold it", "bladder_bowel"),
+    ("my left foot drags", "it just drags a bit when im tired", "weakness"),
+    ("leg gave way on the stairs", "the knee buckles now and then", "weakness"),
+    ("woke up soaked in sweat again, third night", "sweating at night, third night now", "fever"),
+    ("had a stent put in", "it was the heart hospital, two little tubes", "heart_history"),
+    ("my left foot drags", "only when i am tired", "weakness"), ("my left foot drags", "not really", "weakness"),
+    ("chest is tight", "just the tightness i get on the stairs", "chest"), ("chest is tight", "a bit", "chest")]
+
+
+@pytest.mark.parametrize(("words", "meant", "flag"), STILL_THERE)
+def test_what_is_meant_instead_and_may_still_be_the_sign_is_asked_about_once_more(words: str, meant: str, flag: str):
+    talk = at_menu(words, "no", meant)
+    assert talk.state in ("signs.so", "signs.when", "signs.which")
+    assert f"“{words}”, then “{meant}”." in talk.last
+    assert SCREENED_SIGNS[flag].words in talk.last
+    assert "A little of it, or only at times, counts too." in talk.last
+    assert talk.known["safety.level"] != "go", "it stays closed meanwhile"
+    assert talk.say("no").known["safety.level"] == "go", "and no more than once"
+    assert any("Thank you, then I misunderstood" in say.text for say in talk.says)
+
+
+@pytest.mark.parametrize(("words", "meant", "flag"), STILL_THERE)
+def test_a_yes_then_counts_as_one_at_once(words: str, meant: str, flag: str):
+    after = ["no"] if flag in ("weakness", "fever", "heart_history") else []
+    talk = at_menu(words, "no", meant, "Now or today" if flag == "chest" else "yes", *after)
+    assert talk.known["safety.level"] == at_menu(words, "now" if flag == "chest" else "yes", "no").known["safety.level"]
+    assert not any("misunderstood" in say.text for say in talk.says)
+    assert any(meant in alert.because for alert in alerts(talk))
+
+
+def test_emergency_words_are_said_again_where_a_no_came_between():
+    said = [say.text for say in at_menu("i keep wetting myself", "no", "only a few drops when i lift, cant hold it", "yes").says]
+    assert said.count(EMERGENCY) == 2
+
+
+@pytest.mark.parametrize(("words", "meant"), [
+    ("chest is tight", "my shirt"), ("i keep wetting myself", "my bag has a wet bottle in it"), ("my left foot drags", "my battery died"),
+    ("leg gave way on the stairs", "my legs are tired from the bike")])
+def test_what_is_meant_instead_and_is_no_sign_is_believed(words: str, meant: str):
+    assert at_menu(words, "no", meant).state == "home.pick"
+
+
+def test_another_sign_in_what_was_meant_is_asked_about_also_in_doubt():
+    assert "fever" in at_menu("i cant feel my", "no", "i have a fever").last
+    assert "heart condition" in at_menu("my left foot drags", "no", "it was the heart hospital, two little tubes").last
+
+
+@pytest.mark.parametrize(("words", "meant"), [
+    ("my knee is killing me since the game on saturday", "its just sore"),
+    ("my knee is killing me since the game on saturday", "the game on saturday"), ("my left foot drags", "my back felt something odd")])
+def test_pain_in_what_was_meant_or_in_what_was_no_sign_after_all_is_asked_about(words: str, meant: str):
+    talk = in_a_test(words, "no", meant)
+    assert "Did something hurt?" in talk.last
+    assert talk.say("yes").state == "pain.where"
+    assert talk.known["safety.level"] == "not_today"
+    assert in_a_test(words, "no", meant, "no").state.startswith("knee_to_wall")
+
+
+def test_sure_pain_in_what_was_meant_leads_to_the_pain_questions_and_the_test_does_not_go_on():
+    talk = in_a_test("my left foot drags", "no", "my knee hurts a lot")
+    assert talk.state == "pain.where"
+    assert talk.answers["meant"] == "my knee hurts a lot"
+    assert talk.say("knee", "6", "no", "no", "no").known["safety.level"] == "not_today"
+    both = in_a_test("my left foot drags", "no", "my knee hurts and i have a fever")
+    assert both.state == "pain.where"
+    assert "fever" in both.say("knee", "2", "no", "no").last
+
+
 # in the conversation about help ------------------------------------------------------------------------------
 
 
@@ -932,3 +1004,56 @@ def test_a_yes_that_came_to_nothing_is_no_part_of_the_sign_after_it():
     assert "You wrote “my left foot drops”" in talk.last
     asked = Talk(BOOK["home"].flow, CHECKED, BOOK).say("yes", "cant pe")
     assert "yes" not in asked.last
+
+
+# after words that nothing follows ---------------------------------------------------------------------------------
+
+@pytest.mark.parametrize(("flow", "replies", "words", "answer", "verdict"), [
+    ("squat_day", (), "nearly blacked out just now getting the bar out", ("now",), EMERGENCY),
+    ("squat_days", ("tuesdays and fridays at 6pm",), "nearly blacked out just now", ("now",), EMERGENCY),
+    ("squat_days", ("tuesdays and fridays at 6pm", "yes", "Not at all"), "my left foot drags", ("yes", "no"), SAME_DAY),
+    ("knee_to_wall", ("tape",), "my left foot drags", ("yes", "no"), SAME_DAY),
+    ("home", (), "nearly blacked out just now", ("now",), EMERGENCY)])
+def test_nothing_follows_the_words_that_send_somebody_to_be_seen(flow: str, replies: tuple[str, ...], words: str,
+                                                                 answer: tuple[str, ...], verdict: str):
+    talk = Talk(BOOK[flow].flow, CHECKED, BOOK).say(*replies)
+    talk.say(words, *answer)
+    assert talk.last == verdict
+    assert talk.session.stack == ()
+    assert talk.session.idle
+    assert talk.say("hi").state == "home.pick", "and what they write then is no answer to what was open"
+    assert "squat.goal" not in talk.found
+
+
+def test_pain_that_can_be_an_emergency_ends_with_its_words_too():
+    talk = in_a_test("9", "my back hurts", "back", "5", "no", "yes", "no", "yes")
+    assert talk.last == EMERGENCY
+    assert talk.session.stack == ()
+    assert [one.ending for one in talk.effects if isinstance(one, Ended)][-1] == "pain", "the test in which it hurt has ended with it"
+
+
+def test_other_signs_still_open_are_asked_about_once_they_write_again_after_what_stands():
+    talk = in_a_test("9", "toes gone numb, started last week", "also cant feel it when i wipe", "yes")
+    assert talk.last.startswith("Then what I told you stands")
+    assert talk.session.stack == ()
+    before = len(talk.says)
+    assert talk.say("hi").state == "signs.so"
+    assert talk.says[before].text == EMERGENCY
+    assert "toes gone numb" in talk.last
+    assert talk.say("yes", "no").known["safety.level"] == "emergency"
+
+
+def test_a_stop_at_them_leaves_them_open_as_anywhere():
+    talk = in_a_test("9", "toes gone numb, started last week", "also cant feel it when i wipe", "yes", "hi", "stop")
+    assert talk.session.stack == ()
+    assert talk.say("menu").state == "home.pick"
+    assert talk.say("go on").state == "signs.so"
+
+
+def test_pain_told_in_questions_about_squats_ends_them_with_what_was_answered():
+    talk = Talk(BOOK["squat_day"].flow, {**CHECKED, "bar.bar": "none"}, BOOK)
+    talk.tap("Done squatting", "Yes, I did", "Yes, still", "Mirror", "About parallel", "Yes, it hurt")
+    talk.say("back", "5", "no", "yes", "no", "yes")
+    assert talk.last == EMERGENCY
+    assert "squat.answered" in talk.found
+    assert talk.session.stack == ()

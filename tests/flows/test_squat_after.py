@@ -14,7 +14,7 @@ from companion.screening.screen import LoggedAnswer
 from companion.screening.squat_days import days_told
 from flows.catalogue import BOOK
 from flows.squat_after import FLOW
-from tests.drive import NOW, UNCHECKED, Talk
+from tests.drive import CHECKED, NOW, UNCHECKED, Talk
 from tests.flows.squatting import Lifter, squatted
 from tests.table import each_row
 
@@ -467,3 +467,23 @@ def test_a_plan_over_the_limit_that_nobody_says_was_lifted_is_not_over_it():
     talk = Lifter(FLOW, {"load.limit": "112"}, [*BEGUN, plan]).tap("Yes, still", "Film, from the side", "Kept to it", "No").say("skip")
     assert "to keep to for now" not in talk.heard
     assert told(talk).load is None
+
+
+def at_the_film(*replies: str) -> Talk:
+    """At the last step of a squat day without a bar, where a film may be sent."""
+    talk = Talk(BOOK["squat_day"].flow, {**CHECKED, "bar.bar": "none"}, BOOK)
+    talk.tap("Done squatting", "Yes, I did", "Yes, still", "Mirror", "About parallel", "No").say("skip")
+    assert talk.state == "squat_after.video"
+    return talk.say(*replies)
+
+
+@pytest.mark.parametrize("words", ["right leg felt like it wasnt mine after", "nothing but my foot never woke up"])
+def test_a_sign_told_where_a_film_is_asked_for_is_asked_about_as_anywhere_else(words: str):
+    talk = at_the_film(words)
+    assert talk.session.top.flow == "signs"
+    assert talk.known["safety.level"] != "go"
+
+
+@pytest.mark.parametrize("words", ["no video", "forgot to film", "my phone was dead so no video", "the gym doesnt allow filming"])
+def test_no_film_is_still_no_more_than_that(words: str):
+    assert any(say.text.startswith("Thank you, that is in your log") for say in at_the_film(words).says)

@@ -40,7 +40,7 @@ class Floors(NamedTuple):
 
 FLOORS = {"unseen": Floors(4, 0.98, 0.98, 0.98, 0.05), "unseen_2": Floors(5, 0.97, 0.96, 0.98, 0.07),
           "unseen_3": Floors(5, 0.97, 0.96, 0.96, 0.07), "unseen_4": Floors(5, 0.98, 0.98, 0.98, 0.06),
-          "unseen_5": Floors(5, 0.98, 0.98, 0.98, 0.06)}
+          "unseen_5": Floors(5, 0.98, 0.98, 0.98, 0.06), "unseen_6": Floors(5, 0.98, 0.98, 0.98, 0.07)}
 
 SAID = {
     Flag.WEAKNESS: ["my leg gave way", "foot keeps slapping the floor", "my toes wont lift", "no strength in my left foot", "leg weakness"],
@@ -404,7 +404,7 @@ def test_the_second_layer_hears_a_writer_it_has_not_learnt_from(told: Callable[[
 
 
 SETS = pytest.mark.parametrize("of", ["unseen", *(pytest.param(one, marks=pytest.mark.skipif(
-    not BY_NIGHT, reason="four more sets of 6,700 lines: HYPOTHESIS_PROFILE=night runs them")) for one in list(FLOORS)[1:])])
+    not BY_NIGHT, reason="five more sets of 8,300 lines: HYPOTHESIS_PROFILE=night runs them")) for one in list(FLOORS)[1:])])
 
 
 @SETS

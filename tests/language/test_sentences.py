@@ -85,7 +85,7 @@ BOTH = {
     "i train 4 days, sometimes 3, depends on shifts at the bakery", "physio cleared me fully in may, no limits at all",
     "no squats today only tests. floor: fine, wall: fine, ankle: left stiffer", "pause till 3rd", "unpause",
     "I am not allowed to train after ten, the neighbours complain about noise", "can't make it tonight, the goats got out",
-    "squatted in steel caps today. clunky but ok"}
+    "squatted in steel caps today. clunky but ok", "skip today pls, back sore from shifting the sofa, will do it tmrw"}
 """These say a day or a clearance, and the second ear of pain asks about some of them."""
 
 
@@ -121,7 +121,10 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
         "cant tonight, im at my nieces confirmation and full of cake",
         "i'll be away until the ninth, coach trip to the coast with the bridge club",
         "Can't do today, smear clinic all day, I'm the one holding the speculum",
-        "squatted in socks today, ankle test 11cm in socks", "squatted 225x5 today"} | BOTH
+        "squatted in socks today, ankle test 11cm in socks", "squatted 225x5 today", "surgeon lifted the restriction today",
+        "Physio gave me the all clear on ankle mobility, 12 cm each and no worries, her words", "not squatting this week, moving house",
+        "can't tonight, boiler man's due between four and never", "cant train til after work",
+        "Doc cleared me at the annual physical, full duty, no limits. Load it up"} | BOTH
 
 
 def test_no_sentence_about_pain_starts_a_flow():

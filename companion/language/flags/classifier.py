@@ -32,16 +32,16 @@ ASKED_FROM = -250
 and this, and one ordinary reply in five."""
 NETWORK_SOME, NETWORK_EACH = 5, 5
 """What a tenth of a log-odds of the network counts: that there is any flag, and which."""
-THRESHOLD = 0
+THRESHOLD = -20
 """The sum, in ``MARGIN_STEPS``, above which a message is heard."""
-URGENT_FROM, OF_FEW, FEW = -90, 10, 8
+URGENT_FROM, OF_FEW, FEW = -70, -20, 8
 """The sum of an urgent flag above which a message is heard, too, and the same for one of so few words. With these, none of the 610 signs of
 the last testers, from whom nothing was learnt, is missed, and 50 of their 700 others are asked about; with 20 more each (``THRESHOLD``,
 too) none and 41, with 30 more one and 39, with 20 less none and 61."""
-SELF_HARM_FROM, SELF_HARM_OF_FEW = -130, -40
+SELF_HARM_FROM, SELF_HARM_OF_FEW = -60, 20
 """The same of thoughts of self-harm; none of their 160 is missed with 60 more either (choice)."""
-WORD_ALONE = 100
-"""The same as ``THRESHOLD`` for a single word: "fluttering" is, "me" and "april" are not (choice)."""
+WORD_ALONE = 150
+"""The same as ``THRESHOLD`` for a single word: "fluttering" is, "pee" and "april" are not (choice)."""
 AGAINST = {(False, False): -120, (False, True): -140, (True, False): -120, (True, True): -200}
 """The sums up to which what the rules hear is nothing, by whether they are sure and whether it is urgent. Of the last testers' 700 others
 five fewer are asked about with the last of these than with -300, and two more with -120 than with -50, below which two signs are; none of
