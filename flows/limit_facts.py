@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from datetime import date, timedelta
 from functools import lru_cache
@@ -13,7 +13,7 @@ from companion.conversation.aims import SAID_OVER
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
-from companion.language.clearances import and_limit, is_today
+from companion.language.clearances import and_limit, is_today, may_be_another
 from companion.language.findings import without_the_found
 from companion.language.limits import (
     CLEARED,
@@ -120,6 +120,8 @@ def _put_right(got: Facts) -> PutRight | None:
     if last and (end := new_end(words, date.fromisoformat(str(got["on"])))):
         first, *_ = _told(got)
         until = _until(str(got.get("until", end)))
+        if first.by and last.by and first.by != last.by and replace(last, until=until).sooner_than(last):
+            return None  # another clinician's word
         return PutRight("end", last, replace(last, until=until, by=first.by or last.by, asked=False), last.end)
     return None
 
@@ -223,6 +225,8 @@ def _with(limits: LimitsTold, new: LimitsTold) -> LimitsTold:
 
 
 def _replaces(new: Limit, one: Limit) -> bool:
+    if new.sooner_than(one) and new.by and one.by and new.by != one.by:  # another clinician's word ends nothing before its time
+        return False
     no_more = one.kg is None or (new.kg is not None and new.kg <= one.kg)
     again = one.parts <= new.parts and no_more and one.elsewhere in {"", new.elsewhere}
     return again or (one.words == new.words and one.parts == {LimitPart.OTHER})
@@ -421,19 +425,51 @@ def _for(got: Facts) -> str:
 
 def cleared_words(got: Facts, side: str) -> Value:
     """Return what somebody was cleared for, in words."""
-    return _FOR_WORDS.get(_for(got), _for(got))
+    words, kept = _FOR_WORDS.get(_for(got), _for(got)), _kept(got)
+    return f"{words}, though not of what stays: {words_of(kept, _show(got))}" if kept else words
 
 
 def cleared_to_load(got: Facts, side: str) -> Value:
     """Return "yes" if weights are cleared."""
-    return "yes" if _for(got) in ("all", "lifting") else "no"
+    return "yes" if _for(got) in ("all", "lifting") and not _kept(got) else "no"
+
+
+def _cleared(got: Facts, limits: Iterable[Limit]) -> LimitsTold:
+    name = _for(got)
+    return without(limits, _CLEARED_FOR[name], load=name in ("all", "lifting"))
+
+
+def _of_it(got: Facts) -> LimitsTold:
+    """Return the limits that a clearance is of, wholly or in part."""
+    return tuple(one for one in limits_in(got.get("before")) if _cleared(got, (one,)) != (one,))
+
+
+def _of_others(got: Facts) -> LimitsTold:
+    """Return those of them that another clinician set than gave the clearance, or may have."""
+    who = str(who_and_when(got, ""))
+    return tuple(one for one in _of_it(got) if one.by and may_be_another(who, one.by))
+
+
+def _kept(got: Facts) -> LimitsTold:
+    """Return what another clinician set and stays, as whoever cleared them may not have known of it."""
+    return () if got.get("agreed") == "yes" else _of_others(got)
+
+
+def set_by_others(got: Facts, side: str) -> Value | None:
+    """Return in words what a clearance is of and another clinician set, or may have; None for nothing."""
+    return words_of(_of_others(got), _show(got)) or None
+
+
+def lifts_some(got: Facts, side: str) -> Value:
+    """Return "no" where all that a clearance is of stays."""
+    kept = _kept(got)
+    return "no" if kept and kept == _of_it(got) else "yes"
 
 
 def _left(got: Facts) -> LimitsTold:
-    name, before = _for(got), limits_in(got.get("before"))
+    before, kept = limits_in(got.get("before")), _kept(got)
     now = limits_in(got.get(LIMITS))
-    told_since = tuple(one for one in now if one not in before)
-    return *without((one for one in now if one in before), _CLEARED_FOR[name], load=name in ("all", "lifting")), *told_since
+    return tuple(left for one in now for left in (_cleared(got, (one,)) if one in before and one not in kept else (one,)))
 
 
 def limits_left(got: Facts, side: str) -> Value:

@@ -42,7 +42,7 @@ CUT = Fact("cut", values=("my doctor told me on the phone this morning that",))
 READ = Fact("read", values=("all", "part", "none"), of=how_read)
 PUTS_RIGHT = Fact("put_right", values=("end", "lower", "kept"), of=right_read)
 END_READ, WHO_READ = Fact("end_read", values=YES_NO, of=end_read), Fact("who_read", values=YES_NO, of=who_read)
-STANDING = ('[{"parts": ["load"], "kg": null, "until": "2026-03-02", "by": "a doctor", "words": "no weights"}]',
+STANDING = ('[{"parts": ["load"], "kg": null, "until": "2026-03-02", "by": "a surgeon", "words": "no weights"}]',
             '[{"parts": ["squats", "stretch_hip"], "kg": 60.0, "until": "", "by": "", "words": "no squats"}]')
 """Examples of what may stand."""
 

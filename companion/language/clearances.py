@@ -7,7 +7,7 @@ from datetime import date
 from difflib import get_close_matches
 from typing import Final, NamedTuple
 
-from companion.language.limits import CLINICIANS, read_limit
+from companion.language.limits import CLINICIANS, clinicians_in, read_limit
 from companion.language.phrases import normalise
 from companion.language.questions import is_question
 
@@ -25,6 +25,11 @@ def names_clinician(text: str) -> bool:
 def says_clinician(text: str) -> bool:
     """True if words answer whether somebody is a clinician with which: "my physio", "yes, dr smith"; not if they ask."""
     return names_clinician(text) and not is_question(text)
+
+
+def may_be_another(text: str, by: str) -> bool:
+    """True if whoever words name may be another clinician than "a surgeon" (``by``): another kind, none named, or another of them."""
+    return clinicians_in(text) != [by] or bool(_ANOTHER.search(normalise(text)))
 
 
 def names_when(text: str) -> bool:
@@ -131,6 +136,7 @@ _NAME_WORD: Final = (
     r"were|who|what|which|why|how|you|i|i'm|i've|say|said|says)\b)(?!\w+n't\b)[\w'.-]+")
 _WHO: Final = rf"(?P<who>{_NAME_WORD}(?: {_NAME_WORD}){{0,3}})"
 _CLINICIAN: Final = "|".join(pattern for _, pattern in CLINICIANS)
+_ANOTHER: Final = re.compile(rf"\b(?:another|a different|different|a second|second|other|new)(?: \w+)? (?:{_CLINICIAN})(?!\w)")
 _TREATS: Final = rf"(?P<who>(?:(?:my|the|our|a) )?(?:{_CLINICIAN}|they|he|she))"
 _HOW: Final = r"(?: has| have|'s)?(?: (?:just|now|finally|fully|officially|already))*"
 _LEAD: Final = r"(?:(?:so|ok|okay|hey|hi|yes|well|update|finally|good news|great news|and)[,:]? )*"

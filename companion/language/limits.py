@@ -227,7 +227,7 @@ def read_limits(text: str, today: date, system: str = "") -> tuple[ToldLimit, ..
         limits[one.until] = _both(limits[one.until], one) if one.until in limits else one
     kg, left = _kilos(last, system)
     more = kg is not None or _left_out(left) != (frozenset(), "", "")
-    return whole if more or not limits or len(_all_who(text)) > 1 else tuple(limits.values())
+    return whole if more or not limits or len(clinicians_in(text)) > 1 else tuple(limits.values())
 
 
 _PLACE: Final = "\ue000"
@@ -373,7 +373,8 @@ def _meant(word: str) -> str:
     return nearest_word(word, begun_as(word, _MEANT)) or word
 
 
-def _all_who(text: str) -> list[str]:
+def clinicians_in(text: str) -> list[str]:
+    """Return the kinds of clinician that words name, such as "a surgeon"."""
     return [name for name, pattern in CLINICIANS if re.search(rf"\b(?:{pattern})(?!\w)", _spelt(text))]
 
 

@@ -227,14 +227,14 @@ MANY = (limit(L, S, B, *STRETCHES, kg=60.0, until="2026-03-20"), limit(T), limit
     ({"for_read": "squats"}, "squats", "no", (limit(L, B, *STRETCHES, kg=60.0, until="2026-03-20"), *MANY[1:])),
     ({"for_read": "squats", "cleared_for": "all"}, "everything", "yes", ())])
 def test_a_clearance_takes_away_what_it_is_for(got: dict[str, Any], words: str, load: str, then: tuple[Limit, ...]):
-    got = {"before": as_text(MANY), "safety.limits": as_text(MANY), **got}
+    got = {"before": as_text(MANY), "safety.limits": as_text(MANY), "agreed": "yes", **got}
     assert (of("cleared_words", got), of("cleared_to_load", got), left("limits_left", got)) == (words, load, then)
     assert of("kilos_left", got) == ("0" if then else ""), "no added load, or no training"
     assert of("end_left", got) == ("2026-03-20" if then else None)
 
 
 def test_a_limit_told_since_a_clearance_was_begun_stays():
-    got = {"before": as_text((OLD,)), "safety.limits": as_text((OLD, limit(S))), "cleared_for": "all"}
+    got = {"before": as_text((OLD,)), "safety.limits": as_text((OLD, limit(S))), "cleared_for": "all", "agreed": "yes"}
     assert left("limits_left", got) == left("limits_left", {**got, "cleared_for": "lifting"}) == (limit(S),)
 
 

@@ -692,7 +692,9 @@ def test_a_clearance_asks_who_and_when_as_far_as_its_sentence_does_not_say_and_t
     assert talk.last.startswith(asked)
     talk.say("yesterday" if "when did" in asked else "my physio, yesterday" if "when" in asked else "my physio")
     assert talk.last.startswith("You were told this: no added load, no hamstring stretching, until 23 March")
-    talk.say("yes", "yes")
+    talk.say("yes")
+    assert (talk.state == "clearance.agreed") is ("physio" not in who_and_when), "asked where another clinician than the physio cleared"
+    talk.say(*["yes"] if talk.state == "clearance.agreed" else [], "yes")
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.HAMSTRINGS,))]
     assert (talk.found["safety.body_first"], talk.found["safety.cleared_until"]) == ("no", "2026-09-01")
     assert talk.alerts == [f"was cleared for lifting weights. By whom and when: {who_and_when}"]
@@ -768,7 +770,7 @@ def test_pain_beside_a_clearance_is_heard_first():
 
 
 def test_cleared_asks_for_what_and_for_new_limits():
-    talk = Limited("home", TOLD, KILOS).say("cleared", "my doctor, today", "everything", "yes")
+    talk = Limited("home", replace(TOLD, by="a doctor"), KILOS).say("cleared", "my doctor, today", "everything", "yes")
     assert talk.limits == ()
     assert talk.found["load.told"] == ""
     talk.say("nothing over 40 kg until they clear me, said my doctor", "yes")
@@ -781,8 +783,55 @@ def test_a_clearance_that_is_not_confirmed_changes_nothing():
     assert "safety.cleared_until" not in talk.found
 
 
+SURGEON = Limit(frozenset((LimitPart.LOAD,)), None, None, "a surgeon", "no lifting")
+
+
+@pytest.mark.parametrize("who", [
+    "my chiropractor cleared me today", "the hospital cleared me today", "my physio gave me the all clear today",
+    "another surgeon cleared me today", "dr okafor cleared me today"])
+@pytest.mark.parametrize("answer", ["no", "not sure"])
+def test_what_one_clinician_set_is_not_ended_by_another_who_may_not_have_known_of_it(who: str, answer: str):
+    talk = Limited("home", SURGEON, **{"safety.body_first": "yes"}).say(who, "everything")
+    assert talk.last == ("Somebody else may have set this: no added load, until they clear you, said by a surgeon. Did whoever cleared you "
+                         "know of it, or does the one who set it agree?")
+    talk.say(answer)
+    assert (talk.limits, talk.alerts, talk.state) == ((SURGEON,), [], "home.pick")
+    assert "Then this stays: no added load, until they clear you, said by a surgeon." in talk.heard
+    assert not {"safety.body_first", "safety.cleared_until"} & talk.found.keys()
+
+
+def test_what_one_clinician_set_is_ended_by_another_who_knew_of_it():
+    talk = Limited("home", SURGEON).say("my chiropractor cleared me today", "everything", "yes", "yes", "none")
+    assert (talk.limits, talk.found["safety.cleared_until"]) == ((), "2026-09-01")
+
+
+def test_whoever_set_a_limit_ends_it_unasked():
+    talk = Limited("home", SURGEON).say("my surgeon cleared me today", "everything")
+    assert talk.state == "clearance.right"
+    assert Limited("home", replace(SURGEON, by="")).say("my physio cleared me today", "everything").state == "clearance.right"
+
+
+def test_of_two_limits_only_the_one_ends_that_whoever_cleared_them_set():
+    talk = Limited("home", SURGEON, TOLD).say("my physio cleared me today", "everything", "no")
+    assert talk.last == ("I understand: cleared for everything, though not of what stays: no added load, until they clear you, said by a "
+                         "surgeon. By whom and when: my physio cleared me today. Is that right?")
+    talk.say("yes", "none")
+    assert (talk.limits, "safety.cleared_until" in talk.found) == ((SURGEON,), False)
+    assert "What still stands: no added load" in talk.heard
+    other = Limited("home", SURGEON, replace(TOLD, parts=frozenset((LimitPart.HAMSTRINGS,)))).say(
+        "my physio cleared me for stretching today")
+    assert other.state == "clearance.right", "of the surgeon's nothing is cleared"
+
+
+def test_another_clinician_s_word_brings_no_end_forward():
+    talk = Limited("home", SURGEON).say("my physio said no lifting for a week", "yes", "yes")
+    assert [(limit.by, limit.until) for limit in talk.limits] == [("a surgeon", None), ("a physiotherapist", date(2026, 3, 9))]
+    assert "sooner" not in talk.heard
+    assert Limited("home", SURGEON).say("my physio said 2 weeks actually").limits[0] == SURGEON
+
+
 def test_a_limit_told_while_a_clearance_waited_is_none_of_what_was_cleared():
-    talk = Limited("home", TOLD).say("cleared", "my doctor, today", "stop", "my surgeon said no squats until they clear me", "yes", "yes")
+    talk = Limited("home", TOLD).say("cleared", "my physio, today", "stop", "my surgeon said no squats until they clear me", "yes", "yes")
     talk.say("cleared", "yes", "everything", "yes", "none")
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.SQUATS,))]
     assert "What still stands: no squats" in talk.heard
@@ -800,7 +849,7 @@ def test_a_word_of_a_friend_or_ones_own_ends_no_limit(who: str, says: str):
 def test_a_person_named_may_be_a_clinician_and_a_clearance_says_when():
     talk = Limited("home", TOLD).say("cleared", "Sarah", "yes")
     assert talk.state == "clearance.cleared_when"
-    talk.say("last week", "yes", "everything")
+    talk.say("last week", "yes", "everything", "yes")
     assert "By whom and when: Sarah, last week" in talk.last
     assert talk.say("yes").limits == ()
     assert Limited("home", TOLD).say("cleared", "my fisio on monday").state == "clearance.after"
