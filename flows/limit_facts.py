@@ -20,10 +20,14 @@ from companion.language.limits import (
     NEW_END,
     NEW_KILOS,
     NEW_KILOS_TILL,
+    NEW_KILOS_UNIT,
+    NEW_UNIT,
     ToldLimit,
+    in_the_unit,
     new_end,
     new_kilos,
     new_kilos_till,
+    number_said,
     parts_named,
     past_end,
     read_limit,
@@ -99,15 +103,19 @@ class PutRight(NamedTuple):
 
 
 def _weighed_anew(words: str, units: str, standing: LimitsTold) -> PutRight | None:
-    """Return the weight that words only put right: of the limit whose weight they take back, else, where they say that they are of a limit,
-    of the one told last with a weight; None for no such."""
+    """Return the weight that words only put right: of the limit whose weight they take back, or say again with another unit, else, where
+    they say that they are of a limit, of the one told last with a weight; None for no such. A unit alone is that of the one told last."""
     weighed = {one: one.kg for one in reversed(standing) if one.kg is not None}
-    if not (told := new_kilos(words, units)):
+    kilos, old = None, next(iter(weighed), None)
+    if told := new_kilos(words, units):
+        was = [one for one, kg in weighed.items() if told.was is not None and abs(told.was - kg) < ROUNDING]
+        was = was or [one for one, kg in weighed.items() if told.number == number_said(kg, one.words, units)]
+        kilos, old = told.kg, next(iter(was or (weighed if told.named else ())), None)
+    elif old:
+        kilos = in_the_unit(words, weighed[old], old.words, units)
+    if old is None or kilos is None:
         return None
-    was = [one for one, kg in weighed.items() if told.was is not None and abs(told.was - kg) < ROUNDING]
-    if not (old := next(iter(was or (weighed if told.named else ())), None)):
-        return None
-    return PutRight("lower" if told.kg < weighed[old] else "kept", old, replace(old, kg=told.kg), shown(weighed[old], "kg", units))
+    return PutRight("lower" if kilos < weighed[old] else "kept", old, replace(old, kg=kilos), shown(weighed[old], "kg", units))
 
 
 def _put_right(got: Facts) -> PutRight | None:
@@ -128,13 +136,18 @@ def _put_right(got: Facts) -> PutRight | None:
 
 def may_put_right(asked: str, facts: Facts) -> bool:
     """True if words may begin the telling of a limit: those that only put an end or a weight right may where such a limit stands. A weight
-    alone, "its 40, not 60", may be the answer to a test that is open; one that says that it is a limit is also one by itself."""
+    alone, "its 40, not 60", may be the answer to a test that is open; one that says that it is a limit is also one by itself. One with
+    another unit, "i meant 40 lb", is of a limit on the day of its telling."""
     if re.fullmatch(NEW_END, asked):
         return bool(facts.get("limit.words") and new_end(asked, _today(facts)))
     units = str(facts.get("welcome.units", METRIC))
     if (beside := new_kilos_till(asked, units)) and re.fullmatch(NEW_KILOS_TILL, asked):
         return any(one.kg is not None for one in limits_in(facts.get(LIMITS))) or beside.named
-    if not ((told := new_kilos(asked, units)) and re.fullmatch(NEW_KILOS, asked)):
+    told = new_kilos(asked, units)
+    if not (told and re.fullmatch(NEW_KILOS, asked)) and (re.fullmatch(NEW_UNIT, asked) or re.fullmatch(NEW_KILOS_UNIT, asked)):
+        here = facts.get(SAID_OVER, "limits") == "limits" and facts.get(f"{LIMITS}.today") == "yes"
+        return here and _weighed_anew(asked, units, limits_in(facts.get(LIMITS))) is not None
+    if not (told and re.fullmatch(NEW_KILOS, asked)):
         return True
     if _weighed_anew(asked, units, limits_in(facts.get(LIMITS))):
         return told.named or facts.get(SAID_OVER, "limits") == "limits"
@@ -310,6 +323,16 @@ def sooner(got: Facts, side: str) -> Value:
     least, most = most_kg(standing), most_kg(told)
     less = least is not None and most is not None and least < most and got.get("now") != "wrong"
     return f" Less still stands beside it: {words_of([one for one in standing if most_kg((one,)) == least], _show(got))}." if less else ""
+
+
+def kilos_told(got: Facts, side: str) -> Value | None:
+    """Return the weight of what was told, in kg; None where it names none."""
+    return next((one.kg for one in _limits(got) if one.kg is not None), None)
+
+
+def told_words(got: Facts, side: str) -> Value:
+    """Return the words that told it."""
+    return _words(got)
 
 
 def kilos_then(got: Facts, side: str) -> Value:

@@ -9,7 +9,7 @@ from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Option, Words, YesNo, choice
 from companion.conversation.number_kinds import LimitKilos
 from companion.conversation.policy import Policy
-from companion.language.limits import NEW_END, NEW_KILOS, NEW_KILOS_TILL, only_part
+from companion.language.limits import NEW_END, NEW_KILOS, NEW_KILOS_TILL, NEW_KILOS_UNIT, NEW_UNIT, only_part
 from flows.limit_facts import (
     NO_MORE,
     before_right,
@@ -17,6 +17,7 @@ from flows.limit_facts import (
     end_then,
     how_read,
     kilos_then,
+    kilos_told,
     left_open,
     limit_facts,
     limits_open,
@@ -26,6 +27,7 @@ from flows.limit_facts import (
     right_read,
     sooner,
     stands_then,
+    told_words,
     understood,
     who_read,
 )
@@ -100,12 +102,13 @@ FLOW = Flow(
                r"(?P<asked>(?:i'm |i am )?not (?:allowed|supposed) to .+)",
                r"(?P<asked>(?:no|nothing) (?:weights?|load|lifting|bending|(?:hamstring |calf |hip )?stretching|over \d+|"
                r"above \d+|heavier than).* (?:for|until|till) .+)",
-               rf"(?P<asked>{NEW_END})", rf"(?P<asked>{NEW_KILOS})", rf"(?P<asked>{NEW_KILOS_TILL})"),
+               rf"(?P<asked>{NEW_END})", rf"(?P<asked>{NEW_KILOS})", rf"(?P<asked>{NEW_KILOS_TILL})",
+               rf"(?P<asked>{NEW_UNIT})", rf"(?P<asked>{NEW_KILOS_UNIT})"),
     fits=may_put_right,
     facts=(Fact("tomorrow", of=tomorrow), PAST,
            GIVEN, CUT, READ, PUTS_RIGHT, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
            Fact("then", values=STANDING, of=limits_then), Fact("stands", of=stands_then), Fact("understood", of=understood),
-           Fact("sooner", of=sooner), Fact("before", of=before_right),
+           Fact("sooner", of=sooner), Fact("before", of=before_right), Fact("told_kg", of=kilos_told), Fact("told_words", of=told_words),
            Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), Fact("left_open", of=left_open)),
     invite="You told me of a limit, and I am not sure yet that I understood it. Until you have answered, nothing that moves opens here.",
     parked="All right. {left_open}",

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from functools import lru_cache
 from typing import Final
@@ -108,6 +108,13 @@ _NEW_KILOS: Final = re.compile(_WEIGHT)
 _MAY: Final = rf"(?=.*(?:{_OF_A_LIMIT}|\bnot \d))"
 NEW_KILOS: Final = rf"{_MAY}{_WEIGHT}"
 """Whole messages that may put the weight of a limit right, as a pattern; ``new_kilos`` reads them, and a weight alone."""
+_UNIT_LEADS: Final = rf"(?:{_PUTS_RIGHT}|(?:in|as|weight|number|all) )*"
+NEW_UNIT: Final = (rf"{_UNIT_LEADS}(?:not (?:in )?{_UNITS}(?:,| but)? {_UNIT_LEADS})?(?P<unit_meant>{_UNITS})"
+                   rf"(?:,? (?:and |but )?not (?:in )?{_UNITS})?{_SAID_AFTER}*")
+"""Whole messages that may put the unit of a limit's weight right, as a pattern; ``in_the_unit`` reads them."""
+_NEW_UNIT: Final = re.compile(NEW_UNIT)
+NEW_KILOS_UNIT: Final = rf"(?=.*\d ?{_UNITS})(?!.*\b(?:nothing|over|above|max\w*|at most|up to|limit)\b){_WEIGHT}"
+"""Whole messages that may say a limit's weight again with another unit, as a pattern; ``new_kilos`` reads them."""
 _TILL: Final = re.compile(rf",? {_ENDS}(?=,| not\b|$)")
 NEW_KILOS_TILL: Final = rf"{_MAY}(?=.*{_TILL.pattern})(?:{_PUTS_RIGHT})*{_amount('till_')}.*"
 """Whole messages that may put a limit's weight and end right, as a pattern; ``new_kilos_till`` and ``new_end_beside`` read them."""
@@ -295,11 +302,12 @@ def new_end(text: str, today: date) -> str:
 @dataclass(frozen=True, slots=True)
 class NewKilos:
     """The weight of a limit as it is put right, in kg. ``was``: the one it is said in place of; ``named``: true if the words say that they
-    are of a limit, or that somebody set it."""
+    are of a limit, or that somebody set it; ``number``: as it was typed, with a unit."""
 
     kg: float
     was: float | None
     named: bool
+    number: float | None = field(default=None, compare=False)
 
 
 def new_kilos(text: str, system: str = "") -> NewKilos | None:
@@ -328,7 +336,30 @@ def _new_kilos(line: str, system: str) -> NewKilos | None:
     if not (found := _NEW_KILOS.fullmatch(line)):
         return None
     was = _in_kilos(found["not_kg"], found["not_unit"] or found["unit"], system) if found["not_kg"] else None
-    return NewKilos(_in_kilos(found["kg"], found["unit"] or found["not_unit"], system), was, bool(re.search(_OF_A_LIMIT, line)))
+    unit = found["unit"] or found["not_unit"]
+    return NewKilos(_in_kilos(found["kg"], unit, system), was, bool(re.search(_OF_A_LIMIT, line)), _number(found["kg"]) if unit else None)
+
+
+def in_the_unit(text: str, kg: float, words: str, system: str = "") -> float | None:
+    """Return the weight of a limit, in kg, where a message only puts its unit right: "sorry, pounds not kilos"; None for no such message.
+    ``kg``: its weight as it was read; ``words``: those that told it; ``system``: as for ``read_limit``."""
+    found = _NEW_UNIT.fullmatch(_line_of(text))
+    return _in_kilos(f"{number_said(kg, words, system)}", found["unit_meant"], system) if found else None
+
+
+def number_said(kg: float, words: str, system: str = "") -> float:
+    """Return the number by which a weight was told: as the words have it, else in the person's own units."""
+    said = map(_number, re.findall(r"\d+(?:[.,]\d+)?", words))
+    own = kg / KG_PER_POUND if system == IMPERIAL else kg
+    return next((one for one in said if any(abs(one * factor - kg) < _ROUNDED for factor in (1.0, KG_PER_POUND))), round(own, 1))
+
+
+_ROUNDED: Final = 0.05
+"""How far two weights in kg differ at most that are the same, since they are kept rounded."""
+
+
+def _number(amount: str) -> float:
+    return float(amount.replace(",", "."))
 
 
 def is_end(text: str, today: date) -> bool:
@@ -438,7 +469,7 @@ def _kilos(line: str, system: str) -> tuple[float | None, str]:
 
 def _in_kilos(amount: str, unit: str | None, system: str) -> float:
     pounds = unit.startswith(("lb", "pound")) if unit else system == IMPERIAL
-    return round(float(amount.replace(",", ".")) * (KG_PER_POUND if pounds else 1.0), 2)
+    return round(_number(amount) * (KG_PER_POUND if pounds else 1.0), 2)
 
 
 def _named(clause: str) -> tuple[frozenset[str], str]:

@@ -289,6 +289,30 @@ def test_a_limit_is_not_put_right_to_more_and_it_is_said_which_stands(words: str
             "once a doctor or physio has cleared you. Then say “cleared”.") in talk.heard
 
 
+FORTY = replace(SIXTY, kg=40.0, words="physio said nothing over 40")
+POUNDS_MEANT = ("i meant 40 lb", "sorry, pounds not kilos", "it was in pounds", "not kilos but pounds", "40 lb not kg", "oh i meant lbs")
+
+
+@pytest.mark.parametrize("words", POUNDS_MEANT)
+def test_pounds_that_were_taken_for_kilos_are_put_right_at_once(words: str):
+    talk = Limited("home", FORTY, **{"safety.limits.today": "yes"}).say(words)
+    assert [limit.kg for limit in talk.limits] == [18.14]
+    assert "Noted: nothing above 18.1 kg, until 20 March 2026, said by a physiotherapist, and no longer 40 kg." in talk.heard
+    asked = Limited("limits").say("physio said nothing over 40 until 20 march", words)
+    assert asked.last == "I understand: nothing above 18.1 kg, until 20 March 2026, said by a physiotherapist. Is that right?"
+    assert [limit.kg for limit in asked.say("yes").limits] == [18.14]
+    assert [limit.kg for limit in Limited("limits").say("physio said nothing over 40 until 20 march", words, "no, kilos", "yes").limits] == [40]
+
+
+def test_a_unit_put_right_to_more_and_one_that_may_be_of_something_else_change_nothing():
+    pounds = replace(FORTY, kg=18.14)
+    talk = Limited("home", pounds, **{"safety.limits.today": "yes"}).say("sorry, kilos not pounds")
+    assert (talk.limits, "Your limit stays as it is" in talk.heard) == ((pounds,), True)
+    for flow, known in (("home", {}), ("knee_to_wall", {"safety.limits.today": "yes"})):
+        assert Limited(flow, FORTY, **known).say("i meant 40 lb").limits == (FORTY,)
+    assert Limited("home", FORTY, **{"safety.limits.today": "yes"}).say("i meant 60 lb").limits == (FORTY,)
+
+
 def test_of_two_weights_the_one_that_is_taken_back_is_put_right_else_the_one_told_last():
     eighty = Limit(frozenset((LimitPart.BENDING,)), 80.0, None, "a doctor", "nothing over 80")
     assert [limit.kg for limit in Limited("home", SIXTY, eighty).say("its 40 not 60").limits] == [40.0, 80.0]
