@@ -18,6 +18,7 @@ from flows.limit_facts import (
     lifts_some,
     limits_left,
     limits_told,
+    may_clear,
     set_by_others,
     sets_limit,
     until_asked_again,
@@ -45,7 +46,7 @@ CHECK_NEXT = fact("safety.level").one_of("clinician", "same_day", "emergency")
 FLOW = Flow(
     "clearance", version=2, title="I was cleared", policy=Policy.TOLD, gates=(WELCOMED,), at_start=clearance_facts,
     command=("cleared", "clearance", "i am cleared", "i'm cleared", "i have been cleared"),
-    sentences=CLEARANCES,
+    sentences=CLEARANCES, fits=may_clear,
     facts=(WAITS, STAND, SAID_BESIDE, Fact("with_said", values=STANDING), Fact("limits_told", of=limits_told),
            Fact("tomorrow", of=tomorrow), Fact("before_words", values=("no squats, until they clear you",)),
            Fact(CLEARED_SAID, values=SENTENCES), *CLEARED_FACTS, TO_LOAD, LIMITED, Fact("before", values=STANDING),

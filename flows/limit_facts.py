@@ -13,7 +13,7 @@ from companion.conversation.aims import SAID_OVER
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
-from companion.language.clearances import and_limit, is_today, may_be_another
+from companion.language.clearances import and_limit, is_today, may_be_another, not_cleared, raises, read_clearance
 from companion.language.findings import without_the_found
 from companion.language.limits import (
     CLEARED,
@@ -32,7 +32,9 @@ from companion.language.limits import (
     past_end,
     read_limit,
     read_limits,
+    says_longer,
     sets_none,
+    still_until,
 )
 from companion.language.passed_on import in_whole_words
 from companion.language.units import METRIC, shown
@@ -76,6 +78,8 @@ def limit_facts(known: Known) -> dict[str, Value]:
     facts: dict[str, Value] = {"on": date.fromisoformat(str(known.facts["today"])).isoformat(),
                                "units": str(known.facts.get("welcome.units", METRIC))}
     said, cut = known.asked.strip(), len(known.asked) == SAID_MOST
+    if not_cleared(said):
+        return facts | {"not_cleared": "yes"}
     return facts | ({"cut": said} if cut else {"given": said} if said else {})
 
 
@@ -125,7 +129,9 @@ def _put_right(got: Facts) -> PutRight | None:
     if got.get("now") != "wrong" and (found := _weighed_anew(words, _units(got), standing)):
         return found
     last = next((one for one in reversed(standing) if LimitPart.OTHER not in one.parts), None)
-    if last and (end := new_end(words, date.fromisoformat(str(got["on"])))):
+    on = date.fromisoformat(str(got["on"]))
+    since = max(on, last.until) if last and last.until and says_longer(words) else on
+    if last and (end := new_end(words, since)):
         first, *_ = _told(got)
         until = _until(str(got.get("until", end)))
         if first.by and last.by and first.by != last.by and replace(last, until=until).sooner_than(last):
@@ -134,10 +140,18 @@ def _put_right(got: Facts) -> PutRight | None:
     return None
 
 
+def may_clear(asked: str, facts: Facts) -> bool:
+    """True if words may begin a clearance: those that raise a weight may where one stands."""
+    return not raises(asked) or most_kg(limits_in(facts.get(LIMITS))) is not None
+
+
 def may_put_right(asked: str, facts: Facts) -> bool:
-    """True if words may begin the telling of a limit: those that only put an end or a weight right may where such a limit stands. A weight
-    alone, "its 40, not 60", may be the answer to a test that is open; one that says that it is a limit is also one by itself. One with
-    another unit, "i meant 40 lb", is of a limit on the day of its telling."""
+    """True if words may begin the telling of a limit: that they are not cleared may where what they name is closed; those that only put an
+    end or a weight right may where such a limit stands. A weight alone, "its 40, not 60", may be the answer to a test that is open; one
+    that says that it is a limit is also one by itself. One with another unit, "i meant 40 lb", is of a limit on the day of its telling."""
+    if not_cleared(asked):
+        standing = limits_in(facts.get(LIMITS))
+        return bool(standing) and parts_named(asked) <= {part.value for one in standing for part in one.parts}
     if re.fullmatch(NEW_END, asked):
         return bool(facts.get("limit.words") and new_end(asked, _today(facts)))
     units = str(facts.get("welcome.units", METRIC))
@@ -268,7 +282,7 @@ def _then(got: Facts) -> LimitsTold:
     if found := _put_right(got):
         return tuple(found.new if one == found.old and found.what != "kept" else one for one in _standing(got))
     sets = how_read(got, "") != "none" and got.get("what") != "none" and got.get("now") not in ("fine", "cleared") and (
-        got.get("past") != "over")
+        got.get("past") != "over" and got.get("not_cleared") != "yes")
     if not sets:
         return () if got.get("never") == "yes" else _standing(got)
     return _with(() if got.get("now") == "wrong" else _standing(got), _limits(got))
@@ -282,6 +296,11 @@ def limits_open(got: Facts, side: str) -> Value:
 def limits_beside(got: Facts, side: str) -> Value:
     """Return what stands where nothing of this telling does."""
     return as_text(_standing(got))
+
+
+def words_beside(got: Facts, side: str) -> Value | None:
+    """Return that in words; None for nothing."""
+    return words_of(_standing(got), _show(got)) or None
 
 
 def limits_then(got: Facts, side: str) -> Value:
@@ -322,7 +341,8 @@ def sooner(got: Facts, side: str) -> Value:
         return f" That is sooner than what stands: {gone[0].end}."
     least, most = most_kg(standing), most_kg(told)
     less = least is not None and most is not None and least < most and got.get("now") != "wrong"
-    return f" Less still stands beside it: {words_of([one for one in standing if most_kg((one,)) == least], _show(got))}." if less else ""
+    stands = words_of([one for one in standing if most_kg((one,)) == least], _show(got)) if less else ""
+    return f" Less still stands beside it: {stands}. If they raised that, say “cleared” after this." if less else ""
 
 
 def kilos_told(got: Facts, side: str) -> Value | None:
@@ -366,7 +386,7 @@ def over_facts(known: Known) -> dict[str, Value]:
 
 def end_given(got: Facts, side: str) -> Value | None:
     """Return until when it is still on, where the answer itself says so; None where it does not."""
-    return new_end(str(got.get("over_said", "")), _today(got)) or None
+    return still_until(str(got.get("over_said", "")), _today(got)) or None
 
 
 def _after(got: Facts) -> LimitsTold:
@@ -411,7 +431,9 @@ def clearance_facts(known: Known) -> dict[str, Value]:
     """Return what stands before a clearance, what the words it was begun with clear, and these words where they also set a limit, with
     what stands until that is asked about."""
     said, beside = and_limit(known.asked, _today(known.facts))
-    own = _open({"given": known.asked})  # where it was said before
+    raised, who = raises(known.asked), read_clearance(said).who
+    limit = f"{f'{who} said ' if who else ''}nothing over {raised}" if raised else known.asked
+    own = _open({"given": limit})  # where it was said before
     limits = tuple(one for one in limits_in(known.facts.get(LIMITS)) if not beside or one != own)
     facts: dict[str, Value] = {"before": as_text(limits), "before_words": words_of(limits, _show(known.facts)),
                                "stand": "yes" if limits else "no"}
@@ -420,9 +442,9 @@ def clearance_facts(known: Known) -> dict[str, Value]:
     facts["waits"] = "yes" if limits or waits else "no"
     facts["told_today"] = "yes" if any(known.facts.get(f"safety.{one}.today") == "yes" for one in ("limits", "level")) else "no"
     named = {LimitPart(one) for one in parts_named(said)}
-    read = next((name for name, parts in _CLEARED_FOR.items() if named == parts), "")
+    read = next((name for name, parts in _CLEARED_FOR.items() if named == parts), "lifting" if raised else "")
     return facts | ({"for_read": read} if read else {}) | ({CLEARED_SAID: said} if said else {}) | (
-        {"limit_said": known.asked, "with_said": as_text((*limits, own))} if beside else {})
+        {"limit_said": limit, "with_said": as_text((*limits, own))} if beside else {})
 
 
 def is_newer(got: Facts, side: str) -> Value:

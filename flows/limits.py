@@ -9,6 +9,7 @@ from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Option, Words, YesNo, choice
 from companion.conversation.number_kinds import LimitKilos
 from companion.conversation.policy import Policy
+from companion.language.clearances import NOT_CLEARED as NOT_CLEARED_YET
 from companion.language.limits import NEW_END, NEW_KILOS, NEW_KILOS_TILL, NEW_KILOS_UNIT, NEW_UNIT, only_part
 from flows.limit_facts import (
     NO_MORE,
@@ -30,6 +31,7 @@ from flows.limit_facts import (
     told_words,
     understood,
     who_read,
+    words_beside,
 )
 from flows.safety_facts import tomorrow
 from flows.shared import WELCOMED
@@ -54,12 +56,15 @@ WHAT = (("load", "No weights", "weights", "no weight", "lifting", "no lifting"),
         ("training", "No training at all", "training", "everything", "all", "rest"), ("other", "Something else", "other"))
 NOW, WRONG = fact("now"), fact("right").is_("no")
 LOWER, KEPT, NEW_END_READ = map(PUTS_RIGHT.is_, ("lower", "kept", "end"))
-TELLS = ~NOW.one_of("fine", "cleared") & ~LOWER & ~KEPT
+NOT_CLEARED = Fact("not_cleared", values=("yes",))
+"""They say that they are not cleared yet of what stands: nothing changes."""
+TELLS = ~NOW.one_of("fine", "cleared") & ~LOWER & ~KEPT & ~NOT_CLEARED.known
 SOME = TELLS & ~READ.is_("none") & ~fact("past").is_("over")
 PAST = Fact("past_end", of=past_read)
 TAPPED_PARTS = SOME & (READ.is_("part") | WRONG) & ~NEW_END_READ
 MORE = fact("what").known & ~fact("what").one_of(*NO_MORE)
 MORE_2 = MORE & fact("also").known & ~fact("also").is_("enough")
+BESIDE = Fact("beside", of=words_beside)
 PICKED = {name: fact("what").is_(name) | (MORE & fact("also").is_(name)) | (MORE_2 & fact("also_2").is_(name))
           for name in ("kg", "stretching")}
 SETS_LIMIT = SOME & ~fact("what").is_("none")
@@ -103,10 +108,11 @@ FLOW = Flow(
                r"(?P<asked>(?:no|nothing) (?:weights?|load|lifting|bending|(?:hamstring |calf |hip )?stretching|over \d+|"
                r"above \d+|heavier than).* (?:for|until|till) .+)",
                rf"(?P<asked>{NEW_END})", rf"(?P<asked>{NEW_KILOS})", rf"(?P<asked>{NEW_KILOS_TILL})",
-               rf"(?P<asked>{NEW_UNIT})", rf"(?P<asked>{NEW_KILOS_UNIT})"),
+               rf"(?P<asked>{NEW_UNIT})", rf"(?P<asked>{NEW_KILOS_UNIT})",
+               rf"(?P<asked>{NOT_CLEARED_YET})"),
     fits=may_put_right,
     facts=(Fact("tomorrow", of=tomorrow), PAST,
-           GIVEN, CUT, READ, PUTS_RIGHT, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
+           GIVEN, CUT, NOT_CLEARED, BESIDE, READ, PUTS_RIGHT, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
            Fact("then", values=STANDING, of=limits_then), Fact("stands", of=stands_then), Fact("understood", of=understood),
            Fact("sooner", of=sooner), Fact("before", of=before_right), Fact("told_kg", of=kilos_told), Fact("told_words", of=told_words),
            Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), Fact("left_open", of=left_open)),
@@ -116,7 +122,7 @@ FLOW = Flow(
         Ask("now", "What stands: {limit.words}. What about it?", choice(
             ("new", "There is a new one", "new", "another", "add"), ("wrong", "It is not right", "wrong", "not right", "change"),
             ("cleared", "I was cleared", "cleared", "over"), ("fine", "Leave it", "fine", "nothing", "ok")), safety=True,
-            only_if=fact("limit.words").known & ~fact("given").known & ~CUT.known),
+            only_if=fact("limit.words").known & ~fact("given").known & ~CUT.known & ~NOT_CLEARED.known),
         Run("clearance", NOW.is_("cleared")),
         UNTIL_SAID,
         ASK_TOMORROW,
@@ -138,15 +144,16 @@ FLOW = Flow(
             ("all", "Nothing at all", "all", "everything"), ("stretch_hip", "Hips", "hip"),
             ("stretch_hamstrings", "Hamstrings", "hamstring"), ("stretch_calf", "Calves", "calf")),
             safety=True, only_if=TAPPED_PARTS & PICKED["stretching"]),
-        Ask("until", "Until when? Tap, or type a date.", LimitEnd(), safety=True, only_if=SETS_LIMIT & (END_READ.is_("no") | WRONG)),
+        Ask("until", "Until when? Tap, or type a date.", LimitEnd(), safety=True,
+            only_if=SETS_LIMIT & (END_READ.is_("no") & ~NEW_END_READ | WRONG)),
         Ask("by", "Who told you?", choice(
             ("doctor", "A doctor", "doctor", "gp"), ("physio", "A physiotherapist", "physio"), ("surgeon", "A surgeon", "surgeon"),
             ("other", "Somebody else", "other")), safety=True, only_if=SETS_LIMIT & (WHO_READ.is_("no") | WRONG) & ~NEW_END_READ),
         Ask("right", "I understand: {understood}.{sooner} Is that right?", YesNo(yes="Yes, that is right", no="No, ask me again"),
             safety=True, amends=("until", "kg"), only_if=SETS_LIMIT, then=(Jump(WRONG & NEW_END_READ, "until"), Jump(WRONG, "what"))),
-        Ask("never", "So nobody told you to leave that out: {limit.words}?", choice(
+        Ask("never", "What stands: {beside}. So nobody told you that?", choice(
             ("yes", "Nobody told me that", "yes", "nobody", "never"), ("no", "It was said", "no", "it is over")), safety=True,
-            only_if=NEVER_TOLD & fact("limit.words").known),
+            only_if=NEVER_TOLD & BESIDE.known),
         Do(Find("safety.limits", "{then}", "told by a clinician, in the lifter's words", "{understood}"), DONE),
         Do(Find("safety.limits", "{then}", "no limit was told"), TOLD_OR_NONE & ~DONE),
         Do(Find("safety.limits", "{then}", "a lower weight, put right by the lifter", "{understood}"), LOWER),
@@ -171,5 +178,6 @@ FLOW = Flow(
         Tell("Your limit stays as it is: {stands}. It goes up only once a doctor or physio has cleared you. Then say “cleared”.",
              KEPT, must_arrive=True),
         Tell("It stays as it is.", NOW.is_("fine")),
+        Tell("Then it stays as it is: {limit.words}. Once they have cleared you, say “cleared”.", NOT_CLEARED.known),
     ),
 )

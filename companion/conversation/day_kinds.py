@@ -22,7 +22,7 @@ from companion.language.days.reading import UnclearChange as NotRead
 from companion.language.days.reading import read_change
 from companion.language.days.rules import IncompleteChange, made, read_days, read_rest, without_asides
 from companion.language.days.times import read_hours, sense_of
-from companion.language.limits import CLEARED, is_end, new_end, new_end_beside, new_kilos_till, read_end
+from companion.language.limits import CLEARED, is_end, new_end, new_end_beside, new_kilos_till, read_end, still_until
 from companion.language.quantities import spelt
 from companion.language.questions import is_question
 
@@ -362,7 +362,7 @@ class LimitOver(Choice):
     still on, and until when."""
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
-        end = new_end(text, _today(context))
+        end = still_until(text, _today(context))
         if end == CLEARED or (end and date.fromisoformat(end) > _today(context)):
             return Answer("still", text, more=True)
         return Choice.read(self, text, context)

@@ -19,6 +19,7 @@ from companion.conversation.session import Session
 from companion.conversation.whole import read_whole
 from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import Mood, clauses, flat
+from companion.language.clearances import tells_of_clearance
 from companion.language.flags import URGENT, Flag, Heard, hear_flags
 from companion.language.pain import Pain, hear_pain
 from companion.language.passed_on import in_whole_words
@@ -56,6 +57,8 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
         _take_back(draft, text, said)
         return True
     every = hear_flags(text, weigh=not _understood(draft, waiting, text))
+    if any(one.flag is Flag.RESTRICTION for one in every) and _of_a_clearance(draft, text):
+        every = tuple(one for one in every if one.flag is not Flag.RESTRICTION)
     every = tuple(one if one.flag is Flag.SELF_HARM else replace(one, sure=False) for one in every) if in_doubt else every
     heard = tuple(one for one in every if not _asked_here(draft, one))
     if not heard and in_doubt:
@@ -98,6 +101,11 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
         _leave_unasked(draft)
     _ask_about(draft, others if free else heard, text)
     return True
+
+
+def _of_a_clearance(draft: Draft, text: str) -> bool:
+    """True if a message only tells of a clearance, given or not yet, where that begins its conversation: it is no limit that was told."""
+    return tells_of_clearance(text) and draft.book.sentence(text, draft.known.facts) is not None
 
 
 def _harm_among_others(draft: Draft, text: str) -> bool:

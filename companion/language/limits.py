@@ -66,7 +66,8 @@ _KILOS: Final = tuple(map(re.compile, (
 _MANY: Final = r"\d{1,3}|two|three|four|five|six|seven|eight|nine|ten|twelve"
 _SPAN: Final = re.compile(
     r"(?:for |over )?(?:at least |about |around |another |the )*(?:next |coming )?"
-    rf"(?:(?P<many>{_MANY}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?P<most>{_MANY}))? ?(?P<unit>day|week|wk|month)s?|"
+    rf"(?:(?P<many>{_MANY}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?P<most>{_MANY}))?(?: more| further| extra)? ?(?P<unit>day|week|wk|month)"
+    r"s?(?: more| longer)?|"
     r"(?P<fortnight>a fortnight))\b(?! ago\b)")
 _UNTIL: Final = re.compile(r"\b(?:until|till?|untill|up to|before|(?:extended|prolonged)(?: (?:it|that|this))? to) (?P<when>.+)")
 _CLEARED: Final = re.compile(
@@ -96,11 +97,19 @@ _PUTS_RIGHT: Final = rf"(?:(?:{'|'.join(_LEADS_IN.split())}|should have been|{_W
 _SAID_AFTER: Final = (r"(?:,? (?:ac\w+ly|instead|though|sor+y|really|now|please|i meant?|"
                       rf"not (?:(?:until|till?|for|just|only) )?[^, ]+(?: (?:weeks?|wks?|days?|months?))?|"
                       rf"(?:(?:said|says|by) )?(?:my |the |a )?(?:{_WHO})(?: said| says| told me)?))")
-_ENDS: Final = (r"(?:(?:until|untill|till?|(?:extended|prolonged) to) (?:(?!not\b).)+?|(?:for )?(?:another |about |at least )?"
-                rf"(?:{_MANY}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?:{_MANY}))? ?(?:day|week|wk|month)s?|(?:for )?a fortnight)")
-NEW_END: Final = rf"(?:{_PUTS_RIGHT}+{_ENDS}{_SAID_AFTER}*|{_ENDS}{_SAID_AFTER}+)"
+_ENDS: Final = (r"(?:(?:until|untill|till?|(?:extended|prolonged) to) (?:(?!not\b).)+?|(?:for )?(?:another |about |at least |a further )?"
+                rf"(?:{_MANY}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?:{_MANY}))?(?: more| further| extra)? ?(?:day|week|wk|month)s?"
+                r"(?: more| longer)?|(?:for )?a fortnight)")
+_LENGTHENED: Final = (
+    rf"(?:{_PUTS_RIGHT})*(?:(?:my |the |a )?(?:{_WHO})|he|she|they|it|that|(?:my |the )?(?:limit|restriction))"
+    r"(?: (?:has|have|had|was|is|been|got|just|now|then|only|also)|'s)* (?:extended|prolonged|lengthened|pushed|moved|put|added|changed|"
+    r"wants?|wanted|gave|gives?|given|needs?|likes?|keeps?|kept)(?: (?:it|that|this|(?:the|my) (?:limit|restriction)|me|back|out|on|by|to|"
+    r"for|up|longer|off|wait|rest))* ")
+_TO_A_DAY: Final = r"to (?:(?!not\b).)+?"
+NEW_END: Final = rf"(?:{_PUTS_RIGHT}+{_ENDS}{_SAID_AFTER}*|{_ENDS}{_SAID_AFTER}+|{_LENGTHENED}(?:{_ENDS}|{_TO_A_DAY}){_SAID_AFTER}*)"
 """Whole messages that may put the end of a limit right, as a pattern; ``new_end`` reads them."""
-_NEW_END: Final = re.compile(rf"{_PUTS_RIGHT}*(?P<end>{_ENDS}){_SAID_AFTER}*")
+_NEW_END: Final = re.compile(rf"(?:{_PUTS_RIGHT}*(?P<end>{_ENDS})|{_LENGTHENED}(?P<then>{_ENDS}|{_TO_A_DAY})){_SAID_AFTER}*")
+_LONGER: Final = re.compile(r"\b(?:more|another|further|extra|longer|added|by (?:a|an|another|\d+|two|three|four|six|one))\b")
 _OF_A_LIMIT: Final = rf"\b(?:limit|(?:he|she|they|{_WHO}) (?:said|says|told me))\b"
 _WEIGHT: Final = (rf"(?:{_PUTS_RIGHT}|(?:and|can|may|lift|max(?:imum)?|at most|up to|nothing|over|above|weight|load) )*{_AMOUNT}"
                   rf"(?:(?: is)?(?: the| my)? (?:max(?:imum)?|limit))?(?:{_NOT_SO_MUCH}|{_SAID_AFTER})*")
@@ -176,7 +185,10 @@ _NOTHING_SET: Final = re.compile(
     r"(?:i )?(?:can|may) (?:train|lift|squat|do everything|carry on|go on)(?: as (?:usual|normal|before)| normally| again| fully)?|"
     r"train(?:ing)? (?:as (?:usual|normal)|normally|is (?:fine|ok|okay))|everything (?:is )?(?:fine|ok|okay|allowed)|fully cleared|"
     r"(?:i'm |it's |all )?(?:fine|ok|okay|good|safe|clear|cleared) to (?:train|lift|squat|exercise|go on|carry on|go)"
-    r"(?: as (?:usual|normal|before)| normally| again| fully)?|cleared(?: for everything)?))(?: (?:at all|set))?")
+    r"(?: as (?:usual|normal|before)| normally| again| fully)?|cleared(?: for everything)?|"
+    r"(?:nobody|no ?one|no doctor|they never|he never|she never)(?: has| ever| have)* (?:told|said|set|gave)(?: (?:me|us))?"
+    r"(?: (?:that|this|it|so|anything|to|any limits?|any restrictions?))*|i was never told(?: (?:that|this|it|so|anything))*))"
+    r"(?: (?:at all|set))?")
 _SOFTENED: Final = re.compile(r"\b(?:light|easy|gentle|careful|slow)")
 ALLOWED_MOST: Final = 6
 """Words of a clause that allows something unnamed, above which it is asked about; our choice."""
@@ -267,9 +279,20 @@ def sets_one(text: str, today: date) -> bool:
     return bool(told.parts or told.kg is not None) and bool(told.by or told.until)
 
 
+_NOT_SAID: Final = re.compile(
+    rf"(?:(?:i'm |i am )?not sure|i (?:do not|don't|dont) (?:know|remember)|don'?t know|dunno|idk|no idea|unknown|unclear|open[- ]ended|"
+    rf"(?:(?:(?:my |the )?(?:{_WHO})|he|she|they|nobody|no one|it) )?(?:did not|didn't|didnt|never|hasn't|hasnt|has not|haven't|wouldn't|"
+    r"not|wasn't|couldn't)(?: (?:say|said|tell|told|give|gave|given|name|know|been|set|mention|mentioned|actually|really|me|us|an?|any|"
+    r"the|end|date|day|until|when|how|long|anything|that|it|yet))+|nobody (?:said|told me|knows)(?: (?:until )?when)?|"
+    r"no (?:end(?: date)?|date)(?: (?:yet|given|set|said))?)")
+"""Answers to "until when?" that nobody said so: it stands until they are cleared."""
+
+
 def read_end(text: str, today: date) -> str:
     """Return the end of a limit from an answer to "until when?": a date as text, ``CLEARED``, or "" where none was read."""
     line = _line_of(text)
+    if _NOT_SAID.fullmatch(line):
+        return CLEARED
     found = _end(f" {line} ", today)[0] or _end(f" until {line} ", today)[0]
     if not found and (day := read_date(line, today)) and not _passed(line, day, today):
         return day.isoformat()
@@ -292,11 +315,28 @@ def _passed(named: str, day: date, today: date) -> bool:
 
 
 def new_end(text: str, today: date) -> str:
-    """Return the end of a limit in words that put it right and say no more: "no, till monday", "physio said 3 weeks actually"; a date as
-    text, ``CLEARED``, or "" for no such words."""
+    """Return the end of a limit in words that put it right and say no more: "no, till monday", "physio said 3 weeks actually", "doctor
+    extended it till may"; a date as text, ``CLEARED``, or "" for no such words."""
     found = _NEW_END.fullmatch(_line_of(text))
-    end, rest = _end(f" {found['end']} ", today) if found else ("", "")
+    said = re.sub(r"^to ", "until ", found["end"] or found["then"]) if found else ""
+    end, rest = _end(f" {said} ", today)
     return end if not rest.strip(" ,") else ""
+
+
+_STILL_ON: Final = re.compile(
+    r"^(?:(?:no|nope|nah|(?:it(?:'?s| is)? )?(?:not|isn't|isnt)(?: (?:over|done|quite|finished))?(?: yet)?|"
+    r"(?:it(?:'?s| is) )?still(?: on)?)\b[ ,.;]*(?:but|as|because|since|so)?[ ,]*)+(?=\S)")
+
+
+def still_until(text: str, today: date) -> str:
+    """Return the end in words that say, or may, that a limit is still on: "not yet, physio wants one more week"; as ``new_end`` does."""
+    line = _line_of(text)
+    return new_end(line, today) or new_end(_STILL_ON.sub("", line), today)
+
+
+def says_longer(text: str) -> bool:
+    """True if an end in words is counted from the one that stands: "one more week"."""
+    return bool(_LONGER.search(_line_of(text)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -442,12 +482,22 @@ def _ends(line: str, today: date) -> Iterator[str]:
         line = found[1]
 
 
+_OF_MONTH: Final = re.compile(
+    r"(?:(?:the )?(?:(?P<part>start|beginning|early|middle|mid|end|late)(?: in| of|-)? ?)|in )?"
+    r"(?P<month>jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)")
+_PARTS_OF_MONTH: Final = {"middle": 15, "mid": 15, "end": 31, "late": 31}
+"""The day of the month that a part of it ends on, of a limit; of any other part the first."""
+
+
 def _day(named: str, today: date) -> date | None:
     name = named.removeprefix("after ").strip()
     if name in FEASTS:
         month, day = FEASTS[name]
         this_year = date(today.year, month, day)
         return this_year if this_year > today else date(today.year + 1, month, day)
+    if found := _OF_MONTH.fullmatch(name):  # "until may" is until it begins
+        first = read_date(f"1 {found['month']}", today)
+        return first and first + relativedelta(day=_PARTS_OF_MONTH.get(found["part"] or "", 1))
     if found := re.fullmatch(r"(?:the )?end of (?:the|this) month", name):
         return today + relativedelta(day=31)
     if found := re.fullmatch(r"(?:the )?end of (\w+)", name):

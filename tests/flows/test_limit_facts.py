@@ -281,7 +281,8 @@ def test_an_end_that_is_put_right_is_said_with_the_one_before_and_a_limit_told_a
 
 
 @each_row(("got", "stand", "said"), [
-    ({"given": "nothing over 80 kg"}, (60.0, 70.0), " Less still stands beside it: no squats, nothing above 60 kg, until 16 March 2026."),
+    ({"given": "nothing over 80 kg"}, (60.0, 70.0), " Less still stands beside it: no squats, nothing above 60 kg, until 16 March 2026. "
+     "If they raised that, say “cleared” after this."),
     ({"given": "nothing over 60 kg"}, (60.0,), ""), ({"given": "nothing over 80 kg", "now": "wrong"}, (60.0,), ""),
     ({"given": "nothing over 80 kg"}, (), ""), ({"given": "no jumping"}, (60.0,), ""), ({"given": "no weights"}, (60.0,), "")])
 def test_a_limit_told_with_more_weight_says_that_less_still_stands(got: dict[str, Any], stand: tuple[float, ...], said: str) -> None:

@@ -19,6 +19,7 @@ from tests.flows.squatting import Lifter
 
 TOLD = Limit(frozenset((LimitPart.LOAD, LimitPart.HAMSTRINGS)), None, date(2026, 3, 23), "a physiotherapist", "no weights")
 KILOS = Limit(frozenset(), 60.0, None, "a doctor", "nothing over 60 kg")
+SURGEON = Limit(frozenset((LimitPart.LOAD,)), None, None, "a surgeon", "no lifting")
 DUE = Limit(frozenset((LimitPart.SQUATS,)), None, date(2026, 3, 2), "a doctor", "no squats")
 
 
@@ -260,6 +261,26 @@ def test_where_no_limit_stands_no_date_of_one_is_put_right(words: str):
     assert (talk.limits, talk.session.stack[-1].flow) == ((), "home")
 
 
+@pytest.mark.parametrize(("words", "until"), [
+    ("until may", "1 May 2026"), ("may", "1 May 2026"), ("end of may", "31 May 2026"), ("mid april", "15 April 2026")])
+def test_a_limit_may_end_with_a_month(words: str, until: str):
+    assert f"until {until}," in Limited("limits").say("no squats, said my doctor", words).last
+
+
+@pytest.mark.parametrize("words", [
+    "she didn't say", "dont know", "he never said until when", "no idea", "no date yet", "she did not give a date"])
+def test_a_limit_of_which_nobody_said_the_end_stands_until_they_are_cleared(words: str):
+    assert Limited("limits").say("no squats, said my doctor", words).last.startswith("I understand: no squats, until they clear you,")
+
+
+@pytest.mark.parametrize("words", [("nobody told me",), ("i was never told that",), ("that old thing", "there is no limit")])
+def test_of_a_limit_that_nobody_told_only_that_is_asked_which_stands(words: tuple[str, ...]):
+    talk = Limited("home", TOLD).say("my limits", "not right", *words)
+    assert talk.last == ("What stands: no added load, no hamstring stretching, until 23 March 2026, said by a physiotherapist. So nobody "
+                         "told you that?")
+    assert talk.tap("Nobody told me that").limits == ()
+
+
 # its weight put right ---------------------------------------------------------------------------------------
 
 SIXTY = Limit(frozenset(), 60.0, date(2026, 3, 20), "a physiotherapist", "nothing over 60 kg")
@@ -301,7 +322,8 @@ def test_pounds_that_were_taken_for_kilos_are_put_right_at_once(words: str):
     asked = Limited("limits").say("physio said nothing over 40 until 20 march", words)
     assert asked.last == "I understand: nothing above 18.1 kg, until 20 March 2026, said by a physiotherapist. Is that right?"
     assert [limit.kg for limit in asked.say("yes").limits] == [18.14]
-    assert [limit.kg for limit in Limited("limits").say("physio said nothing over 40 until 20 march", words, "no, kilos", "yes").limits] == [40]
+    kilos = Limited("limits").say("physio said nothing over 40 until 20 march", words, "no, kilos", "yes")
+    assert [limit.kg for limit in kilos.limits] == [40.0]
 
 
 def test_a_unit_put_right_to_more_and_one_that_may_be_of_something_else_change_nothing():
@@ -432,7 +454,8 @@ def test_a_limit_beside_a_clearance_that_does_not_count_lifts_none():
     words = "saw my physio yesterday, she cleared me but nothing over 70 kg until friday"
     talk = Limited("home", replace(SIXTY, kg=40.0)).say(words, "no")
     assert talk.last == ("I understand: nothing above 70 kg, until 6 March 2026, said by a physiotherapist. Less still stands beside it: "
-                         "nothing above 40 kg, until 20 March 2026, said by a physiotherapist. Is that right?")
+                         "nothing above 40 kg, until 20 March 2026, said by a physiotherapist. If they raised that, say “cleared” after "
+                         "this. Is that right?")
     assert [limit.kg for limit in talk.say("yes").limits] == [40.0, 70.0]
     assert talk.found["load.told"] == "40"
     cleared = Limited("home", replace(SIXTY, kg=40.0)).say(words, "yes")
@@ -459,6 +482,80 @@ def test_what_a_clearance_leaves_out_is_not_what_they_were_cleared_for():
     upto = Limited("home", NO_SQUATS).say("physio cleared me for squats yesterday up to 60 kg", "yes", "yes").tap(
         "For 2 weeks", "Yes, that is right")
     assert sums(upto.limits) == [(frozenset(), 60.0, date(2026, 3, 16))]
+
+
+# ended, changed, or not -------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("words", "state"), [
+    ("surgeon lifted the restriction today", "clearance.right"), ("the surgeon removed my lifting ban today", "clearance.right"),
+    ("my surgeon took the limit off", "clearance.cleared_when"), ("the restriction was lifted today", "clearance.cleared_at"),
+    ("surgeon said lifting is ok again", "clearance.cleared_when"), ("my surgeon says i can lift again today", "clearance.right")])
+def test_that_a_clinician_took_a_limit_back_is_a_clearance_and_no_limit(words: str, state: str):
+    talk = Limited("home", SURGEON).say(words)
+    talk.say(*["everything"] if talk.state == "clearance.cleared_for" else [])
+    assert (talk.state, talk.limits) == (state, (SURGEON,))
+
+
+def test_what_a_clinician_called_fine_again_is_cleared_and_nothing_else():
+    both = replace(NO_SQUATS, parts=frozenset((LimitPart.SQUATS, LimitPart.HAMSTRINGS)))
+    talk = Limited("home", both).say("physio said squats are ok again", "today", "yes", "none")
+    assert [limit.parts for limit in talk.limits] == [{LimitPart.HAMSTRINGS}]
+    assert Limited("home", both).say("physio said squats are not ok").session.top.flow != "clearance"
+
+
+@pytest.mark.parametrize("words", [
+    "physio said i can go up to 60 kg now", "my physio raised it to 60", "the physio says i can lift 60 kg now"])
+def test_a_weight_that_a_clinician_raised_is_a_clearance_up_to_it(words: str):
+    talk = Limited("home", FORTY).say(words, "this morning", "yes")
+    assert talk.last.startswith("I understand: cleared for lifting weights.")
+    talk.say("yes", "until 20 march", "yes")
+    assert sums(talk.limits) == [(frozenset(), 60.0, date(2026, 3, 20))]
+    kept = Limited("home", FORTY).say(words, "this morning", "no")
+    assert (kept.limits, "It goes up only once a doctor or physio has cleared you." in kept.heard) == ((FORTY,), True)
+
+
+def test_where_no_weight_stands_one_that_a_clinician_allows_is_a_limit():
+    for stands in ((), (NO_SQUATS,)):
+        assert Limited("home", *stands).say("physio said i can go up to 60 kg now").state == "signs.so"
+
+
+def test_a_higher_weight_told_beside_a_lower_one_says_how_that_goes_up():
+    talk = Limited("limits", FORTY).tap("There is a new one").say("physio said max 60 kg until 20 march")
+    assert "If they raised that, say “cleared” after this." in talk.last
+
+
+@pytest.mark.parametrize(("words", "until"), [
+    ("doctor extended it till may", date(2026, 5, 1)), ("the doctor pushed it back to 20 april", date(2026, 4, 20)),
+    ("doctor wants one more week", date(2026, 3, 27)), ("it was extended by two weeks", date(2026, 4, 3)),
+    ("my gp added another 2 weeks", date(2026, 4, 3)), ("he extended the limit to the end of april", date(2026, 4, 30))])
+def test_a_limit_that_a_clinician_made_longer_has_a_new_end_counted_from_its_own(words: str, until: date):
+    stands = replace(NO_SQUATS, by="a doctor")
+    talk = Limited("home", stands).say(words)
+    assert (talk.state, talk.limits) == ("limits.right", (stands,))
+    assert talk.say("yes").limits == (replace(stands, until=until),)
+
+
+@pytest.mark.parametrize("words", [
+    "not cleared yet", "i am not cleared yet", "my surgeon hasn't cleared me yet", "still not cleared to lift"])
+def test_that_nobody_cleared_them_yet_changes_nothing(words: str):
+    talk = Limited("home", SURGEON).say(words)
+    assert (talk.limits, talk.alerts, talk.reminds, talk.state) == ((SURGEON,), [], [], "home.pick")
+    assert "Then it stays as it is: no added load" in talk.heard
+
+
+@pytest.mark.parametrize(("words", "stands"), [("not cleared yet", ()), ("not cleared for squats yet", (SURGEON,))])
+def test_not_cleared_for_what_no_limit_closes_may_be_a_new_one(words: str, stands: tuple[Limit, ...]):
+    assert Limited("home", *stands).say(words).state == "signs.so"
+
+
+@pytest.mark.parametrize(("words", "until"), [
+    ("not yet, physio wants one more week", "9 March 2026"), ("no, doctor extended it till may", "1 May 2026"),
+    ("still on, 2 more weeks", "16 March 2026"), ("its not over yet, until friday", "6 March 2026")])
+def test_on_its_date_not_yet_with_an_end_keeps_it_until_then(words: str, until: str):
+    talk = Limited("limit_over", DUE).say(words)
+    assert f"Then it stays: no squats, until {until}, said by a doctor." in talk.heard
+    assert Limited("limit_over", DUE).say("not yet").state == "limit_over.until"
 
 
 # kept to ----------------------------------------------------------------------------------------------------
@@ -805,9 +902,6 @@ def test_a_clearance_that_is_not_confirmed_changes_nothing():
     talk = Limited("home", TOLD).say("cleared", "my doctor, today", "everything", "no")
     assert talk.limits == (TOLD,)
     assert "safety.cleared_until" not in talk.found
-
-
-SURGEON = Limit(frozenset((LimitPart.LOAD,)), None, None, "a surgeon", "no lifting")
 
 
 @pytest.mark.parametrize("who", [
