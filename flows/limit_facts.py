@@ -12,8 +12,9 @@ from typing import Final, NamedTuple
 from companion.conversation.aims import SAID_OVER
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
+from companion.conversation.limit_words import ADDED
 from companion.conversation.moves import SAID_MOST
-from companion.language.clearances import and_limit, is_today, may_be_another, not_cleared, raises, read_clearance
+from companion.language.clearances import and_limit, is_today, may_be_another, not_cleared, raises, read_clearance, signs_off
 from companion.language.findings import without_the_found
 from companion.language.limits import (
     CLEARED,
@@ -22,7 +23,9 @@ from companion.language.limits import (
     NEW_KILOS_TILL,
     NEW_KILOS_UNIT,
     NEW_UNIT,
+    TOLD_MORE,
     ToldLimit,
+    by_each,
     in_the_unit,
     new_end,
     new_kilos,
@@ -35,6 +38,7 @@ from companion.language.limits import (
     says_longer,
     sets_none,
     still_until,
+    told_more,
 )
 from companion.language.passed_on import in_whole_words
 from companion.language.units import METRIC, shown
@@ -53,7 +57,7 @@ WHO: Final = {"doctor": "a doctor", "physio": "a physiotherapist", "surgeon": "a
 _PICKS: Final = ("what", "also", "also_2")
 NO_MORE: Final = ("none", "training", "other")
 """After one of these nothing more is asked to be left out."""
-_TOLD: Final = ("words", "given", "on", "units", *_PICKS, "which", "kg", "until", "by")
+_TOLD: Final = ("words", "given", "on", "units", *_PICKS, "which", "kg", "until", "until_2", "by", "same", "last_by", "last_until")
 
 
 def show_in(units: object) -> NumberFormat:
@@ -79,12 +83,28 @@ def limit_facts(known: Known) -> dict[str, Value]:
                                "units": str(known.facts.get("welcome.units", METRIC))}
     said, cut = known.asked.strip(), len(known.asked) == SAID_MOST
     if not_cleared(said):
-        return facts | {"not_cleared": "yes"}
-    return facts | ({"cut": said} if cut else {"given": said} if said else {})
+        return facts | {"says": "not_cleared"}
+    if last := _to_add_to(said, known.facts):
+        return facts | {"given": told_more(said, _today(known.facts), str(facts["units"])), "says": "adds", "last_by": last.by,
+                        "last_until": last.until.isoformat() if last.until else CLEARED}
+    signed = {"says": "signed_off"} if signs_off(said) else {}
+    return facts | ({"cut": said} if cut else {"given": said} if said else {}) | signed
+
+
+def _to_add_to(said: str, facts: Facts) -> Limit | None:
+    """Return the limit told last today, where words say that something more was told with it; None for no such."""
+    last = next((one for one in reversed(limits_in(facts.get(LIMITS))) if LimitPart.OTHER not in one.parts), None)
+    today = last is not None and facts.get(f"{LIMITS}.today") == "yes"
+    return last if today and told_more(said, _today(facts), str(facts.get("welcome.units", METRIC))) else None
+
+
+def _said(got: Facts) -> str:
+    return str(got.get("words", got.get("given", "")))
 
 
 def _words(got: Facts) -> str:
-    return str(got.get("words", got.get("given", "")))
+    """Return the words that tell a limit, without what was added since."""
+    return _said(got).split(ADDED)[0]
 
 
 def _units(got: Facts) -> str:
@@ -92,8 +112,40 @@ def _units(got: Facts) -> str:
 
 
 def _told(got: Facts) -> tuple[ToldLimit, ...]:
-    """Return the limits that the words tell; of several, each was read, with its end and the same clinician."""
-    return read_limits(without_the_found(_words(got)), date.fromisoformat(str(got["on"])), _units(got))
+    """Return the limits that the words tell: of several, each was read, with its end and the same clinician, or each with its own
+    clinician, while an end may be missing."""
+    on, units = date.fromisoformat(str(got["on"])), _units(got)
+    return tuple(one for words in by_each(without_the_found(_words(got))) for one in read_limits(words, on, units))
+
+
+def _several(got: Facts) -> bool:
+    return len(by_each(without_the_found(_words(got)))) > 1
+
+
+def _second(got: Facts) -> ToldLimit | None:
+    """Return the first of the limits that other clinicians set, after the first one, without an end; None for none."""
+    return next((one for one in _told(got)[1:] if not one.until), None) if _several(got) else None
+
+
+def second_end_read(got: Facts, side: str) -> Value:
+    """Return "no" where the words tell what more than one clinician said, and not until when what the second did."""
+    return "no" if _second(got) else "yes"
+
+
+def first_told(got: Facts, side: str) -> Value:
+    """Return a line that says of which limit the end is asked for, where more than one clinician set one; "" for no need."""
+    first, *_ = _told(got)
+    return f"First what {first.by} said: {_read(first).left_out(_show(got))}. " if _several(got) and not first.until else ""
+
+
+def second_told(got: Facts, side: str) -> Value:
+    """Return the same of the next one."""
+    second = _second(got)
+    return f"Then what {second.by} said: {_read(second).left_out(_show(got))}." if second else ""
+
+
+def _read(told: ToldLimit) -> Limit:
+    return Limit(frozenset(map(LimitPart, told.parts)), told.kg, elsewhere=told.elsewhere)
 
 
 class PutRight(NamedTuple):
@@ -149,6 +201,8 @@ def may_put_right(asked: str, facts: Facts) -> bool:
     """True if words may begin the telling of a limit: that they are not cleared may where what they name is closed; those that only put an
     end or a weight right may where such a limit stands. A weight alone, "its 40, not 60", may be the answer to a test that is open; one
     that says that it is a limit is also one by itself. One with another unit, "i meant 40 lb", is of a limit on the day of its telling."""
+    if re.fullmatch(TOLD_MORE, asked):
+        return facts.get(SAID_OVER, "limits") == "limits" and _to_add_to(asked, facts) is not None
     if not_cleared(asked):
         standing = limits_in(facts.get(LIMITS))
         return bool(standing) and parts_named(asked) <= {part.value for one in standing for part in one.parts}
@@ -189,7 +243,7 @@ def end_read(got: Facts, side: str) -> Value:
 def past_read(got: Facts, side: str) -> Value | None:
     """Return the end that the words name where it was lately; None for none, or where they leave out more than one thing."""
     first, *_ = _told(got)
-    one = first.read and len(first.parts) + (first.kg is not None) == 1
+    one = first.read and len(first.parts) + (first.kg is not None) == 1 and not _several(got)
     return (past_end(_words(got), date.fromisoformat(str(got["on"]))) if one else "") or None
 
 
@@ -214,7 +268,25 @@ def _until(end: str) -> date | None:
 def _limits_of(*values: Value | None) -> LimitsTold:
     got = {name: value for name, value in zip(_TOLD, values, strict=True) if value is not None}
     told = _told(got)
-    return tuple(_limit_of(one, got) for one in (told[:1] if "what" in got else told))
+    limits = [_limit_of(one, got) for one in (told[:1] if "what" in got or _several(got) else told)]
+    if "what" not in got and _several(got):  # each with its own clinician and end
+        then = {**got, "until": got.get("until_2", CLEARED)}
+        limits += [_limit_of(one, {**got, "until": one.until} if one.until else then) for one in told[1:]]
+    for words in _said(got).split(ADDED)[1:]:
+        for more in read_limits(words, date.fromisoformat(str(got["on"])), _units(got)):
+            limits[-1:] = _added(limits[-1], more)
+    return tuple(limits)
+
+
+def _added(last: Limit, more: ToldLimit) -> LimitsTold:
+    """Return a limit with what was added to it: one more where that has another end, or somebody else said so."""
+    until, by = _until(more.until) if more.until else last.until, more.by or last.by
+    new = replace(last, parts=frozenset(map(LimitPart, more.parts)), kg=more.kg, until=until, by=by, elsewhere=more.elsewhere)
+    if (until, by) != (last.until, last.by):
+        return last, new
+    kilos = [kg for kg in (last.kg, new.kg) if kg is not None]
+    return (replace(last, parts=last.parts | new.parts, kg=min(kilos, default=None),
+                    elsewhere=" or ".join(filter(None, (last.elsewhere, new.elsewhere)))),)
 
 
 def _limit_of(told: ToldLimit, got: Facts) -> Limit:
@@ -231,8 +303,10 @@ def _limit_of(told: ToldLimit, got: Facts) -> Limit:
         kilos = told.kg if kilos is None else kilos
         if not told.read:
             parts.add(LimitPart.OTHER)
-    return Limit(frozenset(parts), kilos, _until(str(got.get("until") or told.until)),
-                 WHO.get(str(got.get("by")), told.by), in_whole_words(_words(got), WORDS_MOST), "" if picks else told.elsewhere)
+    same = got if got.get("same") == "yes" else {}
+    return Limit(frozenset(parts), kilos, _until(str(got.get("until") or told.until or same.get("last_until", ""))),
+                 WHO.get(str(got.get("by")), told.by or str(same.get("last_by", ""))), in_whole_words(_words(got), WORDS_MOST),
+                 "" if picks else told.elsewhere)
 
 
 def _picked(got: Facts) -> Iterator[str]:
@@ -271,9 +345,15 @@ def _open(got: Facts) -> Limit:
 
 def _standing(got: Facts) -> LimitsTold:
     """Return what stands now beside this telling, whenever it was told: all but what its own open questions close."""
-    own = {in_whole_words(str(got[key]), WORDS_MOST) for key in ("words", "given", "cut") if key in got} | {UNSAID}
+    said = (str(got[key]).split(ADDED)[0] for key in ("words", "given", "cut") if key in got)
+    own = {in_whole_words(words, WORDS_MOST) for words in said} | {UNSAID}
     return tuple(one for one in limits_in(got.get(LIMITS)) if one.words not in own or one != Limit(
         frozenset((LimitPart.OTHER,)), words=one.words))
+
+
+_SETS_NONE: Final = {"what": ("none",), "now": ("fine", "cleared"), "past": ("over",), "says": ("not_cleared",), "same": ("no",),
+                     "signed_off": ("cleared", "neither")}
+"""Answers after which this telling sets no limit."""
 
 
 def _then(got: Facts) -> LimitsTold:
@@ -281,8 +361,7 @@ def _then(got: Facts) -> LimitsTold:
     taken away by words that name no limit, unless nobody had ever told them what stood."""
     if found := _put_right(got):
         return tuple(found.new if one == found.old and found.what != "kept" else one for one in _standing(got))
-    sets = how_read(got, "") != "none" and got.get("what") != "none" and got.get("now") not in ("fine", "cleared") and (
-        got.get("past") != "over" and got.get("not_cleared") != "yes")
+    sets = how_read(got, "") != "none" and not any(got.get(key) in values for key, values in _SETS_NONE.items())
     if not sets:
         return () if got.get("never") == "yes" else _standing(got)
     return _with(() if got.get("now") == "wrong" else _standing(got), _limits(got))
@@ -298,9 +377,9 @@ def limits_beside(got: Facts, side: str) -> Value:
     return as_text(_standing(got))
 
 
-def words_beside(got: Facts, side: str) -> Value | None:
-    """Return that in words; None for nothing."""
-    return words_of(_standing(got), _show(got)) or None
+def words_beside(got: Facts, side: str) -> Value:
+    """Return in words what stands beside this telling, or what its own questions close where that is all."""
+    return words_of(_standing(got) or limits_in(got.get(LIMITS)), _show(got))
 
 
 def limits_then(got: Facts, side: str) -> Value:
@@ -352,7 +431,18 @@ def kilos_told(got: Facts, side: str) -> Value | None:
 
 def told_words(got: Facts, side: str) -> Value:
     """Return the words that told it."""
-    return _words(got)
+    return _said(got)
+
+
+def same_words(got: Facts, side: str) -> Value:
+    """Return in words who said what was told last, and until when."""
+    until = _until(str(got.get("last_until", CLEARED)))
+    return f"{got.get('last_by') or 'the same clinician'} say that too, {Limit(frozenset(), until=until).end}"
+
+
+def left_out(got: Facts, side: str) -> Value:
+    """Return in words what was told to leave out, without its end."""
+    return "; ".join(one.left_out(_show(got)) for one in _limits(got))
 
 
 def kilos_then(got: Facts, side: str) -> Value:

@@ -110,6 +110,11 @@ def not_cleared(text: str) -> bool:
     return bool(_NOT_YET.fullmatch(normalise(text).strip(" .!")))
 
 
+def signs_off(text: str) -> bool:
+    """True if a sentence says that somebody was signed off, which may be from work or training, or to train again."""
+    return bool(_SIGNED_OFF.fullmatch(normalise(text).strip(" .!")))
+
+
 def tells_of_clearance(text: str) -> bool:
     """True if a sentence tells of a clearance, given or not yet, and forbids nothing beside it: it is no limit that was told."""
     line = normalise(text).strip(" .!")
@@ -197,6 +202,13 @@ _BESIDE: Final = re.compile(r",? (?:but|though|except|only|just|and)\b ?|[,.;] ?
 UP_TO: Final = rf"{_LEAD}(?P<asked>{_SEEN}{_TREATS}{_HOW} {_UP_TO}{_A_DAY})"
 """Whole sentences by which a clinician raised a weight, as a pattern."""
 _RAISED: Final = re.compile(UP_TO)
+SIGNED_OFF: Final = (
+    rf"(?:(?:my |the |a )?(?:{_CLINICIAN})|he|she|they|i|i'm|i am|i was|i've been|been|got)(?: has| have|'s| was| am| got| been| just| now|"
+    rf" finally| fully)* signed (?:me |it )?off(?! .*\b(?:fit|years?|everything|anything|no|not|without|insurance|work|sick)\b)"
+    rf"(?: (?:by (?:(?:my|the|a) )?(?:{_CLINICIAN})|today|yesterday|again|this \w+|last \w+|on {_WEEKDAY}|(?:for|until|till?) .+))*")
+"""Whole sentences that may say that somebody is off work or training, or that they may train again, as a pattern; where a sign is heard
+in the words, such as "signed off work", that is asked about."""
+_SIGNED_OFF: Final = re.compile(SIGNED_OFF)
 NOT_CLEARED: Final = (
     rf"(?:(?:no|nope|nah|well|sorry|still|but|so|and),? )*"
     rf"(?:(?:i'?m|i am|i was|i have|i've|it'?s|(?:my |the )?(?:{_CLINICIAN})|they|he|she)"

@@ -258,6 +258,56 @@ def _both(one: ToldLimit, other: ToldLimit) -> ToldLimit:
                    elsewhere=" or ".join(filter(None, (one.elsewhere, other.elsewhere))))
 
 
+def by_each(text: str) -> list[str]:
+    """Return the parts of a message in each of which another clinician says what to leave out, "my doctor said no squats and my physio said
+    no stretching", in normal form; the message alone where that is not so."""
+    return list(_grouped(_spelt(text))) or [text]
+
+
+@lru_cache(64)
+def _grouped(line: str) -> tuple[str, ...]:
+    groups, whose, closed = [""], [""], False
+    for part in _PARTS_OF_IT.split(line):
+        if not part.strip(" ,.;"):
+            groups[-1] += part
+            continue
+        named = clinicians_in(_CLEARED.sub(" ", part))
+        if len(named) > 1:
+            return ()
+        who = named[0] if named else ""
+        if (who and whose[-1] and who != whose[-1]) or (not who and closed):
+            groups.append("")
+            whose.append("")
+        closed = bool(who and groups[-1]) and not _left_out(_who(f" {part} ")[1])[0]  # "no squats, said my doctor"
+        groups[-1] += part
+        whose[-1] = who or whose[-1]
+    told = [group.strip(" ,.;") for group in groups]
+    reads = [read_limit(group, _ANY_DAY) for group in told]
+    each = len(told) > 1 and len(set(whose)) == len(whose) and all(one.by and one.read for one in reads)
+    return tuple(re.sub(r"^(?:and|but|plus|then)\b,? ", "", group) for group in told) if each else ()
+
+
+_PARTS_OF_IT: Final = re.compile(r"(?<=[,.;] )|(?= (?:and|but|plus)\b)")
+
+
+def told_more(text: str, today: date, system: str = "") -> str:
+    """Return what a message adds to the limit told before it, "oh and no bending either", as it would be told by itself; "" for none."""
+    line = _line_of(text)
+    said = _TOO.sub("", _AND.sub("", _ALSO_SAID.sub(r"and \1 ", line)))
+    told = read_limit(said, today, system)
+    return said if said != line and told.read and forbids(said) else ""
+
+
+_LEADS_ON: Final = r"(?:(?:oh|ah|um|sorry|wait|yes|yeah|i forgot|forgot|right|ok)[,:]* )*"
+_AND: Final = re.compile(rf"^{_LEADS_ON}(?:and|also|plus|another thing|one more thing|additionally)[,:]*(?: also)? ")
+_ALSO_SAID: Final = re.compile(rf"^{_LEADS_ON}(?:and )?((?:(?:my |the )?(?:{_WHO})|he|she|they)(?: has)?) also ")
+_TOO: Final = re.compile(r"(?:,? (?:either|too|as well|also))+$")
+TOLD_MORE: Final = (rf"{_LEADS_ON}(?:(?:and|also|plus|another thing|one more thing|additionally)[,:]* .+|"
+                    rf"(?:(?:my |the )?(?:{_WHO})|he|she|they)(?: has)? also .+|"
+                    r"(?:no|not|nothing|don't|dont|avoid) .+,? (?:either|too|as well|also))")
+"""Whole messages that may add to the limit told before them, as a pattern; ``told_more`` reads them."""
+
+
 def sets_none(text: str) -> bool:
     """True if words say, and say no more than, that there is no limit."""
     return bool(_NOTHING_SET.fullmatch(normalise(text).strip(" .!,")))
@@ -450,11 +500,12 @@ def clinicians_in(text: str) -> list[str]:
 
 
 def _who(line: str) -> tuple[str, str]:
-    said = ""
-    for name, pattern in CLINICIANS:
-        line, count = re.subn(rf"\b(?:my |the |a |our )?(?:{pattern})(?:'s|s')?(?!\w)", " ", line)
-        said = said or (name if count else "")
-    return said, line
+    """Return the kind of clinician that a line names, and the line without it; of several the one who is not only to clear them, and ""
+    where that leaves more than one."""
+    named = clinicians_in(_CLEARED.sub(" ", line)) or clinicians_in(line)
+    for _, pattern in CLINICIANS:
+        line = re.sub(rf"\b(?:my |the |a |our )?(?:{pattern})(?:'s|s')?(?!\w)", " ", line)
+    return named[0] if len(named) == 1 else "", re.sub(" +", " ", line)
 
 
 def _end(line: str, today: date, mark: str = " , ") -> tuple[str, str]:

@@ -720,18 +720,126 @@ def test_before_any_date_there_is_nothing_to_ask():
 
 def test_a_second_limit_told_before_the_first_is_confirmed_closes_everything_until_both_are_told():
     talk = Limited("home").say("my physio said max 60 kg until 20 march", "my doctor says no squats till friday")
-    assert talk.state == "limits.what"
+    assert talk.state == "limits.right"
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.OTHER,))]
     talk.say("stop", "squatting")
     assert talk.state != "squat_day.bar"
+    talk.say("my limits", "yes")
+    assert [(limit.kg, limit.by) for limit in talk.limits] == [(60.0, "a physiotherapist"), (None, "a doctor")]
 
 
-def test_two_limits_told_one_after_the_other_are_read_as_one_where_they_fit_together():
+def test_two_limits_told_one_after_the_other_keep_their_clinicians():
     first, second = "my doctor said no bending for 2 weeks", "and no hamstring stretching said the surgeon"
     talk = Limited("home").say(first, second)
     assert talk.state == "limits.words", "too long to be carried over whole"
-    talk.say(f"{first}. {second}", "yes")
-    assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.BENDING, LimitPart.HAMSTRINGS))]
+    talk.say(f"{first}. {second}", "for 2 weeks", "yes")
+    assert [(limit.parts, limit.by) for limit in talk.limits] == [(BENT.parts, "a doctor"), ({LimitPart.HAMSTRINGS}, "a surgeon")]
+
+
+@pytest.mark.parametrize(("words", "asked"), [
+    ("my doctor said no squats and my physio said no stretching for 2 weeks", "First what a doctor said: no squats. Until when?"),
+    ("no squats, said my doctor, and no stretching for 2 weeks, said my physio", "First what a doctor said: no squats. Until when?"),
+    ("my doctor said no squats until may but the physio no stretching", "Then what a physiotherapist said: no stretching at all. Until"),
+    ("my doctor said no squats and my physio said no stretching", "First what a doctor said: no squats. Until when?")])
+@pytest.mark.parametrize("flow", ["limits", "home"])
+def test_two_clinicians_in_one_sentence_are_two_limits_and_only_what_is_missing_is_asked(words: str, asked: str, flow: str):
+    talk = Limited(flow).say(words)
+    talk.say(*["yes"] if talk.state == "signs.so" else [])
+    assert talk.last.startswith(asked)
+    talk.say("until may" if "First" in asked else "2 weeks")
+    talk.say(*["2 weeks"] if talk.state == "limits.until_2" else [])
+    assert talk.last == ("I understand: no squats, until 1 May 2026, said by a doctor; no stretching at all, until 16 March 2026, said by "
+                         "a physiotherapist. Is that right?")
+    stretches = frozenset((LimitPart.HIP, LimitPart.HAMSTRINGS, LimitPart.CALF))
+    assert [(limit.parts, limit.until, limit.by) for limit in talk.say("yes").limits] == [
+        (frozenset((LimitPart.SQUATS,)), date(2026, 5, 1), "a doctor"), (stretches, date(2026, 3, 16), "a physiotherapist")]
+
+
+def test_of_three_clinicians_each_keeps_its_limit():
+    talk = Limited("limits").say("surgeon says no lifting till may, physio says no bending for a week, and my gp no running", "until june")
+    assert [(limit.by, limit.until) for limit in talk.say("yes").limits] == [
+        ("a surgeon", date(2026, 5, 1)), ("a physiotherapist", date(2026, 3, 9)), ("a doctor", date(2026, 6, 1))]
+
+
+@pytest.mark.parametrize("words", [
+    "my doctor and my physio said no squats until may", "my doctor said no squats, my physio said squats are fine"])
+def test_where_it_is_not_clear_which_of_two_clinicians_said_it_that_is_asked(words: str):
+    talk = Limited("limits").say(words, *["until may"] if "until" not in words else [])
+    assert talk.state == "limits.by"
+
+
+@pytest.mark.parametrize("words", [
+    "my surgeon said no lifting until my physio clears me", "no lifting, said my surgeon, until the physio says so"])
+def test_who_is_to_clear_them_is_not_who_said_so(words: str):
+    talk = Limited("limits").say(words, "yes")
+    assert [(limit.by, limit.until) for limit in talk.limits] == [("a surgeon", None)]
+
+
+# added to -----------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("words", [
+    "and no bending", "also no bending", "oh and no bending either", "no bending either", "she also said no bending"])
+def test_what_is_added_before_a_limit_is_confirmed_is_read_back_and_kept(words: str):
+    talk = Limited("limits").say("my physio said no squats for 2 weeks", words)
+    assert talk.last == "I understand: no squats, no bending, until 16 March 2026, said by a physiotherapist. Is that right?"
+    talk.say("and no running", "yes")
+    assert [(limit.parts, limit.elsewhere, limit.words) for limit in talk.limits] == [
+        (frozenset((LimitPart.SQUATS, LimitPart.BENDING, LimitPart.ELSEWHERE)), "running", "my physio said no squats for 2 weeks")]
+
+
+def test_what_is_added_with_an_end_or_a_clinician_of_its_own_is_one_more_limit():
+    talk = Limited("limits").say(
+        "my physio said no squats for 2 weeks", "and no bending for 4 weeks", "also no running, said my doctor", "yes")
+    assert [(sorted(limit.parts, key=str)[0], limit.until, limit.by) for limit in talk.limits] == [
+        (LimitPart.SQUATS, date(2026, 3, 16), "a physiotherapist"), (LimitPart.BENDING, date(2026, 3, 30), "a physiotherapist"),
+        (LimitPart.ELSEWHERE, date(2026, 3, 30), "a doctor")]
+
+
+def test_what_is_added_to_a_limit_told_by_taps_is_kept_too():
+    talk = Limited("limits").say("take it easy for a while").tap("No squats", "That is all", "For 2 weeks", "A doctor")
+    assert [limit.parts for limit in talk.say("and no bending", "yes").limits] == [{LimitPart.SQUATS, LimitPart.BENDING}]
+
+
+JUST_TOLD = {"safety.limits.today": "yes"}
+
+
+@pytest.mark.parametrize(("words", "part"), [
+    ("also no stretching", LimitPart.HIP), ("and no running either", LimitPart.ELSEWHERE), ("oh and no bending either", LimitPart.BENDING),
+    ("he also said no bending", LimitPart.BENDING), ("no bending as well", LimitPart.BENDING)])
+def test_what_is_added_to_a_limit_after_it_was_noted_is_asked_about_and_kept_as_one_more(words: str, part: LimitPart):
+    talk = Limited("home", NO_SQUATS, **JUST_TOLD).say(words)
+    assert (talk.state, "Did a physiotherapist say that too, until 20 March 2026?" in talk.last) == ("limits.same", True)
+    talk.say("yes", "yes")
+    assert (talk.limits[0], part in talk.limits[1].parts) == (NO_SQUATS, True)
+    assert (talk.limits[1].until, talk.limits[1].by) == (NO_SQUATS.until, NO_SQUATS.by)
+
+
+def test_what_somebody_else_added_is_asked_about_in_full_and_ones_own_plan_is_no_limit():
+    talk = Limited("home", NO_SQUATS, **JUST_TOLD).say("also no bending", "somebody else", "2 weeks").tap("A doctor", "Yes, that is right")
+    assert [(limit.until, limit.by) for limit in talk.limits[1:]] == [(date(2026, 3, 16), "a doctor")]
+    none = Limited("home", NO_SQUATS, **JUST_TOLD).say("also no bending").tap("Nobody told me that")
+    assert (none.limits, none.alerts, none.reminds[-1]) == ((NO_SQUATS,), [], "2026-03-20")
+
+
+@pytest.mark.parametrize(("stands", "known"), [((), JUST_TOLD), ((NO_SQUATS,), {})])
+def test_nothing_is_added_where_no_limit_was_told_today(stands: tuple[Limit, ...], known: dict[str, str]):
+    assert Limited("home", *stands, **known).say("also no bending").limits == stands
+
+
+# signed off ---------------------------------------------------------------------------------------------------
+
+
+def test_signed_off_may_be_a_limit_or_a_clearance_and_is_asked():
+    talk = Limited("home").say("doctor signed me off for two weeks")
+    assert [tap.label for row in talk.says[-1].buttons for tap in row][:2] == ["Off work or training", "I may train again"]
+    talk.tap("Off work or training", "No training at all", "Yes, that is right")
+    assert [(limit.parts, limit.until, limit.by) for limit in talk.limits] == [
+        (frozenset((LimitPart.TRAINING,)), date(2026, 3, 16), "a doctor")]
+    cleared = Limited("home", NO_SQUATS).say("i got signed off by my physio").tap("I may train again")
+    assert (cleared.state, cleared.limits) == ("clearance.cleared_at", (NO_SQUATS,))
+    neither = Limited("home", NO_SQUATS).say("i was signed off for a bit").tap("Neither")
+    assert (neither.limits, neither.reminds[-1], neither.state) == ((NO_SQUATS,), "2026-03-20", "home.pick")
 
 
 def test_the_same_limit_said_twice_is_one():
