@@ -15,6 +15,7 @@ from companion.calendar.preferences import plan_from
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Choice, Kind, Option, ReadingContext, Unclear, pick
 from companion.language.act_rules import matches
+from companion.language.being_seen import been_seen
 from companion.language.clauses import flat
 from companion.language.days.dates import read_date
 from companion.language.days.past import past_days
@@ -354,6 +355,15 @@ class LimitEnd(Kind):
 
     def example(self, context: ReadingContext) -> str:
         return "For example: 3 January, for three weeks, or until they clear me."
+
+
+@dataclass(frozen=True, slots=True)
+class BeenSeen(Choice):
+    """The answer whether somebody has been seen: "yes", "booked" or "no". Words that say more are kept with it, such as the day."""
+
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        seen = been_seen(text)
+        return Answer(seen, text, more=True) if seen else Choice.read(self, text, context)
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,6 +20,7 @@ from companion.conversation.whole import read_whole
 from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import Mood, clauses, flat
 from companion.language.clearances import signs_off, tells_of_clearance
+from companion.language.findings import tells_no_limit
 from companion.language.flags import URGENT, Flag, Heard, hear_flags
 from companion.language.limits import told_more
 from companion.language.pain import Pain, hear_pain
@@ -105,9 +106,9 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
 
 
 def _begins_with(draft: Draft, text: str) -> bool:
-    """True if a message only tells of a clearance, given or not yet, that they were signed off, or adds to the limit told before it, where
-    that begins its conversation: it is asked about there."""
-    said = tells_of_clearance(text) or signs_off(text) or told_more(text, draft.known.now.date())
+    """True if a message only tells of a clearance, given or not yet, that they were signed off, that nothing was found, or adds to the
+    limit told before it, where that begins its conversation: it is asked about there."""
+    said = tells_of_clearance(text) or signs_off(text) or tells_no_limit(text) or told_more(text, draft.known.now.date())
     return bool(said) and draft.book.sentence(text, draft.known.facts) is not None
 
 
