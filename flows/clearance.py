@@ -9,10 +9,10 @@ from companion.language.clearances import CLEARANCES
 from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, CLEARED_SAID, SENTENCES, asked_who_and_when, not_cleared
 from flows.limit_facts import (
     after_what,
+    asked_left,
     clearance_facts,
     cleared_to_load,
     cleared_words,
-    end_left,
     is_newer,
     kilos_left,
     lifts_some,
@@ -52,7 +52,7 @@ FLOW = Flow(
            Fact(CLEARED_SAID, values=SENTENCES), *CLEARED_FACTS, TO_LOAD, LIMITED, Fact("before", values=STANDING),
            OTHERS, LIFTS, NEWER, Fact("after_what", of=after_what), Fact("for_read", values=("lifting", "squats")),
            Fact("cleared_words", of=cleared_words), Fact("left", values=STANDING, of=limits_left),
-           Fact("kilos", values=("60",), of=kilos_left), Fact("end", values=("2026-03-16",), of=end_left),
+           Fact("kilos", values=("60",), of=kilos_left), Fact("asked_on", values=("2026-03-16",), of=asked_left),
            Fact("cleared_until", of=until_asked_again)),
     steps=(
         Tell("Good to hear. Nothing here waits for a clearance just now.", ~ASKS),
@@ -70,8 +70,8 @@ FLOW = Flow(
             YesNo(yes="Yes, that is right", no="No"), safety=True, only_if=ENDS_SOME),
         Do(Find("safety.limits", "{left}", "cleared by a clinician", "{who_and_when}"), YES & STAND.is_("yes")),
         Do(Find("load.told", "{kilos}", "a clinician's limit"), YES & STAND.is_("yes")),
-        Do(Remind("limit", "limit_over", ""), YES & ~fact("end").known),
-        Do(Remind("limit", "limit_over", "{end}"), YES & fact("end").known),
+        Do(Remind("limit", "limit_over", ""), YES & ~fact("asked_on").known),
+        Do(Remind("limit", "limit_over", "{asked_on}"), YES & fact("asked_on").known),
         Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{who_and_when}"),
            YES & TO_LOAD.is_("yes") & fact("cleared_until").known),
         Do(Find("safety.body_first", "no", "cleared by a clinician", "{who_and_when}"), YES & TO_LOAD.is_("yes") & ~PREGNANT),

@@ -42,6 +42,7 @@ from companion.language.limits import (
 )
 from companion.language.passed_on import in_whole_words
 from companion.language.units import METRIC, shown
+from companion.reminders.kinds import LIMIT_ANEW
 from companion.screening.limits import STRETCHES, WORDS_MOST, Limit, LimitPart, LimitsTold, as_text, limits_in, most_kg, without, words_of
 from companion.screening.load_limit import ROUNDING
 from companion.screening.readings import NumberFormat
@@ -351,7 +352,7 @@ def _standing(got: Facts) -> LimitsTold:
         frozenset((LimitPart.OTHER,)), words=one.words))
 
 
-_SETS_NONE: Final = {"what": ("none",), "now": ("fine", "cleared"), "past": ("over",), "says": ("not_cleared",), "same": ("no",),
+_SETS_NONE: Final = {"what": ("none",), "now": ("fine", "cleared", "over"), "past": ("over",), "says": ("not_cleared",), "same": ("no",),
                      "signed_off": ("cleared", "neither")}
 """Answers after which this telling sets no limit."""
 
@@ -464,6 +465,17 @@ def _next_end(limits: LimitsTold) -> str | None:
     return min((one.until.isoformat() for one in limits if one.until), default=None)
 
 
+def _next_asked(limits: LimitsTold, got: Facts) -> str | None:
+    """Return the next date on which a limit is asked about: one without a date in some weeks; None where there is none."""
+    some = (_today(got) + LIMIT_ANEW).isoformat()
+    return min((one.until.isoformat() if one.until else some for one in limits), default=None)
+
+
+def asked_then(got: Facts, side: str) -> Value | None:
+    """Return that date once this telling is over."""
+    return _next_asked(_then(got), got)
+
+
 # when its date has come -------------------------------------------------------------------------------------
 
 
@@ -471,7 +483,10 @@ def over_facts(known: Known) -> dict[str, Value]:
     """Return the limits whose date has come, and the rest."""
     limits, today = limits_in(known.facts.get(LIMITS)), date.fromisoformat(str(known.facts["today"]))
     due = tuple(one for one in limits if one.due(today))
-    return {"due": "yes" if due else "no", "due_words": words_of(due, show_in(known.facts.get("welcome.units")))}
+    show = show_in(known.facts.get("welcome.units"))
+    waits = words_of((one for one in limits if one.until is None), show)
+    return {"due": "yes" if due else "no", "due_words": words_of(due or (one for one in limits if one.until is None), show),
+            **({"waits_words": waits} if waits and not due else {})}
 
 
 def end_given(got: Facts, side: str) -> Value | None:
@@ -505,9 +520,9 @@ def kilos_after(got: Facts, side: str) -> Value:
     return _kilos(_after(got))
 
 
-def end_after(got: Facts, side: str) -> Value | None:
-    """Return the next date on which a limit is asked about after it; None where none has a date."""
-    return _next_end(_after(got))
+def asked_after(got: Facts, side: str) -> Value | None:
+    """Return the next date on which a limit is asked about after it; None where none stands."""
+    return _next_asked(_after(got), got)
 
 
 # a clearance ------------------------------------------------------------------------------------------------
@@ -617,9 +632,9 @@ def kilos_left(got: Facts, side: str) -> Value:
     return _kilos(_left(got))
 
 
-def end_left(got: Facts, side: str) -> Value | None:
-    """Return the next date on which a limit is asked about; None where none has a date."""
-    return _next_end(_left(got))
+def asked_left(got: Facts, side: str) -> Value | None:
+    """Return the next date on which a limit is asked about; None where none is left."""
+    return _next_asked(_left(got), got)
 
 
 def until_asked_again(got: Facts, side: str) -> Value | None:

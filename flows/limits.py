@@ -15,6 +15,7 @@ from companion.language.clearances import SIGNED_OFF
 from companion.language.limits import NEW_END, NEW_KILOS, NEW_KILOS_TILL, NEW_KILOS_UNIT, NEW_UNIT, TOLD_MORE, only_part
 from flows.limit_facts import (
     NO_MORE,
+    asked_then,
     before_right,
     end_read,
     end_then,
@@ -71,7 +72,7 @@ off, which may be either."""
 NOT_CLEARED, ADDS, SIGNED = map(SAYS.is_, ("not_cleared", "adds", "signed_off"))
 SIGNED_IS, SAME = fact("signed_off"), fact("same")
 NO_LIMIT_MEANT = SIGNED_IS.one_of("cleared", "neither")
-TELLS = ~NOW.one_of("fine", "cleared") & ~LOWER & ~KEPT & ~NOT_CLEARED & ~NO_LIMIT_MEANT
+TELLS = ~NOW.one_of("fine", "cleared", "over") & ~LOWER & ~KEPT & ~NOT_CLEARED & ~NO_LIMIT_MEANT
 SOME = TELLS & ~READ.is_("none") & ~fact("past").is_("over") & ~SAME.is_("no")
 SECOND_ENDS = Fact("second_ends", values=YES_NO, of=second_end_read)
 PAST = Fact("past_end", of=past_read)
@@ -85,6 +86,7 @@ DONE = SETS_LIMIT & fact("right").is_("yes")
 NEVER_TOLD = TELLS & ~SETS_LIMIT & NOW.is_("wrong")
 NONE_NEW = TELLS & ~SETS_LIMIT & ~fact("never").is_("no")
 TOLD_OR_NONE = DONE | NONE_NEW | NEVER_TOLD
+ASKED_ON = Fact("asked_on", values=("2026-03-16",), of=asked_then)
 ENDS, STANDS = fact("end").known, fact("stands").known
 UNTIL_SAID = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & ~NEW_END_READ & (
     fact("given").known | fact("words").known | CUT.known | NOW.is_("new")))
@@ -133,14 +135,17 @@ FLOW = Flow(
            Fact("open", values=STANDING, of=limits_open),
            Fact("then", values=STANDING, of=limits_then), Fact("stands", of=stands_then), Fact("understood", of=understood),
            Fact("sooner", of=sooner), Fact("before", of=before_right), Fact("told_kg", of=kilos_told), Fact("told_words", of=told_words),
-           Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), Fact("left_open", of=left_open)),
+           Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), ASKED_ON,
+           Fact("left_open", of=left_open)),
     invite="You told me of a limit, and I am not sure yet that I understood it. Until you have answered, nothing that moves opens here.",
     parked="All right. {left_open}",
     steps=(
         Ask("now", "What stands: {limit.words}. What about it?", choice(
+            Option("over", "It is over", ("over", "it is over", "its over", "it's over", "yes"), only_if=fact("limit.due").is_("yes")),
             ("new", "There is a new one", "new", "another", "add"), ("wrong", "It is not right", "wrong", "not right", "change"),
-            ("cleared", "I was cleared", "cleared", "over"), ("fine", "Leave it", "fine", "nothing", "ok")), safety=True,
+            ("cleared", "I was cleared", "cleared"), ("fine", "Leave it", "fine", "nothing", "ok")), safety=True,
             only_if=fact("limit.words").known & ~fact("given").known & ~CUT.known & ~NOT_CLEARED),
+        Run("limit_over", NOW.is_("over"), then=(Jump(ALWAYS),)),
         UNTIL_SAID,
         ASK_TOMORROW,
         Ask("words", "What were you told to leave out, until when, and by whom? A few words.",
@@ -153,8 +158,8 @@ FLOW = Flow(
             ("cleared", "I may train again", "cleared", "train again", "may train"), ("neither", "Neither", "neither", "no")),
             safety=True, only_if=TELLS & SIGNED & fact("given").known),
         Do(Find("safety.limits", "{stood_beside}", "nothing new was told"), NO_LIMIT_MEANT),
-        Do(Remind("limit", "limit_over", ""), NO_LIMIT_MEANT & ~ENDS),
-        Do(Remind("limit", "limit_over", "{end}"), NO_LIMIT_MEANT & ENDS),
+        Do(Remind("limit", "limit_over", ""), NO_LIMIT_MEANT & ~ASKED_ON.known),
+        Do(Remind("limit", "limit_over", "{asked_on}"), NO_LIMIT_MEANT & ASKED_ON.known),
         Run("clearance", NOW.is_("cleared") | SIGNED_IS.is_("cleared"), then=(Jump(ALWAYS),)),
         Ask("same", "One more, then: {left_out}. Did {same_words}?", choice(
             ("yes", "Yes, the same", "yes", "same"), ("other", "Somebody else, or another end", "somebody else", "another end", "other"),
@@ -192,8 +197,8 @@ FLOW = Flow(
         Do(Find("safety.limits", "{then}", "a lower weight, put right by the lifter", "{understood}"), LOWER),
         Do(Find("safety.limits", "{then}", "nothing new was told"), ~TELLS & ~LOWER),
         Do(Find("load.told", "{kilos}", "a clinician's limit"), TOLD_OR_NONE | LOWER),
-        Do(Remind("limit", "limit_over", ""), TOLD_OR_NONE & ~ENDS),
-        Do(Remind("limit", "limit_over", "{end}"), TOLD_OR_NONE & ENDS),
+        Do(Remind("limit", "limit_over", ""), TOLD_OR_NONE & ~ASKED_ON.known),
+        Do(Remind("limit", "limit_over", "{asked_on}"), TOLD_OR_NONE & ASKED_ON.known),
         Do(Alert("", "was told by a clinician: {understood}"), DONE & ~NOW.is_("wrong") & ~NEW_END_READ),
         Do(Alert("", "put right until when a clinician's limit holds: {understood}. Before: {before}"), DONE & NEW_END_READ),
         Do(Alert("", "put right what a clinician told them. What stands now: {stands}"), DONE & NOW.is_("wrong") & ~NEW_END_READ),

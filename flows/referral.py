@@ -27,7 +27,8 @@ AGAIN: Final = {Level.CLINICIAN.value: _LATER, Level.SAME_DAY.value: _SOON, Leve
 
 def what_stands(known: Known) -> dict[str, Value]:
     """Return the level that sent them, and the words they wrote: that it is worse, that they are to be seen, or what was said."""
-    stood, seen = {"stood": str(known.facts.get("safety.level", "go"))}, been_seen(known.asked)
+    stood: dict[str, Value] = {"stood": str(known.facts.get("safety.level", "go"))}
+    seen = been_seen(known.asked)
     if "worse" in known.asked.split()[-3:]:
         return stood | {"worse": known.asked}
     if seen in ("booked", "no"):

@@ -17,7 +17,8 @@ _I: Final = (r"(?:i |i'm |im |i am |i've |ive |i have |it'?s |it is |its |i got 
 _CALLED: Final = (rf"(?:(?:i |i've |just )*(?:rang|called|phoned|spoke to|talked to|messaged|emailed) {_WHO},? "
                   r"(?:and |they |he |she |got |so |have )*)?")
 _APPOINTMENT: Final = (r"(?:an? |the |my |next |first |earliest |another )*"
-                       r"(?:(?:phone|video|telephone|online|urgent|physio|doctor'?s?|gp) )*(?:appointments?|appt|slot|consultation|call ?back|referral)")
+                       r"(?:(?:phone|video|telephone|online|urgent|physio|doctor'?s?|gp) )*"
+                       r"(?:appointments?|appt|slot|consultation|call ?back|referral)")
 _BOOKED: Final = (
     rf"{_CALLED}{_I}(?:been |already |just |now )*book(?:ed|d|t)(?: in)?(?: .+)?|{_CALLED}{_I}{_APPOINTMENT}(?: .+)?|"
     rf"{_I}(?:seeing|going to see|will see|see|going to) {_WHO}(?: (?:on|at|in|this|next|later|tomorrow|today|tonight))+.*|"

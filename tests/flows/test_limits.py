@@ -711,7 +711,29 @@ def test_still_on_wants_a_new_end():
     assert [limit.until for limit in talk.limits] == [date(2026, 3, 23), TOLD.until]
     assert talk.alerts == ["says that a limit is still on after its date: no squats, until 23 March 2026, said by a doctor"]
     forever = Limited("limit_over", DUE).tap("It is still on", "Until they clear me")
-    assert ([limit.until for limit in forever.limits], forever.reminds) == ([None], [""])
+    assert ([limit.until for limit in forever.limits], forever.reminds) == ([None], ["2026-03-30"])
+
+
+def test_a_limit_that_stands_until_they_are_cleared_is_asked_about_every_four_weeks():
+    told = Limited("limits").say("my surgeon said no lifting until he clears me", "yes")
+    assert told.reminds[-1] == "2026-03-30"
+    for answer in ("no", "not sure"):
+        talk = Limited("limit_over", SURGEON)
+        assert talk.last == ("You were told: no added load, until they clear you, said by a surgeon. Has whoever set it cleared you since?")
+        talk.say(answer)
+        assert (talk.limits, talk.reminds, "I ask again in four weeks" in talk.heard) == ((SURGEON,), ["2026-03-30"], True)
+    assert Limited("limit_over", SURGEON).say("yes", "my surgeon, today", "everything", "yes", "none").limits == ()
+    assert "said by a doctor. Its date has come. Is it over?" in Limited("limit_over", SURGEON, DUE).last, "what is due comes first"
+
+
+@pytest.mark.parametrize("words", ["it is over", "It is over", "over", "its over"])
+def test_past_its_date_a_limit_may_be_told_to_be_over_among_ones_limits(words: str):
+    talk = Limited("limits", DUE)
+    assert "It is over" in [tap.label for row in talk.says[-1].buttons for tap in row]
+    talk.say(words)
+    assert talk.state == "limit_over.over"
+    assert (talk.say("yes").limits, talk.state) == ((), "home.pick")
+    assert "It is over" not in [tap.label for row in Limited("limits", TOLD).says[-1].buttons for tap in row]
 
 
 def test_before_any_date_there_is_nothing_to_ask():
