@@ -363,7 +363,7 @@ class BeenSeen(Choice):
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         seen = been_seen(text)
-        return Answer(seen, text, more=True, beside=seen == "yes") if seen else Choice.read(self, text, context)
+        return Answer(seen, text, more=True, beside=True) if seen else Choice.read(self, text, context)
 
 
 @dataclass(frozen=True, slots=True)

@@ -32,7 +32,10 @@ _YES: Final = (
     rf"(?:i )?(?:went|saw|been|have seen|have been)(?: to)?(?: see)? {_WHO}\b.*|"
     rf"{_WHO}(?: has| have|'s)?(?: just| now)? (?:said|says|told me|tells me|thinks?|reckons?|found|checked|looked at|examined|saw|"
     r"seen|scanned|tested|x-?rayed|gave)\b(?! (?:to come|come|to go|no appointment|they can'?t)\b).*")
-_READ: Final = tuple((what, re.compile(pattern)) for what, pattern in (("no", _NO), ("booked", _BOOKED), ("yes", _YES)))
+_SAYS_MORE: Final = r"(?!.*\b(?:but|worse|do i|should i|can i)\b)"
+"""What is asked about: more than whether they were seen is told, or it is a question."""
+_READ: Final = tuple((what, re.compile(rf"{_SAYS_MORE}(?:{pattern})")) for what, pattern in (
+    ("no", _NO), ("booked", _BOOKED), ("yes", _YES)))
 
 BEING_SEEN: Final = tuple(rf"(?P<asked>{pattern})" for pattern in (_NO, _BOOKED, _YES))
 """Whole messages of somebody who was sent to a clinician about having been seen, or not yet, as patterns; ``been_seen`` reads them."""

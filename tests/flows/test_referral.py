@@ -276,3 +276,15 @@ def test_an_emergency_waits_for_no_appointment_and_is_told_to_go_now_each_time()
 @pytest.mark.parametrize("words", ["doctor said its nothing", "the appointment is on friday"])
 def test_who_was_not_sent_to_be_seen_is_asked_nothing_of_it(words: str):
     assert all(frame.flow != "referral" for frame in at_home("go", words).session.stack)
+
+
+@pytest.mark.parametrize("words", ["booked for tuesday but it got worse", "appointment is on friday but its worse"])
+def test_that_it_is_worse_is_heard_beside_an_appointment(words: str):
+    talk = at_home("same_day", words)
+    assert told(talk) == [("same_day", f"was sent to be seen, and writes now: “{words}”")]
+    assert ("Then don't wait" in heard(talk), talk.state) == (True, "referral.went")
+
+
+def test_a_question_beside_an_appointment_is_no_answer_yet():
+    talk = at_home("same_day", "booked for friday, can i train?")
+    assert (told(talk), talk.state) == ([], "referral.went")
