@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from datetime import date, timedelta
 from functools import lru_cache
@@ -12,26 +12,37 @@ from typing import Final, NamedTuple
 from companion.conversation.aims import SAID_OVER
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
+from companion.conversation.limit_words import ADDED
 from companion.conversation.moves import SAID_MOST
-from companion.language.clearances import and_limit, is_today
+from companion.language.clearances import and_limit, is_today, may_be_another, not_cleared, raises, read_clearance, signs_off
 from companion.language.findings import without_the_found
 from companion.language.limits import (
     CLEARED,
     NEW_END,
     NEW_KILOS,
     NEW_KILOS_TILL,
+    NEW_KILOS_UNIT,
+    NEW_UNIT,
+    TOLD_MORE,
     ToldLimit,
+    by_each,
+    in_the_unit,
     new_end,
     new_kilos,
     new_kilos_till,
+    number_said,
     parts_named,
     past_end,
     read_limit,
     read_limits,
+    says_longer,
     sets_none,
+    still_until,
+    told_more,
 )
 from companion.language.passed_on import in_whole_words
 from companion.language.units import METRIC, shown
+from companion.reminders.kinds import LIMIT_ANEW
 from companion.screening.limits import STRETCHES, WORDS_MOST, Limit, LimitPart, LimitsTold, as_text, limits_in, most_kg, without, words_of
 from companion.screening.load_limit import ROUNDING
 from companion.screening.readings import NumberFormat
@@ -47,7 +58,7 @@ WHO: Final = {"doctor": "a doctor", "physio": "a physiotherapist", "surgeon": "a
 _PICKS: Final = ("what", "also", "also_2")
 NO_MORE: Final = ("none", "training", "other")
 """After one of these nothing more is asked to be left out."""
-_TOLD: Final = ("words", "given", "on", "units", *_PICKS, "which", "kg", "until", "by")
+_TOLD: Final = ("words", "given", "on", "units", *_PICKS, "which", "kg", "until", "until_2", "by", "same", "last_by", "last_until")
 
 
 def show_in(units: object) -> NumberFormat:
@@ -72,11 +83,29 @@ def limit_facts(known: Known) -> dict[str, Value]:
     facts: dict[str, Value] = {"on": date.fromisoformat(str(known.facts["today"])).isoformat(),
                                "units": str(known.facts.get("welcome.units", METRIC))}
     said, cut = known.asked.strip(), len(known.asked) == SAID_MOST
-    return facts | ({"cut": said} if cut else {"given": said} if said else {})
+    if not_cleared(said):
+        return facts | {"says": "not_cleared"}
+    if last := _to_add_to(said, known.facts):
+        return facts | {"given": told_more(said, _today(known.facts), str(facts["units"])), "says": "adds", "last_by": last.by,
+                        "last_until": last.until.isoformat() if last.until else CLEARED}
+    signed = {"says": "signed_off"} if signs_off(said) else {}
+    return facts | ({"cut": said} if cut else {"given": said} if said else {}) | signed
+
+
+def _to_add_to(said: str, facts: Facts) -> Limit | None:
+    """Return the limit told last today, where words say that something more was told with it; None for no such."""
+    last = next((one for one in reversed(limits_in(facts.get(LIMITS))) if LimitPart.OTHER not in one.parts), None)
+    today = last is not None and facts.get(f"{LIMITS}.today") == "yes"
+    return last if today and told_more(said, _today(facts), str(facts.get("welcome.units", METRIC))) else None
+
+
+def _said(got: Facts) -> str:
+    return str(got.get("words", got.get("given", "")))
 
 
 def _words(got: Facts) -> str:
-    return str(got.get("words", got.get("given", "")))
+    """Return the words that tell a limit, without what was added since."""
+    return _said(got).split(ADDED)[0]
 
 
 def _units(got: Facts) -> str:
@@ -84,8 +113,40 @@ def _units(got: Facts) -> str:
 
 
 def _told(got: Facts) -> tuple[ToldLimit, ...]:
-    """Return the limits that the words tell; of several, each was read, with its end and the same clinician."""
-    return read_limits(without_the_found(_words(got)), date.fromisoformat(str(got["on"])), _units(got))
+    """Return the limits that the words tell: of several, each was read, with its end and the same clinician, or each with its own
+    clinician, while an end may be missing."""
+    on, units = date.fromisoformat(str(got["on"])), _units(got)
+    return tuple(one for words in by_each(without_the_found(_words(got))) for one in read_limits(words, on, units))
+
+
+def _several(got: Facts) -> bool:
+    return len(by_each(without_the_found(_words(got)))) > 1
+
+
+def _second(got: Facts) -> ToldLimit | None:
+    """Return the first of the limits that other clinicians set, after the first one, without an end; None for none."""
+    return next((one for one in _told(got)[1:] if not one.until), None) if _several(got) else None
+
+
+def second_end_read(got: Facts, side: str) -> Value:
+    """Return "no" where the words tell what more than one clinician said, and not until when what the second did."""
+    return "no" if _second(got) else "yes"
+
+
+def first_told(got: Facts, side: str) -> Value:
+    """Return a line that says of which limit the end is asked for, where more than one clinician set one; "" for no need."""
+    first, *_ = _told(got)
+    return f"First what {first.by} said: {_read(first).left_out(_show(got))}. " if _several(got) and not first.until else ""
+
+
+def second_told(got: Facts, side: str) -> Value:
+    """Return the same of the next one."""
+    second = _second(got)
+    return f"Then what {second.by} said: {_read(second).left_out(_show(got))}." if second else ""
+
+
+def _read(told: ToldLimit) -> Limit:
+    return Limit(frozenset(map(LimitPart, told.parts)), told.kg, elsewhere=told.elsewhere)
 
 
 class PutRight(NamedTuple):
@@ -99,15 +160,19 @@ class PutRight(NamedTuple):
 
 
 def _weighed_anew(words: str, units: str, standing: LimitsTold) -> PutRight | None:
-    """Return the weight that words only put right: of the limit whose weight they take back, else, where they say that they are of a limit,
-    of the one told last with a weight; None for no such."""
+    """Return the weight that words only put right: of the limit whose weight they take back, or say again with another unit, else, where
+    they say that they are of a limit, of the one told last with a weight; None for no such. A unit alone is that of the one told last."""
     weighed = {one: one.kg for one in reversed(standing) if one.kg is not None}
-    if not (told := new_kilos(words, units)):
+    kilos, old = None, next(iter(weighed), None)
+    if told := new_kilos(words, units):
+        was = [one for one, kg in weighed.items() if told.was is not None and abs(told.was - kg) < ROUNDING]
+        was = was or [one for one, kg in weighed.items() if told.number == number_said(kg, one.words, units)]
+        kilos, old = told.kg, next(iter(was or (weighed if told.named else ())), None)
+    elif old:
+        kilos = in_the_unit(words, weighed[old], old.words, units)
+    if old is None or kilos is None:
         return None
-    was = [one for one, kg in weighed.items() if told.was is not None and abs(told.was - kg) < ROUNDING]
-    if not (old := next(iter(was or (weighed if told.named else ())), None)):
-        return None
-    return PutRight("lower" if told.kg < weighed[old] else "kept", old, replace(old, kg=told.kg), shown(weighed[old], "kg", units))
+    return PutRight("lower" if kilos < weighed[old] else "kept", old, replace(old, kg=kilos), shown(weighed[old], "kg", units))
 
 
 def _put_right(got: Facts) -> PutRight | None:
@@ -117,22 +182,41 @@ def _put_right(got: Facts) -> PutRight | None:
     if got.get("now") != "wrong" and (found := _weighed_anew(words, _units(got), standing)):
         return found
     last = next((one for one in reversed(standing) if LimitPart.OTHER not in one.parts), None)
-    if last and (end := new_end(words, date.fromisoformat(str(got["on"])))):
+    on = date.fromisoformat(str(got["on"]))
+    since = max(on, last.until) if last and last.until and says_longer(words) else on
+    if last and (end := new_end(words, since)):
         first, *_ = _told(got)
         until = _until(str(got.get("until", end)))
+        if first.by and last.by and first.by != last.by and replace(last, until=until).sooner_than(last):
+            return None  # another clinician's word
         return PutRight("end", last, replace(last, until=until, by=first.by or last.by, asked=False), last.end)
     return None
 
 
+def may_clear(asked: str, facts: Facts) -> bool:
+    """True if words may begin a clearance: those that raise a weight may where one stands."""
+    return not raises(asked) or most_kg(limits_in(facts.get(LIMITS))) is not None
+
+
 def may_put_right(asked: str, facts: Facts) -> bool:
-    """True if words may begin the telling of a limit: those that only put an end or a weight right may where such a limit stands. A weight
-    alone, "its 40, not 60", may be the answer to a test that is open; one that says that it is a limit is also one by itself."""
+    """True if words may begin the telling of a limit: that they are not cleared may where what they name is closed; those that only put an
+    end or a weight right may where such a limit stands. A weight alone, "its 40, not 60", may be the answer to a test that is open; one
+    that says that it is a limit is also one by itself. One with another unit, "i meant 40 lb", is of a limit on the day of its telling."""
+    if re.fullmatch(TOLD_MORE, asked):
+        return facts.get(SAID_OVER, "limits") == "limits" and _to_add_to(asked, facts) is not None
+    if not_cleared(asked):
+        standing = limits_in(facts.get(LIMITS))
+        return bool(standing) and parts_named(asked) <= {part.value for one in standing for part in one.parts}
     if re.fullmatch(NEW_END, asked):
         return bool(facts.get("limit.words") and new_end(asked, _today(facts)))
     units = str(facts.get("welcome.units", METRIC))
     if (beside := new_kilos_till(asked, units)) and re.fullmatch(NEW_KILOS_TILL, asked):
         return any(one.kg is not None for one in limits_in(facts.get(LIMITS))) or beside.named
-    if not ((told := new_kilos(asked, units)) and re.fullmatch(NEW_KILOS, asked)):
+    told = new_kilos(asked, units)
+    if not (told and re.fullmatch(NEW_KILOS, asked)) and (re.fullmatch(NEW_UNIT, asked) or re.fullmatch(NEW_KILOS_UNIT, asked)):
+        here = facts.get(SAID_OVER, "limits") == "limits" and facts.get(f"{LIMITS}.today") == "yes"
+        return here and _weighed_anew(asked, units, limits_in(facts.get(LIMITS))) is not None
+    if not (told and re.fullmatch(NEW_KILOS, asked)):
         return True
     if _weighed_anew(asked, units, limits_in(facts.get(LIMITS))):
         return told.named or facts.get(SAID_OVER, "limits") == "limits"
@@ -160,7 +244,7 @@ def end_read(got: Facts, side: str) -> Value:
 def past_read(got: Facts, side: str) -> Value | None:
     """Return the end that the words name where it was lately; None for none, or where they leave out more than one thing."""
     first, *_ = _told(got)
-    one = first.read and len(first.parts) + (first.kg is not None) == 1
+    one = first.read and len(first.parts) + (first.kg is not None) == 1 and not _several(got)
     return (past_end(_words(got), date.fromisoformat(str(got["on"]))) if one else "") or None
 
 
@@ -185,7 +269,25 @@ def _until(end: str) -> date | None:
 def _limits_of(*values: Value | None) -> LimitsTold:
     got = {name: value for name, value in zip(_TOLD, values, strict=True) if value is not None}
     told = _told(got)
-    return tuple(_limit_of(one, got) for one in (told[:1] if "what" in got else told))
+    limits = [_limit_of(one, got) for one in (told[:1] if "what" in got or _several(got) else told)]
+    if "what" not in got and _several(got):  # each with its own clinician and end
+        then = {**got, "until": got.get("until_2", CLEARED)}
+        limits += [_limit_of(one, {**got, "until": one.until} if one.until else then) for one in told[1:]]
+    for words in _said(got).split(ADDED)[1:]:
+        for more in read_limits(words, date.fromisoformat(str(got["on"])), _units(got)):
+            limits[-1:] = _added(limits[-1], more)
+    return tuple(limits)
+
+
+def _added(last: Limit, more: ToldLimit) -> LimitsTold:
+    """Return a limit with what was added to it: one more where that has another end, or somebody else said so."""
+    until, by = _until(more.until) if more.until else last.until, more.by or last.by
+    new = replace(last, parts=frozenset(map(LimitPart, more.parts)), kg=more.kg, until=until, by=by, elsewhere=more.elsewhere)
+    if (until, by) != (last.until, last.by):
+        return last, new
+    kilos = [kg for kg in (last.kg, new.kg) if kg is not None]
+    return (replace(last, parts=last.parts | new.parts, kg=min(kilos, default=None),
+                    elsewhere=" or ".join(filter(None, (last.elsewhere, new.elsewhere)))),)
 
 
 def _limit_of(told: ToldLimit, got: Facts) -> Limit:
@@ -202,8 +304,10 @@ def _limit_of(told: ToldLimit, got: Facts) -> Limit:
         kilos = told.kg if kilos is None else kilos
         if not told.read:
             parts.add(LimitPart.OTHER)
-    return Limit(frozenset(parts), kilos, _until(str(got.get("until") or told.until)),
-                 WHO.get(str(got.get("by")), told.by), in_whole_words(_words(got), WORDS_MOST), "" if picks else told.elsewhere)
+    same = got if got.get("same") == "yes" else {}
+    return Limit(frozenset(parts), kilos, _until(str(got.get("until") or told.until or same.get("last_until", ""))),
+                 WHO.get(str(got.get("by")), told.by or str(same.get("last_by", ""))), in_whole_words(_words(got), WORDS_MOST),
+                 "" if picks else told.elsewhere)
 
 
 def _picked(got: Facts) -> Iterator[str]:
@@ -223,6 +327,8 @@ def _with(limits: LimitsTold, new: LimitsTold) -> LimitsTold:
 
 
 def _replaces(new: Limit, one: Limit) -> bool:
+    if new.sooner_than(one) and new.by and one.by and new.by != one.by:  # another clinician's word ends nothing before its time
+        return False
     no_more = one.kg is None or (new.kg is not None and new.kg <= one.kg)
     again = one.parts <= new.parts and no_more and one.elsewhere in {"", new.elsewhere}
     return again or (one.words == new.words and one.parts == {LimitPart.OTHER})
@@ -240,9 +346,15 @@ def _open(got: Facts) -> Limit:
 
 def _standing(got: Facts) -> LimitsTold:
     """Return what stands now beside this telling, whenever it was told: all but what its own open questions close."""
-    own = {in_whole_words(str(got[key]), WORDS_MOST) for key in ("words", "given", "cut") if key in got} | {UNSAID}
+    said = (str(got[key]).split(ADDED)[0] for key in ("words", "given", "cut") if key in got)
+    own = {in_whole_words(words, WORDS_MOST) for words in said} | {UNSAID}
     return tuple(one for one in limits_in(got.get(LIMITS)) if one.words not in own or one != Limit(
         frozenset((LimitPart.OTHER,)), words=one.words))
+
+
+_SETS_NONE: Final = {"what": ("none",), "now": ("fine", "cleared", "over"), "past": ("over",), "says": ("not_cleared",), "same": ("no",),
+                     "signed_off": ("cleared", "neither")}
+"""Answers after which this telling sets no limit."""
 
 
 def _then(got: Facts) -> LimitsTold:
@@ -250,8 +362,7 @@ def _then(got: Facts) -> LimitsTold:
     taken away by words that name no limit, unless nobody had ever told them what stood."""
     if found := _put_right(got):
         return tuple(found.new if one == found.old and found.what != "kept" else one for one in _standing(got))
-    sets = how_read(got, "") != "none" and got.get("what") != "none" and got.get("now") not in ("fine", "cleared") and (
-        got.get("past") != "over")
+    sets = how_read(got, "") != "none" and not any(got.get(key) in values for key, values in _SETS_NONE.items())
     if not sets:
         return () if got.get("never") == "yes" else _standing(got)
     return _with(() if got.get("now") == "wrong" else _standing(got), _limits(got))
@@ -265,6 +376,11 @@ def limits_open(got: Facts, side: str) -> Value:
 def limits_beside(got: Facts, side: str) -> Value:
     """Return what stands where nothing of this telling does."""
     return as_text(_standing(got))
+
+
+def words_beside(got: Facts, side: str) -> Value:
+    """Return in words what stands beside this telling, or what its own questions close where that is all."""
+    return words_of(_standing(got) or limits_in(got.get(LIMITS)), _show(got))
 
 
 def limits_then(got: Facts, side: str) -> Value:
@@ -305,7 +421,29 @@ def sooner(got: Facts, side: str) -> Value:
         return f" That is sooner than what stands: {gone[0].end}."
     least, most = most_kg(standing), most_kg(told)
     less = least is not None and most is not None and least < most and got.get("now") != "wrong"
-    return f" Less still stands beside it: {words_of([one for one in standing if most_kg((one,)) == least], _show(got))}." if less else ""
+    stands = words_of([one for one in standing if most_kg((one,)) == least], _show(got)) if less else ""
+    return f" Less still stands beside it: {stands}. If they raised that, say “cleared” after this." if less else ""
+
+
+def kilos_told(got: Facts, side: str) -> Value | None:
+    """Return the weight of what was told, in kg; None where it names none."""
+    return next((one.kg for one in _limits(got) if one.kg is not None), None)
+
+
+def told_words(got: Facts, side: str) -> Value:
+    """Return the words that told it."""
+    return _said(got)
+
+
+def same_words(got: Facts, side: str) -> Value:
+    """Return in words who said what was told last, and until when."""
+    until = _until(str(got.get("last_until", CLEARED)))
+    return f"{got.get('last_by') or 'the same clinician'} say that too, {Limit(frozenset(), until=until).end}"
+
+
+def left_out(got: Facts, side: str) -> Value:
+    """Return in words what was told to leave out, without its end."""
+    return "; ".join(one.left_out(_show(got)) for one in _limits(got))
 
 
 def kilos_then(got: Facts, side: str) -> Value:
@@ -327,6 +465,17 @@ def _next_end(limits: LimitsTold) -> str | None:
     return min((one.until.isoformat() for one in limits if one.until), default=None)
 
 
+def _next_asked(limits: LimitsTold, got: Facts) -> str | None:
+    """Return the next date on which a limit is asked about: one without a date in some weeks; None where there is none."""
+    some = (_today(got) + LIMIT_ANEW).isoformat()
+    return min((one.until.isoformat() if one.until else some for one in limits), default=None)
+
+
+def asked_then(got: Facts, side: str) -> Value | None:
+    """Return that date once this telling is over."""
+    return _next_asked(_then(got), got)
+
+
 # when its date has come -------------------------------------------------------------------------------------
 
 
@@ -334,12 +483,15 @@ def over_facts(known: Known) -> dict[str, Value]:
     """Return the limits whose date has come, and the rest."""
     limits, today = limits_in(known.facts.get(LIMITS)), date.fromisoformat(str(known.facts["today"]))
     due = tuple(one for one in limits if one.due(today))
-    return {"due": "yes" if due else "no", "due_words": words_of(due, show_in(known.facts.get("welcome.units")))}
+    show = show_in(known.facts.get("welcome.units"))
+    waits = words_of((one for one in limits if one.until is None), show)
+    return {"due": "yes" if due else "no", "due_words": words_of(due or (one for one in limits if one.until is None), show),
+            **({"waits_words": waits} if waits and not due else {})}
 
 
 def end_given(got: Facts, side: str) -> Value | None:
     """Return until when it is still on, where the answer itself says so; None where it does not."""
-    return new_end(str(got.get("over_said", "")), _today(got)) or None
+    return still_until(str(got.get("over_said", "")), _today(got)) or None
 
 
 def _after(got: Facts) -> LimitsTold:
@@ -368,9 +520,9 @@ def kilos_after(got: Facts, side: str) -> Value:
     return _kilos(_after(got))
 
 
-def end_after(got: Facts, side: str) -> Value | None:
-    """Return the next date on which a limit is asked about after it; None where none has a date."""
-    return _next_end(_after(got))
+def asked_after(got: Facts, side: str) -> Value | None:
+    """Return the next date on which a limit is asked about after it; None where none stands."""
+    return _next_asked(_after(got), got)
 
 
 # a clearance ------------------------------------------------------------------------------------------------
@@ -384,7 +536,9 @@ def clearance_facts(known: Known) -> dict[str, Value]:
     """Return what stands before a clearance, what the words it was begun with clear, and these words where they also set a limit, with
     what stands until that is asked about."""
     said, beside = and_limit(known.asked, _today(known.facts))
-    own = _open({"given": known.asked})  # where it was said before
+    raised, who = raises(known.asked), read_clearance(said).who
+    limit = f"{f'{who} said ' if who else ''}nothing over {raised}" if raised else known.asked
+    own = _open({"given": limit})  # where it was said before
     limits = tuple(one for one in limits_in(known.facts.get(LIMITS)) if not beside or one != own)
     facts: dict[str, Value] = {"before": as_text(limits), "before_words": words_of(limits, _show(known.facts)),
                                "stand": "yes" if limits else "no"}
@@ -393,9 +547,9 @@ def clearance_facts(known: Known) -> dict[str, Value]:
     facts["waits"] = "yes" if limits or waits else "no"
     facts["told_today"] = "yes" if any(known.facts.get(f"safety.{one}.today") == "yes" for one in ("limits", "level")) else "no"
     named = {LimitPart(one) for one in parts_named(said)}
-    read = next((name for name, parts in _CLEARED_FOR.items() if named == parts), "")
+    read = next((name for name, parts in _CLEARED_FOR.items() if named == parts), "lifting" if raised else "")
     return facts | ({"for_read": read} if read else {}) | ({CLEARED_SAID: said} if said else {}) | (
-        {"limit_said": known.asked, "with_said": as_text((*limits, own))} if beside else {})
+        {"limit_said": limit, "with_said": as_text((*limits, own))} if beside else {})
 
 
 def is_newer(got: Facts, side: str) -> Value:
@@ -421,19 +575,51 @@ def _for(got: Facts) -> str:
 
 def cleared_words(got: Facts, side: str) -> Value:
     """Return what somebody was cleared for, in words."""
-    return _FOR_WORDS.get(_for(got), _for(got))
+    words, kept = _FOR_WORDS.get(_for(got), _for(got)), _kept(got)
+    return f"{words}, though not of what stays: {words_of(kept, _show(got))}" if kept else words
 
 
 def cleared_to_load(got: Facts, side: str) -> Value:
     """Return "yes" if weights are cleared."""
-    return "yes" if _for(got) in ("all", "lifting") else "no"
+    return "yes" if _for(got) in ("all", "lifting") and not _kept(got) else "no"
+
+
+def _cleared(got: Facts, limits: Iterable[Limit]) -> LimitsTold:
+    name = _for(got)
+    return without(limits, _CLEARED_FOR[name], load=name in ("all", "lifting"))
+
+
+def _of_it(got: Facts) -> LimitsTold:
+    """Return the limits that a clearance is of, wholly or in part."""
+    return tuple(one for one in limits_in(got.get("before")) if _cleared(got, (one,)) != (one,))
+
+
+def _of_others(got: Facts) -> LimitsTold:
+    """Return those of them that another clinician set than gave the clearance, or may have."""
+    who = str(who_and_when(got, ""))
+    return tuple(one for one in _of_it(got) if one.by and may_be_another(who, one.by))
+
+
+def _kept(got: Facts) -> LimitsTold:
+    """Return what another clinician set and stays, as whoever cleared them may not have known of it."""
+    return () if got.get("agreed") == "yes" else _of_others(got)
+
+
+def set_by_others(got: Facts, side: str) -> Value | None:
+    """Return in words what a clearance is of and another clinician set, or may have; None for nothing."""
+    return words_of(_of_others(got), _show(got)) or None
+
+
+def lifts_some(got: Facts, side: str) -> Value:
+    """Return "no" where all that a clearance is of stays."""
+    kept = _kept(got)
+    return "no" if kept and kept == _of_it(got) else "yes"
 
 
 def _left(got: Facts) -> LimitsTold:
-    name, before = _for(got), limits_in(got.get("before"))
+    before, kept = limits_in(got.get("before")), _kept(got)
     now = limits_in(got.get(LIMITS))
-    told_since = tuple(one for one in now if one not in before)
-    return *without((one for one in now if one in before), _CLEARED_FOR[name], load=name in ("all", "lifting")), *told_since
+    return tuple(left for one in now for left in (_cleared(got, (one,)) if one in before and one not in kept else (one,)))
 
 
 def limits_left(got: Facts, side: str) -> Value:
@@ -446,9 +632,9 @@ def kilos_left(got: Facts, side: str) -> Value:
     return _kilos(_left(got))
 
 
-def end_left(got: Facts, side: str) -> Value | None:
-    """Return the next date on which a limit is asked about; None where none has a date."""
-    return _next_end(_left(got))
+def asked_left(got: Facts, side: str) -> Value | None:
+    """Return the next date on which a limit is asked about; None where none is left."""
+    return _next_asked(_left(got), got)
 
 
 def until_asked_again(got: Facts, side: str) -> Value | None:

@@ -3,15 +3,17 @@
 from companion.conversation.condition import Fact, fact
 from companion.conversation.day_kinds import LimitEnd, LimitOver
 from companion.conversation.effects import Alert, Find, Remind
-from companion.conversation.flow import Ask, Do, Flow, Tell
-from companion.conversation.kinds import choice
+from companion.conversation.flow import Ask, Do, Flow, Run, Tell
+from companion.conversation.kinds import YesNo, choice
 from companion.conversation.policy import Policy
-from flows.limit_facts import after_words, end_after, end_given, kilos_after, limits_after, over_facts
+from flows.limit_facts import after_words, asked_after, end_given, kilos_after, limits_after, over_facts
 from flows.limits import STANDING
 from flows.shared import WELCOMED
 
 DUE, OVER = Fact("due", values=("yes", "no")), fact("over")
-ENDED, END = DUE.is_("yes"), fact("end").known
+ENDED, AGAIN = DUE.is_("yes"), Fact("asked_on", values=("2026-03-16",), of=asked_after)
+UNCLEARED = Fact("waits_words", values=("no squats, until they clear you",))
+"""What stands until they are cleared, where no other limit has come to its date: it is asked about now and then."""
 
 UNTIL_GIVEN = Fact("end_given", of=end_given)
 HURTS_NO_MORE = tuple(f"yes {it}{not_} hurt{more}" for it in ("it ", "") for not_ in ("doesn't", "doesnt", "does not")
@@ -25,17 +27,23 @@ FLOW = Flow(
     "limit_over", version=1, title="Is my limit over", policy=Policy.TOLD, command=None, gates=(WELCOMED,), at_start=over_facts,
     facts=(DUE, Fact("over_said", values=("until 30 march",)), UNTIL_GIVEN, Fact("after", values=STANDING, of=limits_after),
            Fact("after_words", of=after_words), Fact("kilos", values=("60",), of=kilos_after),
-           Fact("end", values=("2026-03-16",), of=end_after)),
-    invite="The date has come for what you were told: {due_words}. Is it over?",
+           AGAIN, UNCLEARED),
+    invite="It is time to ask about what you were told: {due_words}. Is it over?",
     parked="All right. Until you have told me, it still stands.",
     steps=(
-        Tell("No limit of yours has come to its date.", ~ENDED),
+        Tell("No limit of yours has come to its date.", ~ENDED & ~UNCLEARED.known),
+        Ask("cleared", "You were told: {waits_words}. Has whoever set it cleared you since?", YesNo(unsure=True), safety=True,
+            only_if=~ENDED & UNCLEARED.known),
+        Do(Remind("limit", "limit_over", "{asked_on}"), ~ENDED & UNCLEARED.known & AGAIN.known),
+        Run("clearance", fact("cleared").is_("yes")),
+        Tell("Then it stays, and I ask again in four weeks. Once they have cleared you, say “cleared”.",
+             fact("cleared").one_of("no", "unsure")),
         Ask("over", "You were told: {due_words}. Its date has come. Is it over?", IS_OVER, safety=True, only_if=ENDED),
         Ask("until", "Until when now? Tap, or type a date.", LimitEnd(), safety=True, only_if=OVER.is_("still") & ~UNTIL_GIVEN.known),
         Do(Find("safety.limits", "{after}", "asked on its date: {over}", "{due_words}"), ENDED),
         Do(Find("load.told", "{kilos}", "a clinician's limit"), ENDED),
-        Do(Remind("limit", "limit_over", ""), ENDED & ~END),
-        Do(Remind("limit", "limit_over", "{end}"), ENDED & END),
+        Do(Remind("limit", "limit_over", ""), ENDED & ~AGAIN.known),
+        Do(Remind("limit", "limit_over", "{asked_on}"), ENDED & AGAIN.known),
         Do(Alert("", "says that a limit is over on its date: {due_words}"), OVER.is_("over")),
         Do(Alert("", "says that a limit is still on after its date: {after_words}"), OVER.is_("still")),
         Do(Alert("", "is not sure whether a limit is over on its date, so it stays: {after_words}"), OVER.is_("unsure")),

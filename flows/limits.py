@@ -2,32 +2,45 @@
 
 from dataclasses import replace
 
-from companion.conversation.condition import Fact, fact
+from companion.conversation.condition import ALWAYS, Fact, fact
 from companion.conversation.day_kinds import LimitEnd
 from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
-from companion.conversation.kinds import Option, Words, YesNo, choice
+from companion.conversation.kinds import Option, YesNo, choice
+from companion.conversation.limit_words import LimitWords
 from companion.conversation.number_kinds import LimitKilos
 from companion.conversation.policy import Policy
-from companion.language.limits import NEW_END, NEW_KILOS, NEW_KILOS_TILL, only_part
+from companion.language.clearances import NOT_CLEARED as NOT_CLEARED_YET
+from companion.language.clearances import SIGNED_OFF
+from companion.language.limits import NEW_END, NEW_KILOS, NEW_KILOS_TILL, NEW_KILOS_UNIT, NEW_UNIT, TOLD_MORE, only_part
 from flows.limit_facts import (
     NO_MORE,
+    asked_then,
     before_right,
     end_read,
     end_then,
+    first_told,
     how_read,
     kilos_then,
+    kilos_told,
     left_open,
+    left_out,
     limit_facts,
+    limits_beside,
     limits_open,
     limits_then,
     may_put_right,
     past_read,
     right_read,
+    same_words,
+    second_end_read,
+    second_told,
     sooner,
     stands_then,
+    told_words,
     understood,
     who_read,
+    words_beside,
 )
 from flows.safety_facts import tomorrow
 from flows.shared import WELCOMED
@@ -35,14 +48,15 @@ from flows.shared import WELCOMED
 YES_NO = ("yes", "no")
 SAID = ("no hamstring stretching and no weights for 3 weeks", "nothing over 60 kg until they clear me, said my physio",
         "no squats, said my doctor", "no bending", "no, till friday", "take it easy", "take it easy for two weeks", "none",
-        "no squats until 1 march, said my doctor", "the limit is 40 kg, not 60", "the limit is 80 kg, not 60")
-"""Examples of what may be said: with and without an end and who said so; part of it unread; no limit."""
+        "no squats until 1 march, said my doctor", "the limit is 40 kg, not 60", "the limit is 80 kg, not 60",
+        "my doctor said no squats until june and my physio no bending", "my doctor said no squats and my physio no bending")
+"""Examples of what may be said: with and without an end and who said so; part of it unread; no limit; two clinicians'."""
 GIVEN = Fact("given", values=SAID)
 CUT = Fact("cut", values=("my doctor told me on the phone this morning that",))
 READ = Fact("read", values=("all", "part", "none"), of=how_read)
 PUTS_RIGHT = Fact("put_right", values=("end", "lower", "kept"), of=right_read)
 END_READ, WHO_READ = Fact("end_read", values=YES_NO, of=end_read), Fact("who_read", values=YES_NO, of=who_read)
-STANDING = ('[{"parts": ["load"], "kg": null, "until": "2026-03-02", "by": "a doctor", "words": "no weights"}]',
+STANDING = ('[{"parts": ["load"], "kg": null, "until": "2026-03-02", "by": "a surgeon", "words": "no weights"}]',
             '[{"parts": ["squats", "stretch_hip"], "kg": 60.0, "until": "", "by": "", "words": "no squats"}]')
 """Examples of what may stand."""
 
@@ -52,10 +66,17 @@ WHAT = (("load", "No weights", "weights", "no weight", "lifting", "no lifting"),
         ("training", "No training at all", "training", "everything", "all", "rest"), ("other", "Something else", "other"))
 NOW, WRONG = fact("now"), fact("right").is_("no")
 LOWER, KEPT, NEW_END_READ = map(PUTS_RIGHT.is_, ("lower", "kept", "end"))
-TELLS = ~NOW.one_of("fine", "cleared") & ~LOWER & ~KEPT
-SOME = TELLS & ~READ.is_("none") & ~fact("past").is_("over")
+SAYS = Fact("says", values=("not_cleared", "adds", "signed_off"))
+"""That they are not cleared yet of what stands, so that nothing changes; that one more thing is to be left out; that they were signed
+off, which may be either."""
+NOT_CLEARED, ADDS, SIGNED = map(SAYS.is_, ("not_cleared", "adds", "signed_off"))
+SIGNED_IS, SAME = fact("signed_off"), fact("same")
+NO_LIMIT_MEANT = SIGNED_IS.one_of("cleared", "neither")
+TELLS = ~NOW.one_of("fine", "cleared", "over") & ~LOWER & ~KEPT & ~NOT_CLEARED & ~NO_LIMIT_MEANT
+SOME = TELLS & ~READ.is_("none") & ~fact("past").is_("over") & ~SAME.is_("no")
+SECOND_ENDS = Fact("second_ends", values=YES_NO, of=second_end_read)
 PAST = Fact("past_end", of=past_read)
-TAPPED_PARTS = SOME & (READ.is_("part") | WRONG) & ~NEW_END_READ
+TAPPED_PARTS = SOME & (READ.is_("part") & ~PAST.known | WRONG) & ~NEW_END_READ
 MORE = fact("what").known & ~fact("what").one_of(*NO_MORE)
 MORE_2 = MORE & fact("also").known & ~fact("also").is_("enough")
 PICKED = {name: fact("what").is_(name) | (MORE & fact("also").is_(name)) | (MORE_2 & fact("also_2").is_(name))
@@ -65,6 +86,7 @@ DONE = SETS_LIMIT & fact("right").is_("yes")
 NEVER_TOLD = TELLS & ~SETS_LIMIT & NOW.is_("wrong")
 NONE_NEW = TELLS & ~SETS_LIMIT & ~fact("never").is_("no")
 TOLD_OR_NONE = DONE | NONE_NEW | NEVER_TOLD
+ASKED_ON = Fact("asked_on", values=("2026-03-16",), of=asked_then)
 ENDS, STANDS = fact("end").known, fact("stands").known
 UNTIL_SAID = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & ~NEW_END_READ & (
     fact("given").known | fact("words").known | CUT.known | NOW.is_("new")))
@@ -100,28 +122,48 @@ FLOW = Flow(
                r"(?P<asked>(?:i'm |i am )?not (?:allowed|supposed) to .+)",
                r"(?P<asked>(?:no|nothing) (?:weights?|load|lifting|bending|(?:hamstring |calf |hip )?stretching|over \d+|"
                r"above \d+|heavier than).* (?:for|until|till) .+)",
-               rf"(?P<asked>{NEW_END})", rf"(?P<asked>{NEW_KILOS})", rf"(?P<asked>{NEW_KILOS_TILL})"),
+               rf"(?P<asked>{NEW_END})", rf"(?P<asked>{NEW_KILOS})", rf"(?P<asked>{NEW_KILOS_TILL})",
+               rf"(?P<asked>{NEW_UNIT})", rf"(?P<asked>{NEW_KILOS_UNIT})",
+               rf"(?P<asked>{NOT_CLEARED_YET})",
+               rf"(?P<asked>{SIGNED_OFF})", rf"(?P<asked>{TOLD_MORE})"),
     fits=may_put_right,
     facts=(Fact("tomorrow", of=tomorrow), PAST,
-           GIVEN, CUT, READ, PUTS_RIGHT, END_READ, WHO_READ, Fact("open", values=STANDING, of=limits_open),
+           GIVEN, CUT, SAYS, Fact("last_by", values=("a surgeon",)), Fact("last_until", values=("2026-03-16", "cleared")),
+           SECOND_ENDS, Fact("first_told", of=first_told), Fact("second_told", of=second_told),
+           Fact("same_words", of=same_words), Fact("left_out", of=left_out),
+           Fact("stood_beside", values=STANDING, of=limits_beside), Fact("beside", of=words_beside), READ, PUTS_RIGHT, END_READ, WHO_READ,
+           Fact("open", values=STANDING, of=limits_open),
            Fact("then", values=STANDING, of=limits_then), Fact("stands", of=stands_then), Fact("understood", of=understood),
-           Fact("sooner", of=sooner), Fact("before", of=before_right),
-           Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), Fact("left_open", of=left_open)),
+           Fact("sooner", of=sooner), Fact("before", of=before_right), Fact("told_kg", of=kilos_told), Fact("told_words", of=told_words),
+           Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), ASKED_ON,
+           Fact("left_open", of=left_open)),
     invite="You told me of a limit, and I am not sure yet that I understood it. Until you have answered, nothing that moves opens here.",
     parked="All right. {left_open}",
     steps=(
         Ask("now", "What stands: {limit.words}. What about it?", choice(
+            Option("over", "It is over", ("over", "it is over", "its over", "it's over", "yes"), only_if=fact("limit.due").is_("yes")),
             ("new", "There is a new one", "new", "another", "add"), ("wrong", "It is not right", "wrong", "not right", "change"),
-            ("cleared", "I was cleared", "cleared", "over"), ("fine", "Leave it", "fine", "nothing", "ok")), safety=True,
-            only_if=fact("limit.words").known & ~fact("given").known & ~CUT.known),
-        Run("clearance", NOW.is_("cleared")),
+            ("cleared", "I was cleared", "cleared"), ("fine", "Leave it", "fine", "nothing", "ok")), safety=True,
+            only_if=fact("limit.words").known & ~fact("given").known & ~CUT.known & ~NOT_CLEARED),
+        Run("limit_over", NOW.is_("over"), then=(Jump(ALWAYS),)),
         UNTIL_SAID,
         ASK_TOMORROW,
         Ask("words", "What were you told to leave out, until when, and by whom? A few words.",
-            Words(limit=200, example_text="my physio said no weights and no bending for three weeks", tried=SAID), safety=True, free=True,
-            signs=("restriction",), only_if=TELLS & ~fact("given").known),
+            LimitWords(limit=200, example_text="my physio said no weights and no bending for three weeks", tried=SAID), safety=True,
+            free=True, signs=("restriction",), only_if=TELLS & ~fact("given").known),
         UNTIL_SAID,
         ASK_TOMORROW,
+        Ask("signed_off", "You wrote “{given}”. Are you off work or training? Or may you train again?", choice(
+            ("limit", "Off work or training", "off", "limit", "off work", "off training", "stay off"),
+            ("cleared", "I may train again", "cleared", "train again", "may train"), ("neither", "Neither", "neither", "no")),
+            safety=True, only_if=TELLS & SIGNED & fact("given").known),
+        Do(Find("safety.limits", "{stood_beside}", "nothing new was told"), NO_LIMIT_MEANT),
+        Do(Remind("limit", "limit_over", ""), NO_LIMIT_MEANT & ~ASKED_ON.known),
+        Do(Remind("limit", "limit_over", "{asked_on}"), NO_LIMIT_MEANT & ASKED_ON.known),
+        Run("clearance", NOW.is_("cleared") | SIGNED_IS.is_("cleared"), then=(Jump(ALWAYS),)),
+        Ask("same", "One more, then: {left_out}. Did {same_words}?", choice(
+            ("yes", "Yes, the same", "yes", "same"), ("other", "Somebody else, or another end", "somebody else", "another end", "other"),
+            ("no", "Nobody told me that", "no", "nobody")), safety=True, only_if=SOME & ADDS & fact("given").known),
         Ask("past", "{past_end:date} has been. Is the limit over, or did you mean another day?", choice(
             ("over", "It is over", "over", "yes", "done"), ("other", "Another day", "another day", "no")), safety=True,
             only_if=SOME & PAST.known & END_READ.is_("no") & ~WRONG),
@@ -135,22 +177,28 @@ FLOW = Flow(
             ("all", "Nothing at all", "all", "everything"), ("stretch_hip", "Hips", "hip"),
             ("stretch_hamstrings", "Hamstrings", "hamstring"), ("stretch_calf", "Calves", "calf")),
             safety=True, only_if=TAPPED_PARTS & PICKED["stretching"]),
-        Ask("until", "Until when? Tap, or type a date.", LimitEnd(), safety=True, only_if=SETS_LIMIT & (END_READ.is_("no") | WRONG)),
+        Ask("until", "{first_told}Until when? Tap, or type a date.", LimitEnd(), safety=True,
+            only_if=SETS_LIMIT & (END_READ.is_("no") & ~NEW_END_READ & ~SAME.is_("yes") | WRONG)),
+        Ask("until_2", "{second_told} Until when? Tap, or type a date.", LimitEnd(), safety=True,
+            only_if=SETS_LIMIT & READ.is_("all") & SECOND_ENDS.is_("no") & ~WRONG & ~PAST.known & ~fact("what").known,
+            then=(Jump(ALWAYS, "right"),)),
         Ask("by", "Who told you?", choice(
             ("doctor", "A doctor", "doctor", "gp"), ("physio", "A physiotherapist", "physio"), ("surgeon", "A surgeon", "surgeon"),
-            ("other", "Somebody else", "other")), safety=True, only_if=SETS_LIMIT & (WHO_READ.is_("no") | WRONG) & ~NEW_END_READ),
+            ("other", "Somebody else", "other")), safety=True,
+            only_if=SETS_LIMIT & (WHO_READ.is_("no") & ~SAME.is_("yes") | WRONG) & ~NEW_END_READ),
         Ask("right", "I understand: {understood}.{sooner} Is that right?", YesNo(yes="Yes, that is right", no="No, ask me again"),
-            safety=True, amends=("until", "kg"), only_if=SETS_LIMIT, then=(Jump(WRONG & NEW_END_READ, "until"), Jump(WRONG, "what"))),
-        Ask("never", "So nobody told you to leave that out: {limit.words}?", choice(
+            safety=True, amends=("until", "kg", "words"), only_if=SETS_LIMIT,
+            then=(Jump(WRONG & NEW_END_READ, "until"), Jump(WRONG, "what"))),
+        Ask("never", "What stands: {beside}. So nobody told you that?", choice(
             ("yes", "Nobody told me that", "yes", "nobody", "never"), ("no", "It was said", "no", "it is over")), safety=True,
-            only_if=NEVER_TOLD & fact("limit.words").known),
+            only_if=NEVER_TOLD & fact("limit.words").known & ~fact("past").is_("over")),
         Do(Find("safety.limits", "{then}", "told by a clinician, in the lifter's words", "{understood}"), DONE),
         Do(Find("safety.limits", "{then}", "no limit was told"), TOLD_OR_NONE & ~DONE),
         Do(Find("safety.limits", "{then}", "a lower weight, put right by the lifter", "{understood}"), LOWER),
         Do(Find("safety.limits", "{then}", "nothing new was told"), ~TELLS & ~LOWER),
         Do(Find("load.told", "{kilos}", "a clinician's limit"), TOLD_OR_NONE | LOWER),
-        Do(Remind("limit", "limit_over", ""), TOLD_OR_NONE & ~ENDS),
-        Do(Remind("limit", "limit_over", "{end}"), TOLD_OR_NONE & ENDS),
+        Do(Remind("limit", "limit_over", ""), TOLD_OR_NONE & ~ASKED_ON.known),
+        Do(Remind("limit", "limit_over", "{asked_on}"), TOLD_OR_NONE & ASKED_ON.known),
         Do(Alert("", "was told by a clinician: {understood}"), DONE & ~NOW.is_("wrong") & ~NEW_END_READ),
         Do(Alert("", "put right until when a clinician's limit holds: {understood}. Before: {before}"), DONE & NEW_END_READ),
         Do(Alert("", "put right what a clinician told them. What stands now: {stands}"), DONE & NOW.is_("wrong") & ~NEW_END_READ),
@@ -168,5 +216,7 @@ FLOW = Flow(
         Tell("Your limit stays as it is: {stands}. It goes up only once a doctor or physio has cleared you. Then say “cleared”.",
              KEPT, must_arrive=True),
         Tell("It stays as it is.", NOW.is_("fine")),
+        Tell("Then nothing changes.", SIGNED_IS.is_("neither")),
+        Tell("Then it stays as it is: {limit.words}. Once they have cleared you, say “cleared”.", NOT_CLEARED),
     ),
 )

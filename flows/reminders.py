@@ -17,6 +17,7 @@ from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
 from companion.reminders.kinds import REMINDER_KINDS
 from companion.screening.levels import REFERRED
+from companion.screening.limits import Work
 from flows.shared import WELCOMED
 
 SHOWN_MOST = 5
@@ -30,9 +31,10 @@ def coming_facts(known: Known) -> dict[str, Value]:
     zone = zone_from(known.facts, known.now)
     today = date.fromisoformat(str(known.facts["today"]))
     done = answered_until(known.facts)
+    held = any(known.facts.get(work.fact) == "closed" for work in (Work.SQUAT, Work.MOVE))
     rows: list[tuple[datetime, str]] = []
     for kind in REMINDER_KINDS.values():
-        if kind.when == "before_squat_day" and prompted(known.facts):  # the row is the next of them only
+        if kind.when == "before_squat_day" and prompted(known.facts) and not held:  # the row is the next of them only
             told = frozenset((done,) if done else ())
             for squat, at in islice(prompts(plan_from(known.facts), preferences_from(known.facts), zone, known.now, told), SHOWN_MOST):
                 local = at.astimezone(zone_of(zone)).replace(tzinfo=None)
@@ -40,7 +42,10 @@ def coming_facts(known: Known) -> dict[str, Value]:
         elif kind.listed and not kind.planned and (wall := known.facts.get(f"due.{kind.name}")):
             rows.append((datetime.fromisoformat(str(wall)), kind.listed))
     lines = [f"{_capital(day_words(SquatDay(at.date(), at.time()), today))}: {words}." for at, words in sorted(rows)[:SHOWN_MOST]]
-    return {"any": "yes", "lines": "\n".join(lines)} if lines else {"any": "no" if prompted(known.facts) else "off"}
+    back = {"held": "yes"} if held and prompted(known.facts) and not plan_from(known.facts).empty else {}
+    if lines:
+        return {"any": "yes", "lines": "\n".join(lines), **back}
+    return {"any": "held" if back else "no" if prompted(known.facts) else "off", **back}
 
 
 def _capital(text: str) -> str:
@@ -49,7 +54,7 @@ def _capital(text: str) -> str:
 
 FLOW = Flow(
     "reminders", version=1, title="My reminders", policy=Policy.TALK, gates=(WELCOMED,), at_start=coming_facts,
-    facts=(Fact("any", values=("yes", "no", "off", "paused_open", "paused_asked")),),
+    facts=(Fact("any", values=("yes", "no", "off", "held", "paused_open", "paused_asked")), Fact("held", values=("yes",))),
     sentences=(r"(?:show |list |what are |tell )?(?:me )?(?:my |the )?next (?:five |few |5 )?(?:reminders?|squat days?|sessions?)",
                r"(?:show|tell|list|what are|when are)(?: me)? (?:my |the )(?:squat days?|reminders?)",
                r"when (?:do|am|is|are|will) (?:i|my) (?:next )?(?:squat(?:s|ting)?|reminders?|session|squat days?)(?: next| again)?\??"),
@@ -61,6 +66,8 @@ FLOW = Flow(
              fact("any").is_("paused_open")),
         Tell("Your reminders are paused until you have answered what I asked. Say “go on” to answer it.", fact("any").is_("paused_asked")),
         Tell("{lines}", fact("any").is_("yes")),
+        Tell("Reminders of squat days are held back while this stands: {limit.words}.",
+             fact("held").is_("yes") & fact("limit.words").known),
         Tell("But first, please be seen: until a safety check has passed after that, I write nothing about squats or tests.",
              fact("any").is_("yes") & SEEN_FIRST),
         Ask("next", "Anything to do with them?", choice(

@@ -34,7 +34,7 @@ from companion.record.unanswered import WARNINGS, Unfinished, answers_in_run, hu
 from companion.reminders.basis import wall_time
 from companion.reminders.decision import decide, leaves_until
 from companion.reminders.kinds import HURT, HURT_AFTER, REMINDER_KINDS
-from companion.reminders.planner import add_round, replan, replan_as_of
+from companion.reminders.planner import add_round, begin_anew, replan, replan_as_of
 from companion.screening.levels import CALL
 from companion.screening.limits import Work
 from companion.screening.safety import Level
@@ -259,6 +259,8 @@ class DueSweep:
                 add_round(db, reminder, now, reminder.round + 1)
             elif decision.what == "stale":
                 self._say_missed(turn, reminder)
+            elif decision.what == "ignored":
+                begin_anew(db, reminder, now)
         replan(turn.db, turn.person, turn.known.facts, turn.now, reminder)
 
     def _invite(self, turn: Turn, event: Happening, offer: reminders.Reminder | None = None, says: str = "") -> None:

@@ -15,6 +15,7 @@ from companion.calendar.preferences import plan_from
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Choice, Kind, Option, ReadingContext, Unclear, pick
 from companion.language.act_rules import matches
+from companion.language.being_seen import been_seen
 from companion.language.clauses import flat
 from companion.language.days.dates import read_date
 from companion.language.days.past import past_days
@@ -22,7 +23,7 @@ from companion.language.days.reading import UnclearChange as NotRead
 from companion.language.days.reading import read_change
 from companion.language.days.rules import IncompleteChange, made, read_days, read_rest, without_asides
 from companion.language.days.times import read_hours, sense_of
-from companion.language.limits import CLEARED, is_end, new_end, new_end_beside, new_kilos_till, read_end
+from companion.language.limits import CLEARED, is_end, new_end, new_end_beside, new_kilos_till, read_end, still_until
 from companion.language.quantities import spelt
 from companion.language.questions import is_question
 
@@ -357,12 +358,21 @@ class LimitEnd(Kind):
 
 
 @dataclass(frozen=True, slots=True)
+class BeenSeen(Choice):
+    """The answer whether somebody has been seen: "yes", "booked" or "no". Words that say more are kept with it, such as the day."""
+
+    def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
+        seen = been_seen(text)
+        return Answer(seen, text, more=True, beside=True) if seen else Choice.read(self, text, context)
+
+
+@dataclass(frozen=True, slots=True)
 class LimitOver(Choice):
     """The answer whether a clinician's limit is over on its date: "over", "still" or "unsure". A date to come says that it is
     still on, and until when."""
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
-        end = new_end(text, _today(context))
+        end = still_until(text, _today(context))
         if end == CLEARED or (end and date.fromisoformat(end) > _today(context)):
             return Answer("still", text, more=True)
         return Choice.read(self, text, context)

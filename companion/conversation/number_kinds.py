@@ -9,7 +9,7 @@ from typing import Final
 
 from companion.conversation.condition import Value
 from companion.conversation.kinds import Answer, Kind, Option, ReadingContext, Unclear, pick
-from companion.language.limits import kilos_alone, new_kilos, new_kilos_till
+from companion.language.limits import in_the_unit, kilos_alone, new_kilos, new_kilos_till
 from companion.language.phrases import normalise
 from companion.language.quantities import sized
 from companion.language.units import METRIC, shown, spoken_unit, to_kept, unit_word
@@ -193,14 +193,18 @@ class Numbers(Kind):
 
 @dataclass(frozen=True, slots=True)
 class LimitKilos(Number):
-    """The weight above which a clinician's limit closes everything; read in a sentence that says no more: "nothing over 40 kg"."""
+    """The weight above which a clinician's limit closes everything; read in a sentence that says no more: "nothing over 40 kg". A unit
+    alone is put right of the fact "told_kg", which "told_words" told."""
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
         return Number.read(self, kilos_alone(text, context.units) or text, context)
 
     def anew(self, text: str, context: ReadingContext) -> Answer | None:
         told = new_kilos(text, context.units) or new_kilos_till(text, context.units)
-        return Answer(told.kg, text, self.kept_unit) if told and self.low <= told.kg <= self.high else None
+        kilos, facts = told.kg if told else None, context.facts()
+        if kilos is None and isinstance(stands := facts.get("told_kg"), float):
+            kilos = in_the_unit(text, stands, str(facts.get("told_words", "")), context.units)
+        return Answer(kilos, text, self.kept_unit) if kilos is not None and self.low <= kilos <= self.high else None
 
 
 _SAYS_IT_IS: Final = re.compile(r"^(?:(?:it'?s|it is|it was|i'd say|say|about|around|maybe|like|just|still|now|an?|solid|good)\s+)+")

@@ -40,7 +40,7 @@ from companion.conversation.answers import HELP_MOST, answered, refuse, tell_idl
 from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, keeps_words, stand_again
 from companion.conversation.condition import ALWAYS
 from companion.conversation.corrections import tells_otherwise
-from companion.conversation.day_kinds import Day, LimitEnd, Rest, SquatDays
+from companion.conversation.day_kinds import Day, LimitEnd, LimitOver, Rest, SquatDays
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Say
 from companion.conversation.events import Sent
@@ -293,7 +293,7 @@ def _asked_back(draft: Draft, text: str) -> bool:
     asks = (heard is Phrase.AGAIN and asked_surely(text) == "means") or (heard is Phrase.HELP and is_question(text))
     if heard in CONTROLS and not asks:
         return False
-    days = isinstance(draft.ask.kind, SquatDays | Rest | Day | LimitEnd | Zone)
+    days = isinstance(draft.ask.kind, SquatDays | Rest | Day | LimitEnd | LimitOver | Zone)
     if days and isinstance(draft.ask.kind.read(text, draft.context), Answer):
         return False
     if not draft.ask.free and not asks_why_this(draft, text) and (said := begun_by(draft, text)):

@@ -19,8 +19,11 @@ from companion.conversation.session import Session
 from companion.conversation.whole import read_whole
 from companion.language.acts import Asks, SpeechAct, hear_act
 from companion.language.clauses import Mood, clauses, flat
+from companion.language.clearances import signs_off, tells_of_clearance
+from companion.language.findings import tells_no_limit
 from companion.language.flags import URGENT, Flag, Heard, hear_flags
 from companion.language.half import half_of_it
+from companion.language.limits import told_more
 from companion.language.pain import Pain, hear_pain
 from companion.language.passed_on import in_whole_words
 from companion.language.phrases import Phrase, hear
@@ -57,6 +60,8 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
         _take_back(draft, text, said)
         return True
     every = hear_flags(text, weigh=not _understood(draft, waiting, text))
+    if any(one.flag is Flag.RESTRICTION for one in every) and (_begins_with(draft, text) or _told_anew(draft, waiting, text)):
+        every = tuple(one for one in every if one.flag is not Flag.RESTRICTION)
     every = tuple(one if one.flag is Flag.SELF_HARM else replace(one, sure=False) for one in every) if in_doubt else every
     heard = tuple(one for one in every if not _asked_here(draft, one))
     if not heard and in_doubt:
@@ -101,6 +106,19 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
         _leave_unasked(draft)
     _ask_about(draft, others if free else heard, text)
     return True
+
+
+def _begins_with(draft: Draft, text: str) -> bool:
+    """True if a message only tells of a clearance, given or not yet, that they were signed off, that nothing was found, or adds to the
+    limit told before it, where that begins its conversation: it is asked about there."""
+    said = tells_of_clearance(text) or signs_off(text) or tells_no_limit(text) or told_more(text, draft.known.now.date())
+    return bool(said) and draft.book.sentence(text, draft.known.facts) is not None
+
+
+def _told_anew(draft: Draft, waiting: Ask | None, text: str) -> bool:
+    """True if a message puts an answer right that the open question may, such as one more thing to leave out."""
+    kinds = (stop.kind for stop in map(draft.compiled.stops.get, waiting.amends) if isinstance(stop, Ask)) if waiting else ()
+    return any(kind.anew(text, draft.context) for kind in kinds)
 
 
 def _harm_among_others(draft: Draft, text: str) -> bool:

@@ -7,7 +7,7 @@ from datetime import date
 from difflib import get_close_matches
 from typing import Final, NamedTuple
 
-from companion.language.limits import CLINICIANS, read_limit
+from companion.language.limits import CLINICIANS, clinicians_in, forbids, read_limit
 from companion.language.phrases import normalise
 from companion.language.questions import is_question
 
@@ -25,6 +25,11 @@ def names_clinician(text: str) -> bool:
 def says_clinician(text: str) -> bool:
     """True if words answer whether somebody is a clinician with which: "my physio", "yes, dr smith"; not if they ask."""
     return names_clinician(text) and not is_question(text)
+
+
+def may_be_another(text: str, by: str) -> bool:
+    """True if whoever words name may be another clinician than "a surgeon" (``by``): another kind, none named, or another of them."""
+    return clinicians_in(text) != [by] or bool(_ANOTHER.search(normalise(text)))
 
 
 def names_when(text: str) -> bool:
@@ -69,6 +74,8 @@ def and_limit(text: str, today: date) -> tuple[str, str]:
     """Return the part of a sentence that says that somebody was cleared, and what it sets beside that: "she cleared me but nothing over
     60 kg until friday"; the whole sentence and "" where it sets no limit that is read."""
     line = normalise(text).strip(" .!")
+    if raised := _RAISED.fullmatch(line):
+        return line, f"up to {raised['most']}"
     for found in _BESIDE.finditer(line):
         cleared, beside = line[:found.start()], line[found.end():].strip()
         told = read_limit(beside, today)
@@ -90,6 +97,29 @@ def only_clears(text: str) -> bool:
     line = normalise(text).strip(" .!")
     found = next((found for pattern in _WHOLE if (found := pattern.fullmatch(line))), None)
     return found is not None and bool(_NO_MORE.fullmatch(found.groupdict().get("beside") or ""))
+
+
+def raises(text: str) -> str:
+    """Return the weight to which a sentence says that a clinician raised a limit, as it would be typed; "" for no such."""
+    found = _RAISED.fullmatch(normalise(text).strip(" .!"))
+    return found["most"] if found else ""
+
+
+def not_cleared(text: str) -> bool:
+    """True if a sentence says that somebody was not cleared yet."""
+    return bool(_NOT_YET.fullmatch(normalise(text).strip(" .!")))
+
+
+def signs_off(text: str) -> bool:
+    """True if a sentence says that somebody was signed off, which may be from work or training, or to train again."""
+    return bool(_SIGNED_OFF.fullmatch(normalise(text).strip(" .!")))
+
+
+def tells_of_clearance(text: str) -> bool:
+    """True if a sentence tells of a clearance, given or not yet, and forbids nothing beside it: it is no limit that was told."""
+    line = normalise(text).strip(" .!")
+    found = next((found for pattern in _WHOLE if (found := pattern.fullmatch(line))), None)
+    return not_cleared(text) or (found is not None and not forbids(found.groupdict().get("beside") or ""))
 
 
 _AHEAD: Final = re.compile(
@@ -131,14 +161,31 @@ _NAME_WORD: Final = (
     r"were|who|what|which|why|how|you|i|i'm|i've|say|said|says)\b)(?!\w+n't\b)[\w'.-]+")
 _WHO: Final = rf"(?P<who>{_NAME_WORD}(?: {_NAME_WORD}){{0,3}})"
 _CLINICIAN: Final = "|".join(pattern for _, pattern in CLINICIANS)
+_ANOTHER: Final = re.compile(rf"\b(?:another|a different|different|a second|second|other|new)(?: \w+)? (?:{_CLINICIAN})(?!\w)")
 _TREATS: Final = rf"(?P<who>(?:(?:my|the|our|a) )?(?:{_CLINICIAN}|they|he|she))"
 _HOW: Final = r"(?: has| have|'s)?(?: (?:just|now|finally|fully|officially|already))*"
 _LEAD: Final = r"(?:(?:so|ok|okay|hey|hi|yes|well|update|finally|good news|great news|and)[,:]? )*"
 _ALL_CLEAR: Final = r"(?:all[ -]clear|green light|go[ -]ahead)"
 _AGAIN: Final = r"(?: (?:again|now|fully|normally|as (?:usual|normal|before)|everything|anything))*"
 _TRAIN: Final = (
-    r"(?:train|lift|squat|exercise|work ?out|start|resume|return to|go back to|get back to)(?:ing|ting)?"
-    r"(?: (?:training|lifting|squatting|weights?|squats?|the gym|heavy|with weights?))*")
+    r"(?:train|lift|squat|bend|stretch|deadlift|exercise|work ?out|start|resume|return to|go back to|get back to)(?:ing|ting)?"
+    r"(?: (?:training|lifting|squatting|stretching|bending|weights?|squats?|the gym|heavy|with weights?|over|forwards?))*")
+_WORK: Final = (r"(?:(?:deep|full|light|back|front|heavy|all|any|my) )*(?:squats?|squatting|lifting|weights?|loads?|deadlifts?|deadlifting|"
+                r"(?:hamstring |hip |calf )?stretch(?:es|ing)|bending|training|exercise|exercises|everything|all of it)")
+_IS_FINE: Final = (r"(?:is|are|'s|should be) (?:all |now |totally |perfectly )*"
+                   r"(?:ok|okay|fine|allowed|good|safe|alright|all right|no problem)")
+_LIMITS: Final = (r"(?:it|that|them|all of it|everything|(?:(?:the|my|all|that|this|these|those|his|her|their) )*"
+                  r"(?:(?:weight|lifting|squat\w*|bending|stretching|load|old) )?(?:limits?|restrictions?|ban|cap))")
+_LIFTED: Final = (
+    rf"(?:(?:lifted|removed|ended|dropped|cancelled|canceled|withdrew|scrapped) {_LIMITS}|"
+    rf"(?:took|taken|has taken) (?:{_LIMITS} (?:off|away)|(?:off|away) {_LIMITS})|got rid of {_LIMITS})")
+_UNITS: Final = r"(?:kgs?|kilos?|lbs?|pounds?)"
+_UP_TO: Final = (
+    r"(?:(?:said|says?|told me|confirmed|thinks?|let me|lets me|allows me to|allowed me to|ok'?d me to|okayed me to)(?: that)? "
+    r"(?:(?:i can|i may|i could|i'm ok to|i'm allowed to|i am allowed to|it'?s (?:ok|fine) to|can) )?(?:now |already )?"
+    rf"(?:go|lift|squat|do|load|use|work|train)(?:ing)?(?: back)? (?:(?:up )?to |(?:at |with )?(?=\d[\d.,]* ?{_UNITS}\b))|"
+    rf"(?:raised|increased|upped|put|bumped|moved|brought) {_LIMITS}(?: up)? to )"
+    rf"(?:a |max(?:imum)? (?:of )?)?(?P<most>\d+(?:[.,]\d+)? ?{_UNITS}?)(?: (?:now|again|from now(?: on)?|already|max))*")
 _MAY: Final = (rf"(?:i'?m|i am) (?:cleared|(?:good|fine|ok|okay|clear|cleared|safe|allowed|free|ready) (?:to|for) {_TRAIN})|"
                rf"(?:i can|i may|it'?s (?:good|fine|ok|okay|safe) to) {_TRAIN}")
 _A_DAY: Final = (
@@ -152,9 +199,34 @@ _SEEN: Final = (rf"(?:(?:i |just |i've )*(?:saw|seen|visited|went to|was at|been
 _BESIDE: Final = re.compile(r",? (?:but|though|except|only|just|and)\b ?|[,.;] ?|(?= (?:up to|max|at most|no more than|nothing)\b)")
 """What may stand between a clearance and what it leaves out."""
 
+UP_TO: Final = rf"{_LEAD}(?P<asked>{_SEEN}{_TREATS}{_HOW} {_UP_TO}{_A_DAY})"
+"""Whole sentences by which a clinician raised a weight, as a pattern."""
+_RAISED: Final = re.compile(UP_TO)
+SIGNED_OFF: Final = (
+    rf"(?:(?:my |the |a )?(?:{_CLINICIAN})|he|she|they|i|i'm|i am|i was|i've been|been|got)(?: has| have|'s| was| am| got| been| just| now|"
+    rf" finally| fully)* signed (?:me |it )?off(?! .*\b(?:fit|years?|everything|anything|no|not|without|insurance|work|sick)\b)"
+    rf"(?: (?:by (?:(?:my|the|a) )?(?:{_CLINICIAN})|today|yesterday|again|this \w+|last \w+|on {_WEEKDAY}|(?:for|until|till?) .+))*")
+"""Whole sentences that may say that somebody is off work or training, or that they may train again, as a pattern; where a sign is heard
+in the words, such as "signed off work", that is asked about."""
+_SIGNED_OFF: Final = re.compile(SIGNED_OFF)
+NOT_CLEARED: Final = (
+    rf"(?:(?:no|nope|nah|well|sorry|still|but|so|and),? )*"
+    rf"(?:(?:i'?m|i am|i was|i have|i've|it'?s|(?:my |the )?(?:{_CLINICIAN})|they|he|she)"
+    r"(?: has| have|'s| is| was)? )?(?:still )?(?:not|never|hasn't|hasnt|haven't|havent|wasn't|isn't|didn't|nobody|no one|noone)"
+    r"(?: (?:been|yet|really|fully|quite|has|have))* (?:cleared|clear|lifted|over)(?: (?:me|it|that))?"
+    rf"(?P<beside>(?: (?:for|to|from) .+?)?)(?: (?:yet|so far|by (?:(?:my |the |a )?(?:{_CLINICIAN})|anyone|anybody|them)|though|again))*")
+"""Whole sentences by which somebody says that they were not cleared yet, as a pattern."""
+_NOT_YET: Final = re.compile(NOT_CLEARED)
+
 CLEARANCES: Final = (
     rf"{_LEAD}(?P<asked>{_SEEN}{_WHO}{_HOW} (?:cleared me(?! (?:of|out)\b)|(?:gave|given) me (?:the|an|my) {_ALL_CLEAR})\b(?P<beside>.*))",
-    rf"{_LEAD}(?P<asked>{_SEEN}{_TREATS}{_HOW} lifted (?:it|that|them|(?:the|my) (?:limits?|restrictions?))\b.*)",
+    rf"{_LEAD}(?P<asked>{_SEEN}{_TREATS}{_HOW} {_LIFTED}\b(?P<beside>.*))",
+    rf"{_LEAD}(?P<asked>(?:the |my )?(?:limit|restriction|ban)s?(?:'s)?(?: has been| have been| was| were| is| are| got)?"
+    rf"(?: \w+ly| now| just)* (?:lifted|removed|taken off|off|dropped)"
+    rf"(?P<beside>(?: by (?P<who>(?:(?:my|the|our|a) )?(?:{_CLINICIAN}))\b)?{_AGAIN}{_A_DAY}))",
+    rf"{_LEAD}(?P<asked>{_SEEN}{_TREATS}{_HOW} (?:said|says?|told me|confirmed|confirms|thinks?)(?: that)? {_WORK} {_IS_FINE}{_AGAIN}"
+    rf"{_A_DAY})",
+    UP_TO,
     rf"{_LEAD}(?P<asked>{_SEEN}{_TREATS}{_HOW} (?:said|says?|told me|confirmed|confirms)(?: that)? (?:{_MAY}){_AGAIN}{_A_DAY})",
     rf"{_LEAD}(?P<asked>(?:{_ME} )*(?:(?<!\bi )cleared|the {_ALL_CLEAR})(?P<beside> (?:(?:by|from) (?P<who>.+)|(?:to|for) .*)))",
     rf"{_LEAD}(?P<asked>(?:{_ME} )+(?:(?<!\bi )cleared|(?:the |an )?{_ALL_CLEAR}){_AGAIN}{_A_DAY})")

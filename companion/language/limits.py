@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from functools import lru_cache
 from typing import Final
@@ -66,7 +66,8 @@ _KILOS: Final = tuple(map(re.compile, (
 _MANY: Final = r"\d{1,3}|two|three|four|five|six|seven|eight|nine|ten|twelve"
 _SPAN: Final = re.compile(
     r"(?:for |over )?(?:at least |about |around |another |the )*(?:next |coming )?"
-    rf"(?:(?P<many>{_MANY}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?P<most>{_MANY}))? ?(?P<unit>day|week|wk|month)s?|"
+    rf"(?:(?P<many>{_MANY}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?P<most>{_MANY}))?(?: more| further| extra)? ?(?P<unit>day|week|wk|month)"
+    r"s?(?: more| longer)?|"
     r"(?P<fortnight>a fortnight))\b(?! ago\b)")
 _UNTIL: Final = re.compile(r"\b(?:until|till?|untill|up to|before|(?:extended|prolonged)(?: (?:it|that|this))? to) (?P<when>.+)")
 _CLEARED: Final = re.compile(
@@ -96,11 +97,19 @@ _PUTS_RIGHT: Final = rf"(?:(?:{'|'.join(_LEADS_IN.split())}|should have been|{_W
 _SAID_AFTER: Final = (r"(?:,? (?:ac\w+ly|instead|though|sor+y|really|now|please|i meant?|"
                       rf"not (?:(?:until|till?|for|just|only) )?[^, ]+(?: (?:weeks?|wks?|days?|months?))?|"
                       rf"(?:(?:said|says|by) )?(?:my |the |a )?(?:{_WHO})(?: said| says| told me)?))")
-_ENDS: Final = (r"(?:(?:until|untill|till?|(?:extended|prolonged) to) (?:(?!not\b).)+?|(?:for )?(?:another |about |at least )?"
-                rf"(?:{_MANY}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?:{_MANY}))? ?(?:day|week|wk|month)s?|(?:for )?a fortnight)")
-NEW_END: Final = rf"(?:{_PUTS_RIGHT}+{_ENDS}{_SAID_AFTER}*|{_ENDS}{_SAID_AFTER}+)"
+_ENDS: Final = (r"(?:(?:until|untill|till?|(?:extended|prolonged) to) (?:(?!not\b).)+?|(?:for )?(?:another |about |at least |a further )?"
+                rf"(?:{_MANY}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?:{_MANY}))?(?: more| further| extra)? ?(?:day|week|wk|month)s?"
+                r"(?: more| longer)?|(?:for )?a fortnight)")
+_LENGTHENED: Final = (
+    rf"(?:{_PUTS_RIGHT})*(?:(?:my |the |a )?(?:{_WHO})|he|she|they|it|that|(?:my |the )?(?:limit|restriction))"
+    r"(?: (?:has|have|had|was|is|been|got|just|now|then|only|also)|'s)* (?:extended|prolonged|lengthened|pushed|moved|put|added|changed|"
+    r"wants?|wanted|gave|gives?|given|needs?|likes?|keeps?|kept)(?: (?:it|that|this|(?:the|my) (?:limit|restriction)|me|back|out|on|by|to|"
+    r"for|up|longer|off|wait|rest))* ")
+_TO_A_DAY: Final = r"to (?:(?!not\b).)+?"
+NEW_END: Final = rf"(?:{_PUTS_RIGHT}+{_ENDS}{_SAID_AFTER}*|{_ENDS}{_SAID_AFTER}+|{_LENGTHENED}(?:{_ENDS}|{_TO_A_DAY}){_SAID_AFTER}*)"
 """Whole messages that may put the end of a limit right, as a pattern; ``new_end`` reads them."""
-_NEW_END: Final = re.compile(rf"{_PUTS_RIGHT}*(?P<end>{_ENDS}){_SAID_AFTER}*")
+_NEW_END: Final = re.compile(rf"(?:{_PUTS_RIGHT}*(?P<end>{_ENDS})|{_LENGTHENED}(?P<then>{_ENDS}|{_TO_A_DAY})){_SAID_AFTER}*")
+_LONGER: Final = re.compile(r"\b(?:more|another|further|extra|longer|added|by (?:a|an|another|\d+|two|three|four|six|one))\b")
 _OF_A_LIMIT: Final = rf"\b(?:limit|(?:he|she|they|{_WHO}) (?:said|says|told me))\b"
 _WEIGHT: Final = (rf"(?:{_PUTS_RIGHT}|(?:and|can|may|lift|max(?:imum)?|at most|up to|nothing|over|above|weight|load) )*{_AMOUNT}"
                   rf"(?:(?: is)?(?: the| my)? (?:max(?:imum)?|limit))?(?:{_NOT_SO_MUCH}|{_SAID_AFTER})*")
@@ -108,6 +117,13 @@ _NEW_KILOS: Final = re.compile(_WEIGHT)
 _MAY: Final = rf"(?=.*(?:{_OF_A_LIMIT}|\bnot \d))"
 NEW_KILOS: Final = rf"{_MAY}{_WEIGHT}"
 """Whole messages that may put the weight of a limit right, as a pattern; ``new_kilos`` reads them, and a weight alone."""
+_UNIT_LEADS: Final = rf"(?:{_PUTS_RIGHT}|(?:in|as|weight|number|all) )*"
+NEW_UNIT: Final = (rf"{_UNIT_LEADS}(?:not (?:in )?{_UNITS}(?:,| but)? {_UNIT_LEADS})?(?P<unit_meant>{_UNITS})"
+                   rf"(?:,? (?:and |but )?not (?:in )?{_UNITS})?{_SAID_AFTER}*")
+"""Whole messages that may put the unit of a limit's weight right, as a pattern; ``in_the_unit`` reads them."""
+_NEW_UNIT: Final = re.compile(NEW_UNIT)
+NEW_KILOS_UNIT: Final = rf"(?=.*\d ?{_UNITS})(?!.*\b(?:nothing|over|above|max\w*|at most|up to|limit)\b){_WEIGHT}"
+"""Whole messages that may say a limit's weight again with another unit, as a pattern; ``new_kilos`` reads them."""
 _TILL: Final = re.compile(rf",? {_ENDS}(?=,| not\b|$)")
 NEW_KILOS_TILL: Final = rf"{_MAY}(?=.*{_TILL.pattern})(?:{_PUTS_RIGHT})*{_amount('till_')}.*"
 """Whole messages that may put a limit's weight and end right, as a pattern; ``new_kilos_till`` and ``new_end_beside`` read them."""
@@ -169,7 +185,10 @@ _NOTHING_SET: Final = re.compile(
     r"(?:i )?(?:can|may) (?:train|lift|squat|do everything|carry on|go on)(?: as (?:usual|normal|before)| normally| again| fully)?|"
     r"train(?:ing)? (?:as (?:usual|normal)|normally|is (?:fine|ok|okay))|everything (?:is )?(?:fine|ok|okay|allowed)|fully cleared|"
     r"(?:i'm |it's |all )?(?:fine|ok|okay|good|safe|clear|cleared) to (?:train|lift|squat|exercise|go on|carry on|go)"
-    r"(?: as (?:usual|normal|before)| normally| again| fully)?|cleared(?: for everything)?))(?: (?:at all|set))?")
+    r"(?: as (?:usual|normal|before)| normally| again| fully)?|cleared(?: for everything)?|"
+    r"(?:nobody|no ?one|no doctor|they never|he never|she never)(?: has| ever| have)* (?:told|said|set|gave)(?: (?:me|us))?"
+    r"(?: (?:that|this|it|so|anything|to|any limits?|any restrictions?))*|i was never told(?: (?:that|this|it|so|anything))*))"
+    r"(?: (?:at all|set))?")
 _SOFTENED: Final = re.compile(r"\b(?:light|easy|gentle|careful|slow)")
 ALLOWED_MOST: Final = 6
 """Words of a clause that allows something unnamed, above which it is asked about; our choice."""
@@ -227,7 +246,7 @@ def read_limits(text: str, today: date, system: str = "") -> tuple[ToldLimit, ..
         limits[one.until] = _both(limits[one.until], one) if one.until in limits else one
     kg, left = _kilos(last, system)
     more = kg is not None or _left_out(left) != (frozenset(), "", "")
-    return whole if more or not limits or len(_all_who(text)) > 1 else tuple(limits.values())
+    return whole if more or not limits or len(clinicians_in(text)) > 1 else tuple(limits.values())
 
 
 _PLACE: Final = "\ue000"
@@ -237,6 +256,56 @@ _PLACE: Final = "\ue000"
 def _both(one: ToldLimit, other: ToldLimit) -> ToldLimit:
     return replace(one, parts=one.parts | other.parts, kg=other.kg if one.kg is None else one.kg,
                    elsewhere=" or ".join(filter(None, (one.elsewhere, other.elsewhere))))
+
+
+def by_each(text: str) -> list[str]:
+    """Return the parts of a message in each of which another clinician says what to leave out, "my doctor said no squats and my physio said
+    no stretching", in normal form; the message alone where that is not so."""
+    return list(_grouped(_spelt(text))) or [text]
+
+
+@lru_cache(64)
+def _grouped(line: str) -> tuple[str, ...]:
+    groups, whose, closed = [""], [""], False
+    for part in _PARTS_OF_IT.split(line):
+        if not part.strip(" ,.;"):
+            groups[-1] += part
+            continue
+        named = clinicians_in(_CLEARED.sub(" ", part))
+        if len(named) > 1:
+            return ()
+        who = named[0] if named else ""
+        if (who and whose[-1] and who != whose[-1]) or (not who and closed):
+            groups.append("")
+            whose.append("")
+        closed = bool(who and groups[-1]) and not _left_out(_who(f" {part} ")[1])[0]  # "no squats, said my doctor"
+        groups[-1] += part
+        whose[-1] = who or whose[-1]
+    told = [group.strip(" ,.;") for group in groups]
+    reads = [read_limit(group, _ANY_DAY) for group in told]
+    each = len(told) > 1 and len(set(whose)) == len(whose) and all(one.by and one.read for one in reads)
+    return tuple(re.sub(r"^(?:and|but|plus|then)\b,? ", "", group) for group in told) if each else ()
+
+
+_PARTS_OF_IT: Final = re.compile(r"(?<=[,.;] )|(?= (?:and|but|plus)\b)")
+
+
+def told_more(text: str, today: date, system: str = "") -> str:
+    """Return what a message adds to the limit told before it, "oh and no bending either", as it would be told by itself; "" for none."""
+    line = _line_of(text)
+    said = _TOO.sub("", _AND.sub("", _ALSO_SAID.sub(r"and \1 ", line)))
+    told = read_limit(said, today, system)
+    return said if said != line and told.read and forbids(said) else ""
+
+
+_LEADS_ON: Final = r"(?:(?:oh|ah|um|sorry|wait|yes|yeah|i forgot|forgot|right|ok)[,:]* )*"
+_AND: Final = re.compile(rf"^{_LEADS_ON}(?:and|also|plus|another thing|one more thing|additionally)[,:]*(?: also)? ")
+_ALSO_SAID: Final = re.compile(rf"^{_LEADS_ON}(?:and )?((?:(?:my |the )?(?:{_WHO})|he|she|they)(?: has)?) also ")
+_TOO: Final = re.compile(r"(?:,? (?:either|too|as well|also))+$")
+TOLD_MORE: Final = (rf"{_LEADS_ON}(?:(?:and|also|plus|another thing|one more thing|additionally)[,:]* .+|"
+                    rf"(?:(?:my |the )?(?:{_WHO})|he|she|they)(?: has)? also .+|"
+                    r"(?:no|not|nothing|don't|dont|avoid) .+,? (?:either|too|as well|also))")
+"""Whole messages that may add to the limit told before them, as a pattern; ``told_more`` reads them."""
 
 
 def sets_none(text: str) -> bool:
@@ -260,9 +329,20 @@ def sets_one(text: str, today: date) -> bool:
     return bool(told.parts or told.kg is not None) and bool(told.by or told.until)
 
 
+_NOT_SAID: Final = re.compile(
+    rf"(?:(?:i'm |i am )?not sure|i (?:do not|don't|dont) (?:know|remember)|don'?t know|dunno|idk|no idea|unknown|unclear|open[- ]ended|"
+    rf"(?:(?:(?:my |the )?(?:{_WHO})|he|she|they|nobody|no one|it) )?(?:did not|didn't|didnt|never|hasn't|hasnt|has not|haven't|wouldn't|"
+    r"not|wasn't|couldn't)(?: (?:say|said|tell|told|give|gave|given|name|know|been|set|mention|mentioned|actually|really|me|us|an?|any|"
+    r"the|end|date|day|until|when|how|long|anything|that|it|yet))+|nobody (?:said|told me|knows)(?: (?:until )?when)?|"
+    r"no (?:end(?: date)?|date)(?: (?:yet|given|set|said))?)")
+"""Answers to "until when?" that nobody said so: it stands until they are cleared."""
+
+
 def read_end(text: str, today: date) -> str:
     """Return the end of a limit from an answer to "until when?": a date as text, ``CLEARED``, or "" where none was read."""
     line = _line_of(text)
+    if _NOT_SAID.fullmatch(line):
+        return CLEARED
     found = _end(f" {line} ", today)[0] or _end(f" until {line} ", today)[0]
     if not found and (day := read_date(line, today)) and not _passed(line, day, today):
         return day.isoformat()
@@ -285,21 +365,39 @@ def _passed(named: str, day: date, today: date) -> bool:
 
 
 def new_end(text: str, today: date) -> str:
-    """Return the end of a limit in words that put it right and say no more: "no, till monday", "physio said 3 weeks actually"; a date as
-    text, ``CLEARED``, or "" for no such words."""
+    """Return the end of a limit in words that put it right and say no more: "no, till monday", "physio said 3 weeks actually", "doctor
+    extended it till may"; a date as text, ``CLEARED``, or "" for no such words."""
     found = _NEW_END.fullmatch(_line_of(text))
-    end, rest = _end(f" {found['end']} ", today) if found else ("", "")
+    said = re.sub(r"^to ", "until ", found["end"] or found["then"]) if found else ""
+    end, rest = _end(f" {said} ", today)
     return end if not rest.strip(" ,") else ""
+
+
+_STILL_ON: Final = re.compile(
+    r"^(?:(?:no|nope|nah|(?:it(?:'?s| is)? )?(?:not|isn't|isnt)(?: (?:over|done|quite|finished))?(?: yet)?|"
+    r"(?:it(?:'?s| is) )?still(?: on)?)\b[ ,.;]*(?:but|as|because|since|so)?[ ,]*)+(?=\S)")
+
+
+def still_until(text: str, today: date) -> str:
+    """Return the end in words that say, or may, that a limit is still on: "not yet, physio wants one more week"; as ``new_end`` does."""
+    line = _line_of(text)
+    return new_end(line, today) or new_end(_STILL_ON.sub("", line), today)
+
+
+def says_longer(text: str) -> bool:
+    """True if an end in words is counted from the one that stands: "one more week"."""
+    return bool(_LONGER.search(_line_of(text)))
 
 
 @dataclass(frozen=True, slots=True)
 class NewKilos:
     """The weight of a limit as it is put right, in kg. ``was``: the one it is said in place of; ``named``: true if the words say that they
-    are of a limit, or that somebody set it."""
+    are of a limit, or that somebody set it; ``number``: as it was typed, with a unit."""
 
     kg: float
     was: float | None
     named: bool
+    number: float | None = field(default=None, compare=False)
 
 
 def new_kilos(text: str, system: str = "") -> NewKilos | None:
@@ -328,7 +426,30 @@ def _new_kilos(line: str, system: str) -> NewKilos | None:
     if not (found := _NEW_KILOS.fullmatch(line)):
         return None
     was = _in_kilos(found["not_kg"], found["not_unit"] or found["unit"], system) if found["not_kg"] else None
-    return NewKilos(_in_kilos(found["kg"], found["unit"] or found["not_unit"], system), was, bool(re.search(_OF_A_LIMIT, line)))
+    unit = found["unit"] or found["not_unit"]
+    return NewKilos(_in_kilos(found["kg"], unit, system), was, bool(re.search(_OF_A_LIMIT, line)), _number(found["kg"]) if unit else None)
+
+
+def in_the_unit(text: str, kg: float, words: str, system: str = "") -> float | None:
+    """Return the weight of a limit, in kg, where a message only puts its unit right: "sorry, pounds not kilos"; None for no such message.
+    ``kg``: its weight as it was read; ``words``: those that told it; ``system``: as for ``read_limit``."""
+    found = _NEW_UNIT.fullmatch(_line_of(text))
+    return _in_kilos(f"{number_said(kg, words, system)}", found["unit_meant"], system) if found else None
+
+
+def number_said(kg: float, words: str, system: str = "") -> float:
+    """Return the number by which a weight was told: as the words have it, else in the person's own units."""
+    said = map(_number, re.findall(r"\d+(?:[.,]\d+)?", words))
+    own = kg / KG_PER_POUND if system == IMPERIAL else kg
+    return next((one for one in said if any(abs(one * factor - kg) < _ROUNDED for factor in (1.0, KG_PER_POUND))), round(own, 1))
+
+
+_ROUNDED: Final = 0.05
+"""How far two weights in kg differ at most that are the same, since they are kept rounded."""
+
+
+def _number(amount: str) -> float:
+    return float(amount.replace(",", "."))
 
 
 def is_end(text: str, today: date) -> bool:
@@ -373,16 +494,18 @@ def _meant(word: str) -> str:
     return nearest_word(word, begun_as(word, _MEANT)) or word
 
 
-def _all_who(text: str) -> list[str]:
+def clinicians_in(text: str) -> list[str]:
+    """Return the kinds of clinician that words name, such as "a surgeon"."""
     return [name for name, pattern in CLINICIANS if re.search(rf"\b(?:{pattern})(?!\w)", _spelt(text))]
 
 
 def _who(line: str) -> tuple[str, str]:
-    said = ""
-    for name, pattern in CLINICIANS:
-        line, count = re.subn(rf"\b(?:my |the |a |our )?(?:{pattern})(?:'s|s')?(?!\w)", " ", line)
-        said = said or (name if count else "")
-    return said, line
+    """Return the kind of clinician that a line names, and the line without it; of several the one who is not only to clear them, and ""
+    where that leaves more than one."""
+    named = clinicians_in(_CLEARED.sub(" ", line)) or clinicians_in(line)
+    for _, pattern in CLINICIANS:
+        line = re.sub(rf"\b(?:my |the |a |our )?(?:{pattern})(?:'s|s')?(?!\w)", " ", line)
+    return named[0] if len(named) == 1 else "", re.sub(" +", " ", line)
 
 
 def _end(line: str, today: date, mark: str = " , ") -> tuple[str, str]:
@@ -410,12 +533,22 @@ def _ends(line: str, today: date) -> Iterator[str]:
         line = found[1]
 
 
+_OF_MONTH: Final = re.compile(
+    r"(?:(?:the )?(?:(?P<part>start|beginning|early|middle|mid|end|late)(?: in| of|-)? ?)|in )?"
+    r"(?P<month>jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)")
+_PARTS_OF_MONTH: Final = {"middle": 15, "mid": 15, "end": 31, "late": 31}
+"""The day of the month that a part of it ends on, of a limit; of any other part the first."""
+
+
 def _day(named: str, today: date) -> date | None:
     name = named.removeprefix("after ").strip()
     if name in FEASTS:
         month, day = FEASTS[name]
         this_year = date(today.year, month, day)
         return this_year if this_year > today else date(today.year + 1, month, day)
+    if found := _OF_MONTH.fullmatch(name):  # "until may" is until it begins
+        first = read_date(f"1 {found['month']}", today)
+        return first and first + relativedelta(day=_PARTS_OF_MONTH.get(found["part"] or "", 1))
     if found := re.fullmatch(r"(?:the )?end of (?:the|this) month", name):
         return today + relativedelta(day=31)
     if found := re.fullmatch(r"(?:the )?end of (\w+)", name):
@@ -437,7 +570,7 @@ def _kilos(line: str, system: str) -> tuple[float | None, str]:
 
 def _in_kilos(amount: str, unit: str | None, system: str) -> float:
     pounds = unit.startswith(("lb", "pound")) if unit else system == IMPERIAL
-    return round(float(amount.replace(",", ".")) * (KG_PER_POUND if pounds else 1.0), 2)
+    return round(_number(amount) * (KG_PER_POUND if pounds else 1.0), 2)
 
 
 def _named(clause: str) -> tuple[frozenset[str], str]:

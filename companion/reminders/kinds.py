@@ -13,7 +13,7 @@ from typing import Final, Literal
 from companion.screening.levels import OPEN_LEVELS, PASSING, REFERRED
 from companion.screening.limits import Work
 from companion.screening.safety import Level
-from companion.screening.sources import SOURCES
+from companion.screening.sources import SOURCES, value
 
 STOP_ALL: Final = "stop all reminders"
 
@@ -27,6 +27,8 @@ HURT_SAYS: Final = (
 
 _REFERRALS, _LIMITS, _RETESTS, _GAP = map(int, SOURCES["asked_again"].value)
 _HURT_AFTER, _HURT_EVERY, _HURT_TIMES = map(int, SOURCES["hurt_again"].value)
+LIMIT_ANEW: Final = timedelta(days=value("limit_uncleared"))
+"""Time after which a limit that stands until somebody is cleared is asked about, and any that was asked about in vain."""
 HURT: Final = "hurt"
 HURT_AFTER: Final = timedelta(minutes=_HURT_AFTER)
 """Time without a word after which "Did something hurt?" is asked again."""
@@ -46,7 +48,7 @@ class ReminderKind:
     that replaces it where both would be sent. ``shows``: the view sent in place of an invitation. ``sent``: false for one that only marks
     a moment and goes stale when due. ``ended_by``: the words that end it, "" for none; ``goes_on``: the sentence that says so when all
     others are stopped. ``says``: its own words, in place of the flow's invitation; ``puts_again``: said before "Did something hurt?", put
-    again while that is not answered.
+    again while that is not answered; ``anew``: time after which it begins again where nobody answered, None: never.
     """
 
     name: str
@@ -68,6 +70,7 @@ class ReminderKind:
     goes_on: str = ""
     says: str = ""
     puts_again: bool = False
+    anew: timedelta | None = None
 
     @property
     def planned(self) -> bool:
@@ -87,7 +90,8 @@ REMINDER_KINDS: Final = {kind.name: kind for kind in (
                  says=HURT_SAYS, puts_again=True),
     ReminderKind("setup", "on_date", "the morning after a new set-up", "how your new set-up feels", PASSING),
     ReminderKind("referral", "on_date", "whether they have been seen", "whether you have been seen", REFERRED, rounds=_REFERRALS),
-    ReminderKind("limit", "on_date", "whether a clinician's limit is over", "whether your limit is over", rounds=_LIMITS),
+    ReminderKind("limit", "on_date", "whether a clinician's limit is over", "whether your limit is over", rounds=_LIMITS, ended_by="",
+                 goes_on="Of what a clinician told you to leave out I still ask whether it is over.", anew=LIMIT_ANEW),
     ReminderKind("retest", "on_date", "test again", "test again", OPEN_LEVELS, Work.MOVE, closed="put_off", rounds=_RETESTS),
     ReminderKind("screen", "on_date", "tests, when rested", "tests, when rested", OPEN_LEVELS, Work.MOVE, closed="put_off"),
     ReminderKind("digest", "digest_hour", "their digest as a coach", quiet="send", shows="since", ended_by="digest"),

@@ -110,6 +110,13 @@ def replan_as_of(db: sqlite3.Connection, person: int, facts: Mapping[str, Value]
     replan(db, person, facts, now)
 
 
+def begin_anew(db: sqlite3.Connection, given_up: Reminder, now: datetime) -> None:
+    """Open a reminder that nobody answered from its first round, where its kind begins again."""
+    if (anew := REMINDER_KINDS[given_up.kind].anew) is not None:
+        at = now + anew
+        reminders.add(db, given_up.person, given_up.kind, given_up.flow, wall_time(at, given_up.zone), given_up.zone, at, now)
+
+
 def add_round(db: sqlite3.Connection, sent: Reminder, now: datetime, round: int) -> None:
     """Open the next round of a kind that is sent again if nobody answers."""
     kind = REMINDER_KINDS[sent.kind]

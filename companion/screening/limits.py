@@ -112,6 +112,10 @@ class Limit:
 
     def said(self, show: NumberFormat = metric) -> str:
         """Return it in one phrase: "no added load, nothing above 60 kg, until 21 December 2026, said by a physiotherapist"."""
+        return ", ".join((self.left_out(show), self.end, *([f"said by {self.by}"] if self.by else [])))
+
+    def left_out(self, show: NumberFormat = metric) -> str:
+        """Return what it says to leave out: "no added load, nothing above 60 kg"."""
         words = _WORDS | ({LimitPart.OTHER: _UNCLEAR.format(words=self.words)} if self.words else {})
         left_out = [words[part] for part in LimitPart if part in self.parts and part not in (*STRETCHES, LimitPart.ELSEWHERE)]
         stretches = [name for part, name in STRETCHES.items() if part in self.parts]
@@ -121,7 +125,7 @@ class Limit:
             left_out.append(f"no stretching of {' or '.join(stretches)}" if stretches[1:] else f"no {stretches[0]} stretching")
         left_out += [f"nothing above {show(self.kg, 'kg')}"] if self.kg is not None else []
         left_out += [f"no {self.elsewhere}"] if self.elsewhere else []
-        return ", ".join([*(left_out or [_WORDS[LimitPart.ELSEWHERE]]), self.end, *([f"said by {self.by}"] if self.by else [])])
+        return ", ".join(left_out or [_WORDS[LimitPart.ELSEWHERE]])
 
 
 LimitsTold = tuple[Limit, ...]

@@ -19,6 +19,7 @@ from tests.flows.squatting import Lifter
 
 TOLD = Limit(frozenset((LimitPart.LOAD, LimitPart.HAMSTRINGS)), None, date(2026, 3, 23), "a physiotherapist", "no weights")
 KILOS = Limit(frozenset(), 60.0, None, "a doctor", "nothing over 60 kg")
+SURGEON = Limit(frozenset((LimitPart.LOAD,)), None, None, "a surgeon", "no lifting")
 DUE = Limit(frozenset((LimitPart.SQUATS,)), None, date(2026, 3, 2), "a doctor", "no squats")
 
 
@@ -260,6 +261,26 @@ def test_where_no_limit_stands_no_date_of_one_is_put_right(words: str):
     assert (talk.limits, talk.session.stack[-1].flow) == ((), "home")
 
 
+@pytest.mark.parametrize(("words", "until"), [
+    ("until may", "1 May 2026"), ("may", "1 May 2026"), ("end of may", "31 May 2026"), ("mid april", "15 April 2026")])
+def test_a_limit_may_end_with_a_month(words: str, until: str):
+    assert f"until {until}," in Limited("limits").say("no squats, said my doctor", words).last
+
+
+@pytest.mark.parametrize("words", [
+    "she didn't say", "dont know", "he never said until when", "no idea", "no date yet", "she did not give a date"])
+def test_a_limit_of_which_nobody_said_the_end_stands_until_they_are_cleared(words: str):
+    assert Limited("limits").say("no squats, said my doctor", words).last.startswith("I understand: no squats, until they clear you,")
+
+
+@pytest.mark.parametrize("words", [("nobody told me",), ("i was never told that",), ("that old thing", "there is no limit")])
+def test_of_a_limit_that_nobody_told_only_that_is_asked_which_stands(words: tuple[str, ...]):
+    talk = Limited("home", TOLD).say("my limits", "not right", *words)
+    assert talk.last == ("What stands: no added load, no hamstring stretching, until 23 March 2026, said by a physiotherapist. So nobody "
+                         "told you that?")
+    assert talk.tap("Nobody told me that").limits == ()
+
+
 # its weight put right ---------------------------------------------------------------------------------------
 
 SIXTY = Limit(frozenset(), 60.0, date(2026, 3, 20), "a physiotherapist", "nothing over 60 kg")
@@ -287,6 +308,31 @@ def test_a_limit_is_not_put_right_to_more_and_it_is_said_which_stands(words: str
     assert (talk.limits, talk.alerts) == ((SIXTY,), [])
     assert ("Your limit stays as it is: nothing above 60 kg, until 20 March 2026, said by a physiotherapist. It goes up only "
             "once a doctor or physio has cleared you. Then say “cleared”.") in talk.heard
+
+
+FORTY = replace(SIXTY, kg=40.0, words="physio said nothing over 40")
+POUNDS_MEANT = ("i meant 40 lb", "sorry, pounds not kilos", "it was in pounds", "not kilos but pounds", "40 lb not kg", "oh i meant lbs")
+
+
+@pytest.mark.parametrize("words", POUNDS_MEANT)
+def test_pounds_that_were_taken_for_kilos_are_put_right_at_once(words: str):
+    talk = Limited("home", FORTY, **{"safety.limits.today": "yes"}).say(words)
+    assert [limit.kg for limit in talk.limits] == [18.14]
+    assert "Noted: nothing above 18.1 kg, until 20 March 2026, said by a physiotherapist, and no longer 40 kg." in talk.heard
+    asked = Limited("limits").say("physio said nothing over 40 until 20 march", words)
+    assert asked.last == "I understand: nothing above 18.1 kg, until 20 March 2026, said by a physiotherapist. Is that right?"
+    assert [limit.kg for limit in asked.say("yes").limits] == [18.14]
+    kilos = Limited("limits").say("physio said nothing over 40 until 20 march", words, "no, kilos", "yes")
+    assert [limit.kg for limit in kilos.limits] == [40.0]
+
+
+def test_a_unit_put_right_to_more_and_one_that_may_be_of_something_else_change_nothing():
+    pounds = replace(FORTY, kg=18.14)
+    talk = Limited("home", pounds, **{"safety.limits.today": "yes"}).say("sorry, kilos not pounds")
+    assert (talk.limits, "Your limit stays as it is" in talk.heard) == ((pounds,), True)
+    for flow, known in (("home", {}), ("knee_to_wall", {"safety.limits.today": "yes"})):
+        assert Limited(flow, FORTY, **known).say("i meant 40 lb").limits == (FORTY,)
+    assert Limited("home", FORTY, **{"safety.limits.today": "yes"}).say("i meant 60 lb").limits == (FORTY,)
 
 
 def test_of_two_weights_the_one_that_is_taken_back_is_put_right_else_the_one_told_last():
@@ -408,7 +454,8 @@ def test_a_limit_beside_a_clearance_that_does_not_count_lifts_none():
     words = "saw my physio yesterday, she cleared me but nothing over 70 kg until friday"
     talk = Limited("home", replace(SIXTY, kg=40.0)).say(words, "no")
     assert talk.last == ("I understand: nothing above 70 kg, until 6 March 2026, said by a physiotherapist. Less still stands beside it: "
-                         "nothing above 40 kg, until 20 March 2026, said by a physiotherapist. Is that right?")
+                         "nothing above 40 kg, until 20 March 2026, said by a physiotherapist. If they raised that, say “cleared” after "
+                         "this. Is that right?")
     assert [limit.kg for limit in talk.say("yes").limits] == [40.0, 70.0]
     assert talk.found["load.told"] == "40"
     cleared = Limited("home", replace(SIXTY, kg=40.0)).say(words, "yes")
@@ -435,6 +482,80 @@ def test_what_a_clearance_leaves_out_is_not_what_they_were_cleared_for():
     upto = Limited("home", NO_SQUATS).say("physio cleared me for squats yesterday up to 60 kg", "yes", "yes").tap(
         "For 2 weeks", "Yes, that is right")
     assert sums(upto.limits) == [(frozenset(), 60.0, date(2026, 3, 16))]
+
+
+# ended, changed, or not -------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("words", "state"), [
+    ("surgeon lifted the restriction today", "clearance.right"), ("the surgeon removed my lifting ban today", "clearance.right"),
+    ("my surgeon took the limit off", "clearance.cleared_when"), ("the restriction was lifted today", "clearance.cleared_at"),
+    ("surgeon said lifting is ok again", "clearance.cleared_when"), ("my surgeon says i can lift again today", "clearance.right")])
+def test_that_a_clinician_took_a_limit_back_is_a_clearance_and_no_limit(words: str, state: str):
+    talk = Limited("home", SURGEON).say(words)
+    talk.say(*["everything"] if talk.state == "clearance.cleared_for" else [])
+    assert (talk.state, talk.limits) == (state, (SURGEON,))
+
+
+def test_what_a_clinician_called_fine_again_is_cleared_and_nothing_else():
+    both = replace(NO_SQUATS, parts=frozenset((LimitPart.SQUATS, LimitPart.HAMSTRINGS)))
+    talk = Limited("home", both).say("physio said squats are ok again", "today", "yes", "none")
+    assert [limit.parts for limit in talk.limits] == [{LimitPart.HAMSTRINGS}]
+    assert Limited("home", both).say("physio said squats are not ok").session.top.flow != "clearance"
+
+
+@pytest.mark.parametrize("words", [
+    "physio said i can go up to 60 kg now", "my physio raised it to 60", "the physio says i can lift 60 kg now"])
+def test_a_weight_that_a_clinician_raised_is_a_clearance_up_to_it(words: str):
+    talk = Limited("home", FORTY).say(words, "this morning", "yes")
+    assert talk.last.startswith("I understand: cleared for lifting weights.")
+    talk.say("yes", "until 20 march", "yes")
+    assert sums(talk.limits) == [(frozenset(), 60.0, date(2026, 3, 20))]
+    kept = Limited("home", FORTY).say(words, "this morning", "no")
+    assert (kept.limits, "It goes up only once a doctor or physio has cleared you." in kept.heard) == ((FORTY,), True)
+
+
+def test_where_no_weight_stands_one_that_a_clinician_allows_is_a_limit():
+    for stands in ((), (NO_SQUATS,)):
+        assert Limited("home", *stands).say("physio said i can go up to 60 kg now").state == "signs.so"
+
+
+def test_a_higher_weight_told_beside_a_lower_one_says_how_that_goes_up():
+    talk = Limited("limits", FORTY).tap("There is a new one").say("physio said max 60 kg until 20 march")
+    assert "If they raised that, say “cleared” after this." in talk.last
+
+
+@pytest.mark.parametrize(("words", "until"), [
+    ("doctor extended it till may", date(2026, 5, 1)), ("the doctor pushed it back to 20 april", date(2026, 4, 20)),
+    ("doctor wants one more week", date(2026, 3, 27)), ("it was extended by two weeks", date(2026, 4, 3)),
+    ("my gp added another 2 weeks", date(2026, 4, 3)), ("he extended the limit to the end of april", date(2026, 4, 30))])
+def test_a_limit_that_a_clinician_made_longer_has_a_new_end_counted_from_its_own(words: str, until: date):
+    stands = replace(NO_SQUATS, by="a doctor")
+    talk = Limited("home", stands).say(words)
+    assert (talk.state, talk.limits) == ("limits.right", (stands,))
+    assert talk.say("yes").limits == (replace(stands, until=until),)
+
+
+@pytest.mark.parametrize("words", [
+    "not cleared yet", "i am not cleared yet", "my surgeon hasn't cleared me yet", "still not cleared to lift"])
+def test_that_nobody_cleared_them_yet_changes_nothing(words: str):
+    talk = Limited("home", SURGEON).say(words)
+    assert (talk.limits, talk.alerts, talk.reminds, talk.state) == ((SURGEON,), [], [], "home.pick")
+    assert "Then it stays as it is: no added load" in talk.heard
+
+
+@pytest.mark.parametrize(("words", "stands"), [("not cleared yet", ()), ("not cleared for squats yet", (SURGEON,))])
+def test_not_cleared_for_what_no_limit_closes_may_be_a_new_one(words: str, stands: tuple[Limit, ...]):
+    assert Limited("home", *stands).say(words).state == "signs.so"
+
+
+@pytest.mark.parametrize(("words", "until"), [
+    ("not yet, physio wants one more week", "9 March 2026"), ("no, doctor extended it till may", "1 May 2026"),
+    ("still on, 2 more weeks", "16 March 2026"), ("its not over yet, until friday", "6 March 2026")])
+def test_on_its_date_not_yet_with_an_end_keeps_it_until_then(words: str, until: str):
+    talk = Limited("limit_over", DUE).say(words)
+    assert f"Then it stays: no squats, until {until}, said by a doctor." in talk.heard
+    assert Limited("limit_over", DUE).say("not yet").state == "limit_over.until"
 
 
 # kept to ----------------------------------------------------------------------------------------------------
@@ -590,7 +711,29 @@ def test_still_on_wants_a_new_end():
     assert [limit.until for limit in talk.limits] == [date(2026, 3, 23), TOLD.until]
     assert talk.alerts == ["says that a limit is still on after its date: no squats, until 23 March 2026, said by a doctor"]
     forever = Limited("limit_over", DUE).tap("It is still on", "Until they clear me")
-    assert ([limit.until for limit in forever.limits], forever.reminds) == ([None], [""])
+    assert ([limit.until for limit in forever.limits], forever.reminds) == ([None], ["2026-03-30"])
+
+
+def test_a_limit_that_stands_until_they_are_cleared_is_asked_about_every_four_weeks():
+    told = Limited("limits").say("my surgeon said no lifting until he clears me", "yes")
+    assert told.reminds[-1] == "2026-03-30"
+    for answer in ("no", "not sure"):
+        talk = Limited("limit_over", SURGEON)
+        assert talk.last == ("You were told: no added load, until they clear you, said by a surgeon. Has whoever set it cleared you since?")
+        talk.say(answer)
+        assert (talk.limits, talk.reminds, "I ask again in four weeks" in talk.heard) == ((SURGEON,), ["2026-03-30"], True)
+    assert Limited("limit_over", SURGEON).say("yes", "my surgeon, today", "everything", "yes", "none").limits == ()
+    assert "said by a doctor. Its date has come. Is it over?" in Limited("limit_over", SURGEON, DUE).last, "what is due comes first"
+
+
+@pytest.mark.parametrize("words", ["it is over", "It is over", "over", "its over"])
+def test_past_its_date_a_limit_may_be_told_to_be_over_among_ones_limits(words: str):
+    talk = Limited("limits", DUE)
+    assert "It is over" in [tap.label for row in talk.says[-1].buttons for tap in row]
+    talk.say(words)
+    assert talk.state == "limit_over.over"
+    assert (talk.say("yes").limits, talk.state) == ((), "home.pick")
+    assert "It is over" not in [tap.label for row in Limited("limits", TOLD).says[-1].buttons for tap in row]
 
 
 def test_before_any_date_there_is_nothing_to_ask():
@@ -599,18 +742,126 @@ def test_before_any_date_there_is_nothing_to_ask():
 
 def test_a_second_limit_told_before_the_first_is_confirmed_closes_everything_until_both_are_told():
     talk = Limited("home").say("my physio said max 60 kg until 20 march", "my doctor says no squats till friday")
-    assert talk.state == "limits.what"
+    assert talk.state == "limits.right"
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.OTHER,))]
     talk.say("stop", "squatting")
     assert talk.state != "squat_day.bar"
+    talk.say("my limits", "yes")
+    assert [(limit.kg, limit.by) for limit in talk.limits] == [(60.0, "a physiotherapist"), (None, "a doctor")]
 
 
-def test_two_limits_told_one_after_the_other_are_read_as_one_where_they_fit_together():
+def test_two_limits_told_one_after_the_other_keep_their_clinicians():
     first, second = "my doctor said no bending for 2 weeks", "and no hamstring stretching said the surgeon"
     talk = Limited("home").say(first, second)
     assert talk.state == "limits.words", "too long to be carried over whole"
-    talk.say(f"{first}. {second}", "yes")
-    assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.BENDING, LimitPart.HAMSTRINGS))]
+    talk.say(f"{first}. {second}", "for 2 weeks", "yes")
+    assert [(limit.parts, limit.by) for limit in talk.limits] == [(BENT.parts, "a doctor"), ({LimitPart.HAMSTRINGS}, "a surgeon")]
+
+
+@pytest.mark.parametrize(("words", "asked"), [
+    ("my doctor said no squats and my physio said no stretching for 2 weeks", "First what a doctor said: no squats. Until when?"),
+    ("no squats, said my doctor, and no stretching for 2 weeks, said my physio", "First what a doctor said: no squats. Until when?"),
+    ("my doctor said no squats until may but the physio no stretching", "Then what a physiotherapist said: no stretching at all. Until"),
+    ("my doctor said no squats and my physio said no stretching", "First what a doctor said: no squats. Until when?")])
+@pytest.mark.parametrize("flow", ["limits", "home"])
+def test_two_clinicians_in_one_sentence_are_two_limits_and_only_what_is_missing_is_asked(words: str, asked: str, flow: str):
+    talk = Limited(flow).say(words)
+    talk.say(*["yes"] if talk.state == "signs.so" else [])
+    assert talk.last.startswith(asked)
+    talk.say("until may" if "First" in asked else "2 weeks")
+    talk.say(*["2 weeks"] if talk.state == "limits.until_2" else [])
+    assert talk.last == ("I understand: no squats, until 1 May 2026, said by a doctor; no stretching at all, until 16 March 2026, said by "
+                         "a physiotherapist. Is that right?")
+    stretches = frozenset((LimitPart.HIP, LimitPart.HAMSTRINGS, LimitPart.CALF))
+    assert [(limit.parts, limit.until, limit.by) for limit in talk.say("yes").limits] == [
+        (frozenset((LimitPart.SQUATS,)), date(2026, 5, 1), "a doctor"), (stretches, date(2026, 3, 16), "a physiotherapist")]
+
+
+def test_of_three_clinicians_each_keeps_its_limit():
+    talk = Limited("limits").say("surgeon says no lifting till may, physio says no bending for a week, and my gp no running", "until june")
+    assert [(limit.by, limit.until) for limit in talk.say("yes").limits] == [
+        ("a surgeon", date(2026, 5, 1)), ("a physiotherapist", date(2026, 3, 9)), ("a doctor", date(2026, 6, 1))]
+
+
+@pytest.mark.parametrize("words", [
+    "my doctor and my physio said no squats until may", "my doctor said no squats, my physio said squats are fine"])
+def test_where_it_is_not_clear_which_of_two_clinicians_said_it_that_is_asked(words: str):
+    talk = Limited("limits").say(words, *["until may"] if "until" not in words else [])
+    assert talk.state == "limits.by"
+
+
+@pytest.mark.parametrize("words", [
+    "my surgeon said no lifting until my physio clears me", "no lifting, said my surgeon, until the physio says so"])
+def test_who_is_to_clear_them_is_not_who_said_so(words: str):
+    talk = Limited("limits").say(words, "yes")
+    assert [(limit.by, limit.until) for limit in talk.limits] == [("a surgeon", None)]
+
+
+# added to -----------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("words", [
+    "and no bending", "also no bending", "oh and no bending either", "no bending either", "she also said no bending"])
+def test_what_is_added_before_a_limit_is_confirmed_is_read_back_and_kept(words: str):
+    talk = Limited("limits").say("my physio said no squats for 2 weeks", words)
+    assert talk.last == "I understand: no squats, no bending, until 16 March 2026, said by a physiotherapist. Is that right?"
+    talk.say("and no running", "yes")
+    assert [(limit.parts, limit.elsewhere, limit.words) for limit in talk.limits] == [
+        (frozenset((LimitPart.SQUATS, LimitPart.BENDING, LimitPart.ELSEWHERE)), "running", "my physio said no squats for 2 weeks")]
+
+
+def test_what_is_added_with_an_end_or_a_clinician_of_its_own_is_one_more_limit():
+    talk = Limited("limits").say(
+        "my physio said no squats for 2 weeks", "and no bending for 4 weeks", "also no running, said my doctor", "yes")
+    assert [(sorted(limit.parts, key=str)[0], limit.until, limit.by) for limit in talk.limits] == [
+        (LimitPart.SQUATS, date(2026, 3, 16), "a physiotherapist"), (LimitPart.BENDING, date(2026, 3, 30), "a physiotherapist"),
+        (LimitPart.ELSEWHERE, date(2026, 3, 30), "a doctor")]
+
+
+def test_what_is_added_to_a_limit_told_by_taps_is_kept_too():
+    talk = Limited("limits").say("take it easy for a while").tap("No squats", "That is all", "For 2 weeks", "A doctor")
+    assert [limit.parts for limit in talk.say("and no bending", "yes").limits] == [{LimitPart.SQUATS, LimitPart.BENDING}]
+
+
+JUST_TOLD = {"safety.limits.today": "yes"}
+
+
+@pytest.mark.parametrize(("words", "part"), [
+    ("also no stretching", LimitPart.HIP), ("and no running either", LimitPart.ELSEWHERE), ("oh and no bending either", LimitPart.BENDING),
+    ("he also said no bending", LimitPart.BENDING), ("no bending as well", LimitPart.BENDING)])
+def test_what_is_added_to_a_limit_after_it_was_noted_is_asked_about_and_kept_as_one_more(words: str, part: LimitPart):
+    talk = Limited("home", NO_SQUATS, **JUST_TOLD).say(words)
+    assert (talk.state, "Did a physiotherapist say that too, until 20 March 2026?" in talk.last) == ("limits.same", True)
+    talk.say("yes", "yes")
+    assert (talk.limits[0], part in talk.limits[1].parts) == (NO_SQUATS, True)
+    assert (talk.limits[1].until, talk.limits[1].by) == (NO_SQUATS.until, NO_SQUATS.by)
+
+
+def test_what_somebody_else_added_is_asked_about_in_full_and_ones_own_plan_is_no_limit():
+    talk = Limited("home", NO_SQUATS, **JUST_TOLD).say("also no bending", "somebody else", "2 weeks").tap("A doctor", "Yes, that is right")
+    assert [(limit.until, limit.by) for limit in talk.limits[1:]] == [(date(2026, 3, 16), "a doctor")]
+    none = Limited("home", NO_SQUATS, **JUST_TOLD).say("also no bending").tap("Nobody told me that")
+    assert (none.limits, none.alerts, none.reminds[-1]) == ((NO_SQUATS,), [], "2026-03-20")
+
+
+@pytest.mark.parametrize(("stands", "known"), [((), JUST_TOLD), ((NO_SQUATS,), {})])
+def test_nothing_is_added_where_no_limit_was_told_today(stands: tuple[Limit, ...], known: dict[str, str]):
+    assert Limited("home", *stands, **known).say("also no bending").limits == stands
+
+
+# signed off ---------------------------------------------------------------------------------------------------
+
+
+def test_signed_off_may_be_a_limit_or_a_clearance_and_is_asked():
+    talk = Limited("home").say("doctor signed me off for two weeks")
+    assert [tap.label for row in talk.says[-1].buttons for tap in row][:2] == ["Off work or training", "I may train again"]
+    talk.tap("Off work or training", "No training at all", "Yes, that is right")
+    assert [(limit.parts, limit.until, limit.by) for limit in talk.limits] == [
+        (frozenset((LimitPart.TRAINING,)), date(2026, 3, 16), "a doctor")]
+    cleared = Limited("home", NO_SQUATS).say("i got signed off by my physio").tap("I may train again")
+    assert (cleared.state, cleared.limits) == ("clearance.cleared_at", (NO_SQUATS,))
+    neither = Limited("home", NO_SQUATS).say("i was signed off for a bit").tap("Neither")
+    assert (neither.limits, neither.reminds[-1], neither.state) == ((NO_SQUATS,), "2026-03-20", "home.pick")
 
 
 def test_the_same_limit_said_twice_is_one():
@@ -692,7 +943,9 @@ def test_a_clearance_asks_who_and_when_as_far_as_its_sentence_does_not_say_and_t
     assert talk.last.startswith(asked)
     talk.say("yesterday" if "when did" in asked else "my physio, yesterday" if "when" in asked else "my physio")
     assert talk.last.startswith("You were told this: no added load, no hamstring stretching, until 23 March")
-    talk.say("yes", "yes")
+    talk.say("yes")
+    assert (talk.state == "clearance.agreed") is ("physio" not in who_and_when), "asked where another clinician than the physio cleared"
+    talk.say(*["yes"] if talk.state == "clearance.agreed" else [], "yes")
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.HAMSTRINGS,))]
     assert (talk.found["safety.body_first"], talk.found["safety.cleared_until"]) == ("no", "2026-09-01")
     assert talk.alerts == [f"was cleared for lifting weights. By whom and when: {who_and_when}"]
@@ -768,7 +1021,7 @@ def test_pain_beside_a_clearance_is_heard_first():
 
 
 def test_cleared_asks_for_what_and_for_new_limits():
-    talk = Limited("home", TOLD, KILOS).say("cleared", "my doctor, today", "everything", "yes")
+    talk = Limited("home", replace(TOLD, by="a doctor"), KILOS).say("cleared", "my doctor, today", "everything", "yes")
     assert talk.limits == ()
     assert talk.found["load.told"] == ""
     talk.say("nothing over 40 kg until they clear me, said my doctor", "yes")
@@ -781,8 +1034,52 @@ def test_a_clearance_that_is_not_confirmed_changes_nothing():
     assert "safety.cleared_until" not in talk.found
 
 
+@pytest.mark.parametrize("who", [
+    "my chiropractor cleared me today", "the hospital cleared me today", "my physio gave me the all clear today",
+    "another surgeon cleared me today", "dr okafor cleared me today"])
+@pytest.mark.parametrize("answer", ["no", "not sure"])
+def test_what_one_clinician_set_is_not_ended_by_another_who_may_not_have_known_of_it(who: str, answer: str):
+    talk = Limited("home", SURGEON, **{"safety.body_first": "yes"}).say(who, "everything")
+    assert talk.last == ("Somebody else may have set this: no added load, until they clear you, said by a surgeon. Did whoever cleared you "
+                         "know of it, or does the one who set it agree?")
+    talk.say(answer)
+    assert (talk.limits, talk.alerts, talk.state) == ((SURGEON,), [], "home.pick")
+    assert "Then this stays: no added load, until they clear you, said by a surgeon." in talk.heard
+    assert not {"safety.body_first", "safety.cleared_until"} & talk.found.keys()
+
+
+def test_what_one_clinician_set_is_ended_by_another_who_knew_of_it():
+    talk = Limited("home", SURGEON).say("my chiropractor cleared me today", "everything", "yes", "yes", "none")
+    assert (talk.limits, talk.found["safety.cleared_until"]) == ((), "2026-09-01")
+
+
+def test_whoever_set_a_limit_ends_it_unasked():
+    talk = Limited("home", SURGEON).say("my surgeon cleared me today", "everything")
+    assert talk.state == "clearance.right"
+    assert Limited("home", replace(SURGEON, by="")).say("my physio cleared me today", "everything").state == "clearance.right"
+
+
+def test_of_two_limits_only_the_one_ends_that_whoever_cleared_them_set():
+    talk = Limited("home", SURGEON, TOLD).say("my physio cleared me today", "everything", "no")
+    assert talk.last == ("I understand: cleared for everything, though not of what stays: no added load, until they clear you, said by a "
+                         "surgeon. By whom and when: my physio cleared me today. Is that right?")
+    talk.say("yes", "none")
+    assert (talk.limits, "safety.cleared_until" in talk.found) == ((SURGEON,), False)
+    assert "What still stands: no added load" in talk.heard
+    other = Limited("home", SURGEON, replace(TOLD, parts=frozenset((LimitPart.HAMSTRINGS,)))).say(
+        "my physio cleared me for stretching today")
+    assert other.state == "clearance.right", "of the surgeon's nothing is cleared"
+
+
+def test_another_clinician_s_word_brings_no_end_forward():
+    talk = Limited("home", SURGEON).say("my physio said no lifting for a week", "yes", "yes")
+    assert [(limit.by, limit.until) for limit in talk.limits] == [("a surgeon", None), ("a physiotherapist", date(2026, 3, 9))]
+    assert "sooner" not in talk.heard
+    assert Limited("home", SURGEON).say("my physio said 2 weeks actually").limits[0] == SURGEON
+
+
 def test_a_limit_told_while_a_clearance_waited_is_none_of_what_was_cleared():
-    talk = Limited("home", TOLD).say("cleared", "my doctor, today", "stop", "my surgeon said no squats until they clear me", "yes", "yes")
+    talk = Limited("home", TOLD).say("cleared", "my physio, today", "stop", "my surgeon said no squats until they clear me", "yes", "yes")
     talk.say("cleared", "yes", "everything", "yes", "none")
     assert [limit.parts for limit in talk.limits] == [frozenset((LimitPart.SQUATS,))]
     assert "What still stands: no squats" in talk.heard
@@ -800,7 +1097,7 @@ def test_a_word_of_a_friend_or_ones_own_ends_no_limit(who: str, says: str):
 def test_a_person_named_may_be_a_clinician_and_a_clearance_says_when():
     talk = Limited("home", TOLD).say("cleared", "Sarah", "yes")
     assert talk.state == "clearance.cleared_when"
-    talk.say("last week", "yes", "everything")
+    talk.say("last week", "yes", "everything", "yes")
     assert "By whom and when: Sarah, last week" in talk.last
     assert talk.say("yes").limits == ()
     assert Limited("home", TOLD).say("cleared", "my fisio on monday").state == "clearance.after"

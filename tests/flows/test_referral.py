@@ -177,7 +177,8 @@ def test_the_message_asks_both_and_begins_it():
                                    "i went to the doctor", "havent been yet", "i saw my physio about it"])
 def test_who_was_sent_may_say_how_it_stands_before_they_are_asked(words: str):
     sent = {**CHECKED, "safety.level": "same_day"}
-    assert Talk(BOOK["home"].flow, known=sent, book=BOOK).say(words).state == "referral.went"
+    talk = Talk(BOOK["home"].flow, known=sent, book=BOOK).say(words)
+    assert talk.state == "referral.went" or "has not been seen yet" in told(talk)[0][1]
     assert not Talk(BOOK["home"].flow, known=CHECKED, book=BOOK).say(words).state.startswith("referral")
 
 
@@ -230,3 +231,60 @@ def test_a_control_word_is_asked_about_before_it_is_kept_as_what_was_said(flow: 
     state = talk.state
     assert talk.say(name).last == f"Shall I keep “{name}” as your answer?"
     assert talk.say("no").state == state
+
+
+def at_home(level: str, *said: str) -> Talk:
+    return Talk(BOOK["home"].flow, known={**UNCHECKED, "safety.level": level}, book=BOOK).say(*said)
+
+
+@pytest.mark.parametrize("words", ["doctor said its nothing", "physio looked at it, no problem", "my gp told me it was a strain"])
+def test_what_came_of_it_said_at_the_menu_opens_the_question_and_is_not_asked_again(words: str):
+    talk = at_home("same_day", words)
+    assert talk.state == "referral.went"
+    talk.say("yes", "not sure")
+    assert told(talk) == [("same_day", f"has been seen. Told, in their words: {words}")]
+    assert "safety.level" not in talk.found
+    assert told(at_home("same_day", words, "no"))[0][1] == "has not been seen yet", "it may have been said of something else"
+
+
+@pytest.mark.parametrize(("words", "again"), [
+    ("the appointment is on friday", "2026-03-07"), ("rang the gp, phone appointment tomorrow", "2026-03-04"),
+    ("couldn't get an appointment until next week", "2026-03-10"), ("booked for thursday", "2026-03-06"),
+    ("they can't see me until friday", "2026-03-07"), ("i have an appointment", "2026-03-03")])
+@pytest.mark.parametrize("begun", ["home", "referral"])
+def test_an_appointment_is_asked_about_on_the_day_after_it(words: str, again: str, begun: str):
+    talk = at_home("same_day", words) if begun == "home" else asked("same_day").say(words)
+    assert (told(talk), reminds(talk)) == ([("same_day", "has not been seen yet; an appointment is booked")], [again])
+    assert SAME_DAY in heard(talk)
+
+
+@pytest.mark.parametrize("words", ["no appointment yet", "i haven't been yet", "the gp is closed today"])
+def test_not_yet_said_at_the_menu_is_taken_for_that(words: str):
+    talk = at_home("same_day", words)
+    assert (told(talk), reminds(talk)) == ([("same_day", "has not been seen yet")], ["2026-03-03"])
+
+
+def test_an_emergency_waits_for_no_appointment_and_is_told_to_go_now_each_time():
+    assert reminds(asked("emergency").say("booked for thursday")) == ["2026-03-03"]
+    talk = asked("emergency")
+    assert talk.last.startswith("If you have not been seen: go to an emergency department now, or call your emergency number.")
+    taken = step(BOOK, talk.session._replace(stack=()), Invite("referral"), talk._known())
+    assert any("go to an emergency department now" in getattr(one, "text", "") for one in taken.effects)
+    assert "go to an emergency" not in asked("clinician").last
+
+
+@pytest.mark.parametrize("words", ["doctor said its nothing", "the appointment is on friday"])
+def test_who_was_not_sent_to_be_seen_is_asked_nothing_of_it(words: str):
+    assert all(frame.flow != "referral" for frame in at_home("go", words).session.stack)
+
+
+@pytest.mark.parametrize("words", ["booked for tuesday but it got worse", "appointment is on friday but its worse"])
+def test_that_it_is_worse_is_heard_beside_an_appointment(words: str):
+    talk = at_home("same_day", words)
+    assert told(talk) == [("same_day", f"was sent to be seen, and writes now: “{words}”")]
+    assert ("Then don't wait" in heard(talk), talk.state) == (True, "referral.went")
+
+
+def test_a_question_beside_an_appointment_is_no_answer_yet():
+    talk = at_home("same_day", "booked for friday, can i train?")
+    assert (told(talk), talk.state) == ([], "referral.went")

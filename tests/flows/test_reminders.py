@@ -89,3 +89,16 @@ def test_a_file_is_sent_and_the_days_and_times_can_be_changed():
     assert begun().tap("Change my squat days").state == "squat_days.change"
     assert begun().tap("Change the times").state == "reminder_times.before"
     assert begun().tap("No, fine").state == "home.pick"
+
+
+@pytest.mark.parametrize("closed", ["limit.squat", "limit.move"])
+def test_while_a_limit_closes_squats_their_reminders_are_said_to_be_held_back(closed: str):
+    limit = {closed: "closed", "limit.words": "no squats, until they clear you"}
+    talk = begun(**limit, **{"due.limit": "2026-03-30 10:00"})
+    assert lines(talk) == ["Monday 30 March, 10:00: whether your limit is over."]
+    held = "Reminders of squat days are held back while this stands: no squats, until they clear you."
+    assert talk.says[1].text == held
+    assert [say.text for say in begun(**limit).says][:1] == [held]
+    assert held not in [say.text for say in begun(**limit, **{"squat.plan": ""}).says], "there is none to hold back"
+    load = {"squat.wishes": "2 18:00 20:00 09:00", "limit.load": "closed", "limit.words": "no load"}
+    assert "squat day tomorrow" in begun(**load).says[0].text

@@ -99,7 +99,7 @@ def test_a_weight_without_a_unit_is_in_the_lifters_own():
 @each_row(("words", "end"), [
     ("3 weeks", "2026-12-19"), ("for a month", "2026-12-28"), ("until 3 january", "2027-01-03"), ("3 january", "2027-01-03"),
     ("christmas", "2026-12-25"), ("until they clear me", CLEARED), ("forever", CLEARED), ("until monday", "2026-11-30"),
-    ("no idea", ""), ("until 30 february", ""), ("last week", "")])
+    ("no idea", CLEARED), ("a while", ""), ("until 30 february", ""), ("last week", "")])
 def test_an_end_is_a_date_a_span_or_until_cleared(words: str, end: str):
     assert read_end(words, TODAY) == end
 

@@ -733,3 +733,27 @@ async def test_another_week_away_takes_the_place_of_the_first(gym):
 
 def weekly_plan(days: str) -> Plan:
     return Plan(weekly=weekly(days).days)
+
+
+# a clinician's limit ----------------------------------------------------------------------------------------
+
+NO_LIFTING = as_text((Limit(frozenset((LimitPart.LOAD,)), by="a surgeon", words="no lifting"),))
+
+
+async def test_a_limit_that_was_asked_about_in_vain_is_asked_about_again_in_four_weeks(gym):
+    person = gym.lifter(safety__limits=NO_LIFTING)
+    reminders.cancel(gym.db, person, "squat_day", gym.now())
+    gym.invite(person, "limit", gym.now())
+    gym.db.execute("update reminders set flow = 'limit_over' where kind = 'limit'")
+    asked = [day for day in range(70) if any(
+        "Is it over?" in text for text in await at_moment(gym, MONDAY + timedelta(days=day, hours=5)))]
+    assert (asked[:3], asked[3:6]) == ([0, 3, 6], [37, 40, 43])
+
+
+async def test_stop_all_reminders_leaves_the_question_of_a_limit(gym):
+    person = gym.lifter(safety__limits=NO_LIFTING)
+    gym.invite(person, "limit", MONDAY + timedelta(days=5))
+    await gym.write("sam", "stop all reminders")
+    heard = await gym.listen()
+    assert any("Of what a clinician told you to leave out I still ask whether it is over." in text for text in heard)
+    assert [one.kind for one in reminders.open_reminders(gym.db, person)] == ["limit"]
