@@ -124,9 +124,9 @@ FLOW = Flow(
             only_if=CHEST.is_("no") & ~AMONG.known),
         Ask("when", "You wrote {wrote}. I understand: {understood}.{once_more} Is it now, was it today, or was it earlier?", choice(
             ("now", "Now or today", "now", "today", "this morning", "yes"),
-            ("lately", "In the last two weeks", "earlier", "before", "lately", "recently", "yesterday", "last night", "the other day",
+            ("lately", "In the last two weeks", "earlier", "before", "lately", "recently", "yesterday", "the other day",
              "a few days ago", "days ago", "this week", "last week", *(f"on {day.lower()}" for day in DAY_NAMES)),
-            ("earlier", "Longer ago", "longer ago", "long ago", "a while ago", "last month", "months ago", "last year", "years ago"),
+            ("earlier", "Longer ago", "longer ago", "long ago", "last month", "months ago", "last year", "years ago"),
             ("unsure", "Not sure", "not sure", "unsure"), ("no", "No, I meant something else", "no", "i meant something else")),
             safety=True, only_if=CHEST.is_("yes")),
         Ask("meant", "Good that I asked. What did you mean? A few words.",

@@ -9,7 +9,7 @@ All weights but the vectors of words are fitted (AdamW, cross-entropy; in each r
 an ordinary line). Kept is the mean, over two fits with other seeds, of the running mean of the weights. Chance has a seed; another
 machine's sums still differ in their last digits, so that its weights are not these to the last step. The network in use was fitted when
 writers up to zzu had written (the mean of two fits and of the two before them, of which one knew none of zzr to zzu, the other two),
-and further once zzv to zzx had, and once more with zzy.
+and further with zzv to zzy (twice), zzz to zzzh, zzzi to zzzk, and zzzl to zzzn, once each.
 """
 
 from __future__ import annotations

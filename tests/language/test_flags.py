@@ -275,7 +275,8 @@ def test_something_is_heard_in_what_the_rules_and_weights_were_made_from() -> No
 
 
 CONTRASTED = {f"not_flags_more_{writer}.txt": most for most, writers in (
-    (0.1, ("e", "t", "v", "x", "z", "zf", "zx", "zzh")), (0.2, ("zb", "zc", "zza"))) for writer in writers}
+    (0.1, ("e", "t", "v", "x", "z", "zf", "zx", "zzh", "zzzb", "zzzf", "zzzl", "zzzm", "zzzn")),
+    (0.2, ("zb", "zc", "zza", "zzzi"))) for writer in writers}
 
 
 @pytest.mark.parametrize(
@@ -470,16 +471,16 @@ def test_the_surer_or_the_more_urgent_the_more_must_speak_against_it(sure: bool,
 
 
 @each_row(("some", "urgent", "rest", "words", "asked"), [
-    (0, -300, -300, 5, False), (1, -300, -300, 5, True), (-300, -90, -300, 9, False), (-300, -89, -300, 9, True),
-    (-300, 10, -300, 8, False), (-300, 11, -300, 8, True), (-300, -300, 300, 5, False), (100, 300, 300, 1, False),
-    (101, -300, -300, 1, True)])
+    (0, -300, -300, 5, False), (1, -300, -300, 5, True), (-300, -70, -300, 9, False), (-300, -69, -300, 9, True),
+    (-300, -20, -300, 8, False), (-300, -19, -300, 8, True), (-300, -300, 300, 5, False), (150, 300, 300, 1, False),
+    (151, -300, -300, 1, True)])
 def test_for_an_urgent_flag_less_must_speak_and_for_a_single_word_more(some: int, urgent: int, rest: int, words: int, asked: bool) -> None:
     each = {flag: urgent if flag is Flag.SADDLE else rest if flag is Flag.FEVER else -300 for flag in Flag}
     assert classifier.Weighed(some, each).asked(words) is asked
 
 
-@each_row(("odds", "words", "asked"), [(-130, 9, False), (-129, 9, True), (-40, 8, False), (-39, 8, True)])
-def test_for_thoughts_of_self_harm_less_must_speak(odds: int, words: int, asked: bool) -> None:
+@each_row(("odds", "words", "asked"), [(0, 9, False), (1, 9, True), (60, 8, False), (61, 8, True)])
+def test_thoughts_of_self_harm_are_asked_about_from_a_sum_of_their_own(odds: int, words: int, asked: bool) -> None:
     each = {flag: odds if flag is Flag.SELF_HARM else -300 for flag in Flag}
     assert classifier.Weighed(-300, each).asked(words) is asked
 

@@ -60,8 +60,9 @@ def test_whether_they_were_seen_is_read_in_plain_words_and_not_guessed(words, va
 
 
 @pytest.mark.parametrize(("words", "value"), [
-    ("yesterday not now", "earlier"), ("no it was yesterday", "earlier"), ("no, not now, yesterday", "earlier"), ("last week", "earlier"),
-    ("two days ago", "earlier"), ("a couple of weeks ago", "earlier"), ("not today", "earlier"),
+    ("yesterday not now", "lately"), ("no it was yesterday", "lately"), ("no, not now, yesterday", "lately"), ("last week", "lately"),
+    ("two days ago", "lately"), ("a couple of weeks ago", "lately"), ("not today", "lately"), ("a week ago", "lately"),
+    ("a few weeks ago", "earlier"), ("last month", "earlier"), ("two years ago", "earlier"), ("it was six weeks ago", "earlier"),
     ("last night", "now"), ("it was yesterday evening", "now"), ("since yesterday", "now"), ("yesterday and now", "now"),
     ("an hour ago", "now"), ("earlier today", "now"), ("no it was this morning", "now"), ("its still there", "now"),
     ("a while ago", None), ("yesterday?", None), ("yesterday i think", None)])

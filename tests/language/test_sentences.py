@@ -122,6 +122,8 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
         "i'll be away until the ninth, coach trip to the coast with the bridge club",
         "Can't do today, smear clinic all day, I'm the one holding the speculum",
         "squatted in socks today, ankle test 11cm in socks", "squatted 225x5 today", "surgeon lifted the restriction today",
+        "doctor took the limit off", "can we shift tomorrow to the arvo?? covering Priyas shift again",
+        "Skip today, bridge is closed, I'm not home till midnight. Tomorrow at noon, swear on my mother's meatballs",
         "Physio gave me the all clear on ankle mobility, 12 cm each and no worries, her words", "not squatting this week, moving house",
         "can't tonight, boiler man's due between four and never", "cant train til after work",
         "Doc cleared me at the annual physical, full duty, no limits. Load it up"} | BOTH
