@@ -477,7 +477,7 @@ def at_the_film(*replies: str) -> Talk:
     return talk.say(*replies)
 
 
-@pytest.mark.parametrize("words", ["right leg felt like it wasnt mine after", "nothing but my foot never woke up"])
+@pytest.mark.parametrize("words", ["right leg felt like it wasnt mine after", "nothing, but my foot never woke up after"])
 def test_a_sign_told_where_a_film_is_asked_for_is_asked_about_as_anywhere_else(words: str):
     talk = at_the_film(words)
     assert talk.session.top.flow == "signs"
