@@ -95,7 +95,7 @@ def limit_facts(known: Known) -> dict[str, Value]:
 def _to_add_to(said: str, facts: Facts) -> Limit | None:
     """Return the limit told last today, where words say that something more was told with it; None for no such."""
     last = next((one for one in reversed(limits_in(facts.get(LIMITS))) if LimitPart.OTHER not in one.parts), None)
-    today = last is not None and facts.get(f"{LIMITS}.today") == "yes"
+    today = facts.get(f"{LIMITS}.today") == "yes"
     return last if today and told_more(said, _today(facts), str(facts.get("welcome.units", METRIC))) else None
 
 

@@ -119,7 +119,7 @@ def what_hurt(known: Known) -> str:
 def disc_alone(got: Facts, side: str) -> Value:
     """Return "yes" if all that was told of a history, now and before, is a disc or nerve problem, an operation or a break."""
     told = {*(key for key in HISTORY_KEYS if got.get(key) in ("yes", "unsure")), *str(got.get(HISTORY, "")).split()}
-    return "yes" if told and told <= _DISC else "no"
+    return "yes" if told <= _DISC else "no"
 
 
 _DISC: Final = frozenset(("history_care", "spine_history"))

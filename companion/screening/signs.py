@@ -88,5 +88,5 @@ def level_from_signs(signs: Collection[str], answers: Mapping[str, Value | None]
         if key == "chest" and answers.get("when") == "earlier":
             key = "history"
         if key:
-            told[key] = OF_LATE if key == "chest" and answers.get("when") == OF_LATE else "yes"
+            told[key] = OF_LATE if answers.get("when") == OF_LATE else "yes"
     return level_from_check(told)

@@ -49,6 +49,21 @@ def test_a_telling_begins_with_its_words_the_day_and_the_units():
     assert limit_facts.limit_facts(known(cut[1:])) == {**day, "given": cut[1:]}
 
 
+ADDS = {"units": "metric", "on": "2026-03-02", "given": "no bending", "says": "adds"}
+
+
+@each_row(("stands", "today", "begins"), [
+    ((limit(L, until="2026-03-20", by="a doctor"),), "yes", {**ADDS, "last_by": "a doctor", "last_until": "2026-03-20"}),
+    ((limit(L, by="a doctor"), limit(S)), "yes", {**ADDS, "last_by": "", "last_until": "cleared"}),
+    ((limit(L, by="a doctor"), limit(ANY)), "yes", {**ADDS, "last_by": "a doctor", "last_until": "cleared"}),
+    ((limit(ANY),), "yes", {"given": "also no bending"}), ((), "yes", {"given": "also no bending"}),
+    ((limit(L),), "", {"given": "also no bending"})])
+def test_what_is_added_is_added_to_what_was_told_last_today(stands: tuple[Limit, ...], today: str, begins: dict[str, str]):
+    facts: dict[str, Any] = {"safety.limits": as_text(stands)} | ({"safety.limits.today": today} if today else {})
+    got = limit_facts.limit_facts(Known({"today": "2026-03-02", **facts}, known().now, asked="also no bending"))
+    assert got == {"units": "metric", "on": "2026-03-02", **begins}
+
+
 @each_row(("words", "read", "end", "who"), [
     ("no squats until friday 20 march, my physio said", "all", "yes", "yes"), ("no squats", "all", "no", "no"),
     ("none", "none", "no", "no"), ("blah", "part", "no", "no"), ("my doctor said blah", "part", "no", "yes")])
@@ -358,3 +373,20 @@ def test_a_limit_beside_a_clearance_stands_open_until_it_is_asked_about(asked: s
 def test_the_question_whether_it_was_after_says_what_stood():
     assert of("after_what", {"before_words": "no squats"}) == "You were told this: no squats. Did they clear you after that?"
     assert of("after_what", {"before_words": ""}) == "Did they clear you after what you told me, so that they knew of it?"
+
+
+TWO = "my doctor said no squats and my physio said no bending for 2 weeks"
+OTHER_WAY = "my doctor said no squats for 2 weeks and my physio said no bending"
+
+
+@each_row(("words", "first", "second", "second_ends"), [
+    (TWO, "First what a doctor said: no squats. ", "", "yes"),
+    (OTHER_WAY, "", "Then what a physiotherapist said: no bending.", "no"),
+    ("my doctor said no squats and my physio said no bending", "First what a doctor said: no squats. ",
+     "Then what a physiotherapist said: no bending.", "no"),
+    ("my doctor said no running and my physio said no bending for 2 weeks", "First what a doctor said: no running. ", "", "yes"),
+    ("my doctor said no squats", "", "", "yes"), ("no squats for 2 weeks, my doctor said", "", "", "yes"),
+    ("no squats for 2 weeks and no bending for 4, said my physio", "", "", "yes")])
+def test_whose_limit_an_end_is_asked_for_is_said_where_two_clinicians_set_one(words: str, first: str, second: str, second_ends: str):
+    got = {"words": words}
+    assert (of("first_told", got), of("second_told", got), of("second_end_read", got)) == (first, second, second_ends)

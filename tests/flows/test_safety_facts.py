@@ -15,6 +15,7 @@ from flows.safety_facts import (
     HISTORY_KEYS,
     body_first,
     cleared_until,
+    disc_alone,
     history_of,
     history_told,
     keys_of_check,
@@ -37,6 +38,7 @@ from flows.safety_facts import (
     stood,
     tells_leg_sign,
     tomorrow,
+    what_hurt,
 )
 from tests.drive import NOW
 from tests.table import each_row
@@ -393,3 +395,18 @@ def test_where_how_bad_and_why_in_words_and_keys(changed: dict[str, Any], words:
     ("they did an ecg, all normal", None), ("my physio cleared me", None), ("none", None)])
 def test_what_was_only_found_sets_no_limit(said: str, limit: str | None) -> None:
     assert limits_told(said) == limit
+
+
+@pytest.mark.parametrize(("where", "words"), [
+    ("back", "your back"), ("hip", "your hip or groin"), ("leg", "your leg"), ("knee", "your knee"), ("ankle", "your ankle or foot"),
+    ("chest", "something"), ("other", "something"), ("", "something")])
+def test_what_hurt_is_called_by_its_place(where: str, words: str):
+    assert what_hurt(Known({"pain.where": where}, NOW)) == words
+
+
+@pytest.mark.parametrize(("got", "alone"), [
+    ({"history_care": "yes"}, "yes"), ({"history_care": "unsure", "safety.history": "spine_history"}, "yes"),
+    ({"history_care": "yes", "history": "unsure"}, "no"), ({"history_care": "yes", "history_signs": "yes"}, "no"),
+    ({"history_care": "yes", "safety.history": "heart_history"}, "no"), ({"history_care": "no", "history": "yes"}, "no")])
+def test_a_disc_is_all_there_is_where_nothing_else_was_told_now_or_before(got: dict[str, str], alone: str):
+    assert disc_alone(got, "") == alone

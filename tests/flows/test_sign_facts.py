@@ -164,3 +164,22 @@ def test_a_pause_asked_for_in_the_same_words_has_a_date(said: str, until: str | 
     ({"heard": "anticoagulants", "safety.history": "history"}, "history anticoagulants")])
 def test_a_history_that_was_heard_is_kept_with_what_was_told_before(got: dict[str, Any], kept: str):
     assert of("history_with_signs", got) == kept
+
+
+@each_row(("got", "fits"), [
+    ({"heard": "weakness", "meant": "the knee buckles now and then"}, "yes"), ({"heard": "weakness", "meant": "the dog, sorry"}, "no"),
+    ({"heard": "", "among": "pregnancy fever", "meant": "i have a fever"}, "yes"),
+    ({"heard": "weakness", "among": "", "meant": "i have a fever"}, "no"), ({"heard": "weakness", "meant": "only when i lift"}, "yes")])
+def test_what_was_meant_fits_still_where_it_is_a_sign_that_was_asked_about(got: dict[str, Any], fits: str):
+    assert of("fits_still", got) == fits
+
+
+def test_both_are_said_back_and_cut_at_fifty_characters():
+    long = "nine chars " * 9
+    got = {"said": long, "meant": long, "heard": "weakness"}
+    cut = "“nine chars nine chars nine chars nine chars nine…”"
+    assert of("wrote", got) == f"{cut}, then {cut}"
+    fits, over = "a" * 23 + " " + "b" * 26, "a" * 23 + " " + "b" * 27
+    assert of("wrote", {"said": fits, "meant": "x", "heard": "weakness"}) == f"“{fits}”, then “x”"
+    assert of("wrote", {"said": over, "meant": "x", "heard": "weakness"}) != f"“{over}”, then “x”"
+    assert of("wrote", {"meant": "x", "heard": "weakness"}) == "something more, then “x”"

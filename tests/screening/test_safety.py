@@ -211,3 +211,18 @@ def test_what_is_open_shrinks_with_the_level() -> None:
     assert open_tests(Level.NO_LOAD) == {"hip_fold", "leg_raise", "rock_back", "bird_dog"}
     assert all(open_tests(level) == frozenset() for level in list(Level)[2:])
     assert not open_tests(Level.NO_LOAD) & {"arms_forward_squat", "pause_squat", "hinge_to_squat", "squat_look"}
+
+
+@pytest.mark.parametrize(("chest", "level"), [("no", Level.GO), ("lately", Level.SAME_DAY), ("yes", Level.EMERGENCY),
+                                              ("unsure", Level.EMERGENCY), ("", Level.EMERGENCY)])
+def test_chest_signs_of_late_are_looked_at_today_and_those_of_now_are_an_emergency(chest: str, level: Level) -> None:
+    """After ACSM's pre-participation logic (Riebe 2015): clearance first; how soon is our choice."""
+    said = level_from_check({**WELL, "chest": chest})
+    assert said.level == level
+    assert [reason.key for reason in said.because] == ([] if level is Level.GO else ["chest"])
+
+
+def test_beside_chest_signs_of_late_what_is_worse_still_counts() -> None:
+    said = level_from_check({**WELL, "chest": "lately", "bladder": "yes", "weakness": "yes"})
+    assert (said.level, {reason.key: reason.level for reason in said.because}) == (Level.EMERGENCY, {
+        "bladder": Level.EMERGENCY, "chest": Level.SAME_DAY, "weakness": Level.SAME_DAY})
