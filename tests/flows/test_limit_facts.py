@@ -390,3 +390,38 @@ OTHER_WAY = "my doctor said no squats for 2 weeks and my physio said no bending"
 def test_whose_limit_an_end_is_asked_for_is_said_where_two_clinicians_set_one(words: str, first: str, second: str, second_ends: str):
     got = {"words": words}
     assert (of("first_told", got), of("second_told", got), of("second_end_read", got)) == (first, second, second_ends)
+
+
+@each_row(("by", "words", "put_right"), [
+    ("a physiotherapist", "my physio said until 9 march", True), ("a physiotherapist", "no, until 9 march", True),
+    ("a physiotherapist", "my doctor said until 9 march", False), ("a physiotherapist", "my doctor said until 23 march", True),
+    ("", "my doctor said until 9 march", True)])
+def test_another_clinicians_word_brings_no_end_forward(by: str, words: str, put_right: bool):
+    stands = {"safety.limits": as_text((limit(S, until="2026-03-16", by=by, words="no squats"),))}
+    assert of("right_read", {**stands, "words": words}) == ("end" if put_right else None)
+
+
+@each_row(("words", "until"), [("one more week", "2026-03-23"), ("physio wants one more week", "2026-03-23"), ("for a week", "2026-03-09")])
+def test_more_time_is_counted_from_the_limits_own_end(words: str, until: str):
+    stands = {"safety.limits": as_text((limit(S, until="2026-03-16", by="a physiotherapist", words="no squats"),))}
+    [one] = left("limits_then", {**stands, "words": f"no, {words}"})
+    assert one.until == date.fromisoformat(until)
+
+
+@each_row(("words", "stands", "over", "may"), [
+    ("also no bending", (L,), "limits", True), ("also no bending", (L,), "knee_to_wall", False), ("also no bending", (), "limits", False),
+    ("nothing over 40 kg till friday", (), "limits", True), ("its 40 kg till friday not 60", (), "limits", False)])
+def test_what_is_added_or_put_right_begins_nothing_where_nothing_of_it_stands(
+        words: str, stands: tuple[LimitPart, ...], over: str, may: bool) -> None:
+    facts = {**TODAY, "over": over, "safety.limits.today": "yes", "safety.limits": as_text((limit(*stands),) if stands else ())}
+    assert may_put_right(words, facts) is may
+
+
+@each_row(("words", "kg", "over", "day", "may"), [
+    ("sorry, pounds not kilos", 40.0, "limits", "yes", True), ("sorry, pounds not kilos", None, "limits", "yes", False),
+    ("sorry, pounds not kilos", 40.0, "knee_to_wall", "yes", False), ("sorry, pounds not kilos", 40.0, "limits", "", False),
+    ("i meant 40 lb", 40.0, "limits", "yes", True), ("i meant 40 lb", None, "limits", "yes", False)])
+def test_another_unit_is_that_of_a_limit_told_today(words: str, kg: float | None, over: str, day: str, may: bool) -> None:
+    stands = as_text((limit(kg=kg, words="nothing over 40"),) if kg else ())
+    facts = {**TODAY, "over": over, "safety.limits": stands, **({"safety.limits.today": day} if day else {})}
+    assert may_put_right(words, facts) is may
