@@ -212,11 +212,11 @@ def may_put_right(asked: str, facts: Facts) -> bool:
     units = str(facts.get("welcome.units", METRIC))
     if (beside := new_kilos_till(asked, units)) and re.fullmatch(NEW_KILOS_TILL, asked):
         return any(one.kg is not None for one in limits_in(facts.get(LIMITS))) or beside.named
-    told = new_kilos(asked, units)
-    if not (told and re.fullmatch(NEW_KILOS, asked)) and (re.fullmatch(NEW_UNIT, asked) or re.fullmatch(NEW_KILOS_UNIT, asked)):
+    told = new_kilos(asked, units) if re.fullmatch(NEW_KILOS, asked) else None
+    if told is None and (re.fullmatch(NEW_UNIT, asked) or re.fullmatch(NEW_KILOS_UNIT, asked)):
         here = facts.get(SAID_OVER, "limits") == "limits" and facts.get(f"{LIMITS}.today") == "yes"
         return here and _weighed_anew(asked, units, limits_in(facts.get(LIMITS))) is not None
-    if not (told and re.fullmatch(NEW_KILOS, asked)):
+    if told is None:
         return True
     if _weighed_anew(asked, units, limits_in(facts.get(LIMITS))):
         return told.named or facts.get(SAID_OVER, "limits") == "limits"

@@ -425,3 +425,14 @@ def test_another_unit_is_that_of_a_limit_told_today(words: str, kg: float | None
     stands = as_text((limit(kg=kg, words="nothing over 40"),) if kg else ())
     facts = {**TODAY, "over": over, "safety.limits": stands, **({"safety.limits.today": day} if day else {})}
     assert may_put_right(words, facts) is may
+
+
+def test_what_two_clinicians_said_is_two_limits_each_with_the_words_unless_one_was_tapped():
+    got = {"words": OTHER_WAY, "until_2": "2026-03-30"}
+    doctor, physio = left("limits_then", got)
+    assert (doctor.parts, doctor.by, doctor.until) == ({S}, "a doctor", date(2026, 3, 16))
+    assert (physio.parts, physio.by, physio.until, physio.words) == ({B}, "a physiotherapist", date(2026, 3, 30), doctor.words)
+    assert len({one.words for one in left("limits_then", {"words": TWO, "until": "2026-03-30"})}) == 1
+    assert len(left("limits_then", {**got, "what": "squats"})) == 1
+    assert of("past_read", {"words": "my doctor said no squats until 1 march and my physio said no bending"}) is None
+    assert of("past_read", {"words": "my doctor said no squats until 1 march"}) == "2026-03-01"
