@@ -436,3 +436,10 @@ def test_what_two_clinicians_said_is_two_limits_each_with_the_words_unless_one_w
     assert len(left("limits_then", {**got, "what": "squats"})) == 1
     assert of("past_read", {"words": "my doctor said no squats until 1 march and my physio said no bending"}) is None
     assert of("past_read", {"words": "my doctor said no squats until 1 march"}) == "2026-03-01"
+
+
+@each_row(("words", "kg"), [
+    ("no squats and nothing over 60 kg; also: nothing over 40 kg", 40.0), ("no squats; also: nothing over 40 kg", 40.0),
+    ("nothing over 60 kg; also: no bending", 60.0), ("no squats; also: no bending", None)])
+def test_of_two_weights_told_together_the_lower_one_stands(words: str, kg: float | None):
+    assert left("limits_then", {"words": words})[-1].kg == kg
