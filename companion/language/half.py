@@ -12,6 +12,7 @@ from typing import Final
 
 from companion.language.clauses import flat
 from companion.language.phrases import Phrase, hear
+from companion.language.slips import begun_as, nearest_word
 
 HALF_LONGEST: Final = 16
 """Most words that are read as half an admission and nothing else; our choice."""
@@ -45,6 +46,11 @@ _WHEN: Final = """
     when whenever while if since from after before in on at during with because cos cuz coz for as by under every last through once"""
 _NOT_TELLING: Final = """
     really tbh honestly well hm hmm um uh er erm oh lol haha mate sorry ok okay actually just now so though tho right either exactly"""
+_WRITTEN: Final = ("really", "slightly", "sometimes", "somewhat", "occasionally", "maybe", "perhaps", "probably", "possibly", "hardly",
+                   "barely")
+"""Words of half that are often mistyped."""
+SLIP_FROM: Final = 4
+"""Letters from which a word may be a slip of one of these; our choice."""
 
 
 @cache
@@ -95,5 +101,10 @@ def _only_when(words: str) -> bool:
 
 
 def _plain(text: str) -> str:
-    """Return a message as words with single spaces."""
-    return " ".join(re.findall(r"[^\W_]+", flat(text)))
+    """Return a message as words with single spaces, a slip in one that says half put right."""
+    return " ".join(_put_right(word) for word in re.findall(r"[^\W_]+", flat(text)))
+
+
+@lru_cache(maxsize=4096)
+def _put_right(word: str) -> str:
+    return (len(word) >= SLIP_FROM and nearest_word(word, begun_as(word, _WRITTEN))) or word
