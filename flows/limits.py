@@ -1,6 +1,7 @@
 """Limits: what a clinician told somebody to leave out, by whom and until when; said back in one line before it counts."""
 
 from dataclasses import replace
+from typing import Final
 
 from companion.conversation.condition import ALWAYS, Fact, fact
 from companion.conversation.day_kinds import LimitEnd
@@ -12,6 +13,7 @@ from companion.conversation.number_kinds import LimitKilos
 from companion.conversation.policy import Policy
 from companion.language.clearances import NOT_CLEARED as NOT_CLEARED_YET
 from companion.language.clearances import SIGNED_OFF
+from companion.language.findings import tells_no_limit
 from companion.language.limits import NEW_END, NEW_KILOS, NEW_KILOS_TILL, NEW_KILOS_UNIT, NEW_UNIT, TOLD_MORE, only_part
 from flows.limit_facts import (
     NO_MORE,
@@ -98,8 +100,15 @@ ASK_TOMORROW = Do(Remind("limit", "limits", "{tomorrow}"), UNTIL_SAID.only_if)
 """Somebody who puts the phone away is asked again the next day; once it is answered, on the date of what stands."""
 
 
+OF_COURTESY: Final = 2
+"""Words that may be only a courtesy, "ok fine", and don't say that there is no limit; our choice."""
+
+
 def _part_told(text: str) -> str:
-    """Return the answer to what was to be left out in a sentence that says so: "nothing over 40 kg"; "" for none."""
+    """Return the answer to what was to be left out in a sentence that says so, "nothing over 40 kg", or that there is no such thing, "all
+    fine, go ahead she said"; "" for none."""
+    if tells_no_limit(text) and len(text.split()) > OF_COURTESY:
+        return "none"
     part = only_part(text)
     return "stretching" if part.startswith("stretch") else part if part in {value for value, *_ in WHAT} else ""
 

@@ -13,6 +13,7 @@ from companion.conversation.kinds import Words, YesNo, choice
 from companion.conversation.policy import Policy
 from companion.language.being_seen import BEING_SEEN, appointment, been_seen, tells_what_was_said
 from companion.language.clearances import says_cleared
+from companion.language.half import in_doubt
 from companion.screening.levels import REFERRED
 from companion.screening.safety import Level
 from companion.screening.sources import SOURCES
@@ -67,7 +68,7 @@ WROTE = Fact("wrote", values=("doctor said its nothing",))
 """Words that say that they were seen, and what came of it."""
 TOLD_THEM = Fact("told", values=("booked", "no"))
 SENT, WENT = STOOD.one_of(*REFERRED), Fact("went_now", values=("yes", "booked", "no"), of=went_now)
-LIMIT_SAID = Fact("limit_said", of=lambda got, side: limits_told(str(said_now(got, side) or "")))
+LIMIT_SAID = Fact("limit_said", of=lambda got, side: None if in_doubt(said := str(said_now(got, side) or "")) else limits_told(said))
 CLEARS = Fact("clears", of=lambda got, side: said if says_cleared(said := str(said_now(got, side) or "")) else "")
 STILL_NOT_SEEN = WENT.one_of("booked", "no")
 

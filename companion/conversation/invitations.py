@@ -35,8 +35,11 @@ _OPEN_QUESTION: Final = re.compile(r"(?:and |so )?(?:how|what|which|where|when|w
 def answers_invitation(draft: Draft, text: str) -> bool:
     """Take a message as the answer to what the last messages asked, if it is one beyond doubt, of one of them only; return False
     otherwise. An open question that the body or safety depends on keeps an answer of its own. Words in which only a doubtful sign
-    would be heard begin a flow that asks what a clinician said."""
+    would be heard begin a flow that asks what a clinician said. A sentence that begins the flow of one itself goes on as at the menu, so
+    that what it tells beside the answer counts."""
     stack, those = draft.session.stack, opened(draft)
+    if begun := _begun_by_sentence(draft, those, text):
+        return _answered_anew(draft, begun, those, text)
     there = [one for one in those if not heard_out(copy_of(one), text)]
     if there and _only_left_open(there[0].compiled.flow) and _says_whether(draft, there[0], those, text):
         return True
@@ -61,6 +64,22 @@ def begins_invited(draft: Draft, text: str) -> bool:
             said in THANKS - PRAISE or said in HELLOS) or not (those := opened(draft)):
         return False
     adopt(draft, those[0], those[0], those, text)
+    return True
+
+
+def _begun_by_sentence(draft: Draft, those: Sequence[Draft], text: str) -> tuple[str, str] | None:
+    at_rest = not draft.session.stack or draft.top.flow == draft.book.home
+    said = draft.book.sentence(text, draft.known.facts) if at_rest and those else None
+    return said if said and said[0] in {one.top.flow for one in those} else None
+
+
+def _answered_anew(draft: Draft, begun: tuple[str, str], those: Sequence[Draft], text: str) -> bool:
+    """Begin the flow of an invitation with what its own sentence tells, and take that for the answer to its first question too. False if
+    nothing is left to be asked there, or a sign is heard: then it goes on as at the menu."""
+    there = _opened(draft, *begun)
+    if not there or heard_out(copy_of(there), text) or not answered_at(there, text):
+        return False
+    adopt(draft, next(one for one in those if one.top.flow == begun[0]), there, those)
     return True
 
 

@@ -12,8 +12,10 @@ from companion.language.phrases import normalise
 
 _NAMES: Final = "|".join(pattern for _, pattern in CLINICIANS)
 _WHO: Final = rf"(?:(?:my|the|a|an|our) )?(?:{_NAMES}|a ?(?:and|&|n) ?e|er|urgent care|walk[- ]in)"
-_I: Final = (r"(?:i |i'm |im |i am |i've |ive |i have |it'?s |it is |its |i got |ive got |i've got |there is |there's |"
+_I: Final = (r"(?:i |i'm |im |i am |i've |ive |i have |it'?s |it is |its |i got |ive got |i've got |got |there is |there's |"
              r"they |we )*")
+_NOT_YET: Final = (r"(?:(?:(?:no|nope|nah|not|haven'?t)(?: been| gone| been seen)?(?: just)? yet(?:,| but|,? because|,? cos|,? cuz|,? as)?|"
+                   r"(?:no|nope|nah)(?:,| but|, but)) )?(?:i'?ll be )?")
 _CALLED: Final = (rf"(?:(?:i |i've |just )*(?:rang|called|phoned|spoke to|talked to|messaged|emailed) {_WHO},? "
                   r"(?:and |they |he |she |got |so |have )*)?")
 _APPOINTMENT: Final = (r"(?:an? |the |my |next |first |earliest |another )*"
@@ -34,10 +36,10 @@ _YES: Final = (
     r"seen|scanned|tested|x-?rayed|gave)\b(?! (?:to come|come|to go|no appointment|they can'?t)\b).*")
 _SAYS_MORE: Final = r"(?!.*\b(?:but|worse|do i|should i|can i)\b)"
 """What is asked about: more than whether they were seen is told, or it is a question."""
-_READ: Final = tuple((what, re.compile(rf"{_SAYS_MORE}(?:{pattern})")) for what, pattern in (
+_READ: Final = tuple((what, re.compile(rf"{_NOT_YET}{_SAYS_MORE}(?:{pattern})")) for what, pattern in (
     ("no", _NO), ("booked", _BOOKED), ("yes", _YES)))
 
-BEING_SEEN: Final = tuple(rf"(?P<asked>{pattern})" for pattern in (_NO, _BOOKED, _YES))
+BEING_SEEN: Final = tuple(rf"(?P<asked>{_NOT_YET}(?:{pattern}))" for pattern in (_NO, _BOOKED, _YES))
 """Whole messages of somebody who was sent to a clinician about having been seen, or not yet, as patterns; ``been_seen`` reads them."""
 WORDS_OF_DAY: Final = 4
 """Most words that are read as one day; our choice."""

@@ -23,7 +23,9 @@ _FINDINGS: Final = (
 _FOUND: Final = re.compile(rf"\b{_FINDINGS}(?!\w)")
 _NONE_OF_IT: Final = re.compile(
     r"\b(?:just|only|nothing (?:is )?(?:torn|broken|serious|wrong|fractured)|no (?:breaks?|tears?|fractures?)|"
-    r"(?:all |everything |completely |perfectly )?(?:normal|fine|okay|ok|good|clear)|(?:it'?s|was|found|saw|it is) nothing)\b")
+    r"(?:all |everything |completely |perfectly )?(?:normal|fine|okay|ok|good|clear)|(?:it'?s|was|found|saw|it is) nothing|"
+    r"nothing to worry about|(?:go (?:right )?ahead|(?:carry|crack) on|keep (?:going|training|lifting|squatting))"
+    r"(?: (?:as (?:normal|usual|before)|training|lifting|squatting))?)\b")
 _SAID: Final = re.compile(rf"\b(?:my |the |a |our )?(?:{'|'.join(pattern for _, pattern in CLINICIANS)})(?!\w)")
 _SAYS_NOTHING: Final = """
     a an the my i i'm i've it it's its is was that that's there there's he he's she she's they they're we have has had got get be of in on

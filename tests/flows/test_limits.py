@@ -121,9 +121,15 @@ def test_what_was_tapped_before_it_was_told_again_is_gone():
 
 
 def test_no_limit_takes_back_what_closed():
-    for talk in (Limited("limits").say("none"), Limited("limits").say("take it easy").tap("There is no limit")):
+    for talk in (Limited("limits").say("none"), Limited("limits").say("take it easy").tap("There is no limit"),
+                 Limited("limits").say("take it easy", "all fine, go ahead she said")):
         assert talk.limits == ()
         assert "no limit, then" in talk.heard
+
+
+@pytest.mark.parametrize("words", ["ok fine", "fine", "carry on with light weights", "go ahead in two weeks"])
+def test_a_courtesy_or_half_a_clearance_does_not_say_that_there_is_no_limit(words: str):
+    assert Limited("limits").say("take it easy", words).state == "limits.what"
 
 
 def test_words_that_may_have_been_cut_are_asked_for_again():

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
@@ -9,6 +10,7 @@ import pytest
 from companion.conversation.condition import Value
 from companion.conversation.effects import Alert, Remind
 from companion.conversation.events import Invite
+from companion.conversation.flow import Known
 from companion.conversation.step import step
 from companion.screening.limits import Limit, LimitPart, as_text
 from flows.catalogue import BOOK
@@ -250,7 +252,9 @@ def test_what_came_of_it_said_at_the_menu_opens_the_question_and_is_not_asked_ag
 @pytest.mark.parametrize(("words", "again"), [
     ("the appointment is on friday", "2026-03-07"), ("rang the gp, phone appointment tomorrow", "2026-03-04"),
     ("couldn't get an appointment until next week", "2026-03-10"), ("booked for thursday", "2026-03-06"),
-    ("they can't see me until friday", "2026-03-07"), ("i have an appointment", "2026-03-03")])
+    ("they can't see me until friday", "2026-03-07"), ("i have an appointment", "2026-03-03"),
+    ("not yet, appointment on friday", "2026-03-07"), ("not yet but booked for friday", "2026-03-07"),
+    ("no, got a slot on thursday", "2026-03-06")])
 @pytest.mark.parametrize("begun", ["home", "referral"])
 def test_an_appointment_is_asked_about_on_the_day_after_it(words: str, again: str, begun: str):
     talk = at_home("same_day", words) if begun == "home" else asked("same_day").say(words)
@@ -258,10 +262,40 @@ def test_an_appointment_is_asked_about_on_the_day_after_it(words: str, again: st
     assert SAME_DAY in heard(talk)
 
 
-@pytest.mark.parametrize("words", ["no appointment yet", "i haven't been yet", "the gp is closed today"])
+@pytest.mark.parametrize("words", ["no appointment yet", "i haven't been yet", "the gp is closed today", "not yet cos the gp is closed"])
 def test_not_yet_said_at_the_menu_is_taken_for_that(words: str):
     talk = at_home("same_day", words)
     assert (told(talk), reminds(talk)) == ([("same_day", "has not been seen yet")], ["2026-03-03"])
+
+
+class Reminded(Talk):
+    """Whoever was asked by a reminder whether they were seen, and nothing else since."""
+
+    def _known(self) -> Known:
+        return replace(super()._known(), invited=lambda: ["go.referral"])
+
+
+def reminded(level: str, *said: str) -> Talk:
+    return Reminded(BOOK["home"].flow, known={**UNCHECKED, "safety.level": level}, book=BOOK).say(*said)
+
+
+@pytest.mark.parametrize(("words", "again"), [("not yet, appointment on friday", "2026-03-07"), ("booked for thursday", "2026-03-06")])
+def test_an_appointment_told_to_the_reminder_is_taken_with_its_day(words: str, again: str):
+    talk = reminded("same_day", words)
+    assert (talk.state, reminds(talk)) == ("home.pick", [again])
+
+
+@pytest.mark.parametrize("words", ["dr said its nothing", "saw the gp, nothing serious"])
+def test_what_came_of_it_told_to_the_reminder_is_not_asked_for_again(words: str):
+    talk = reminded("same_day", words)
+    assert talk.state == "referral.may_train"
+    assert told(talk) == [("same_day", f"has been seen. Told, in their words: {words}")]
+
+
+@pytest.mark.parametrize("words", ["not sure", "i forgot tbh", "not sure really"])
+def test_who_does_not_know_what_was_said_is_asked_for_no_limit(words: str):
+    talk = asked().tap("Yes, I went").say(words)
+    assert talk.state == "referral.may_train"
 
 
 def test_an_emergency_waits_for_no_appointment_and_is_told_to_go_now_each_time():
