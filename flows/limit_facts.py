@@ -125,7 +125,7 @@ def _several(got: Facts) -> bool:
 
 def _second(got: Facts) -> ToldLimit | None:
     """Return the first of the limits that other clinicians set, after the first one, without an end; None for none."""
-    return next((one for one in _told(got)[1:] if not one.until), None) if _several(got) else None
+    return next((one for one in _told(got)[1:] if not one.until), None)
 
 
 def second_end_read(got: Facts, side: str) -> Value:
@@ -420,9 +420,10 @@ def sooner(got: Facts, side: str) -> Value:
     if gone := [one for one in standing if any(_replaces(new, one) and new.sooner_than(one) for new in told)]:
         return f" That is sooner than what stands: {gone[0].end}."
     least, most = most_kg(standing), most_kg(told)
-    less = least is not None and most is not None and least < most and got.get("now") != "wrong"
-    stands = words_of([one for one in standing if most_kg((one,)) == least], _show(got)) if less else ""
-    return f" Less still stands beside it: {stands}. If they raised that, say “cleared” after this." if less else ""
+    if least is None or most is None or least >= most or got.get("now") == "wrong":
+        return ""
+    stands = words_of([one for one in standing if most_kg((one,)) == least], _show(got))
+    return f" Less still stands beside it: {stands}. If they raised that, say “cleared” after this."
 
 
 def kilos_told(got: Facts, side: str) -> Value | None:

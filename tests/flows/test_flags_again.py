@@ -148,3 +148,13 @@ def test_its_sentences_begin_it_only_after_a_tap_and_over_no_other_question():
     talk = Talk(BOOK["about_you"].flow, book=BOOK, known={**CHECKED, "safety.slip.open": "yes"})
     for words in ("that was a mistake", "sorry fat fingers", "by mistake"):
         assert talk.say(words).state.startswith("about_you")
+
+
+@each_row(("level", "said"), [
+    *((level, "So it has to be looked at first") for level in ("emergency", "same_day", "clinician")),
+    *((level, "If nothing hurts after all") for level in ("not_today", "no_load", "go"))])
+def test_who_can_undo_nothing_hears_what_goes_on_instead(level: str, said: str):
+    for known in ({}, {"safety.slip": "tapped", "safety.slip.open": "no"}):
+        talk = Talk(BOOK["home"].flow, book=BOOK, known={**CHECKED, "safety.level": level, **known}).say("wrong tap")
+        assert said in " ".join(say.text for say in talk.says)
+        assert not talk.state.startswith("wrong_tap")

@@ -127,7 +127,8 @@ OLD = limit(L, until="2026-03-20", by="a doctor", words="no weights")
     ({"what": "kg", "kg": 60.0}, (OLD, limit(kg=60.0))), ({"words": "no weights"}, (limit(L, words="no weights"),)),
     ({"what": "none"}, (OLD,)), ({"words": "none"}, (OLD,)), ({"what": "none", "never": "yes"}, ()),
     ({"what": "squats", "now": "fine"}, (OLD,)),
-    ({"what": "squats", "now": "cleared"}, (OLD,)), ({"what": "squats", "now": "wrong"}, (limit(S),)),
+    ({"what": "squats", "now": "cleared"}, (OLD,)), ({"what": "squats", "now": "over"}, (OLD,)),
+    ({"what": "squats", "now": "wrong"}, (limit(S),)),
     ({"what": "squats", "never": "yes"}, (OLD, limit(S)))])
 def test_a_new_limit_stands_beside_the_old_unless_it_says_the_same_or_that_was_wrong(got: dict[str, Any], then: tuple[Limit, ...]):
     got = {"safety.limits": as_text((OLD,)), **got}
@@ -149,6 +150,9 @@ KILOS, ELSEWHERE = limit(S, kg=60.0), limit(E, elsewhere="jumping", words="no ju
     (limit(ANY, S, words="ask him"), {"given": "ask him", "what": "bending"}, True),
     (limit(ANY, words="ask her"), {"given": "ask him", "what": "bending"}, True), (ELSEWHERE, {"given": "no running"}, True),
     (limit(S), {"given": "no squats for 2 weeks and no bending for 4"}, False),
+    (limit(S, until="2026-04-20"), {"given": "no squats for 2 weeks, my doctor said"}, False),
+    (limit(S, until="2026-04-20", by="my physio"), {"given": "no squats for 2 weeks"}, False),
+    (limit(S, until="2026-04-20", by="a physiotherapist"), {"given": "no squats for 2 weeks, my doctor said"}, True),
     (ELSEWHERE, {"what": "squats"}, True), (limit(S), {"what": "bending"}, True), (limit(S), {"given": "no squats and no jumping"}, False)])
 def test_what_a_new_limit_says_again_is_replaced(old: Limit, got: dict[str, Any], kept: bool):
     assert (old in left("limits_then", {"safety.limits": as_text((old,)), **got})) is kept
@@ -166,6 +170,8 @@ def test_while_it_is_asked_everything_that_moves_is_closed_and_what_stood_stands
     assert left("limits_then", {**kept, "what": "squats"})[0] == OLD
     assert of("left_open", kept).startswith("Until you have told me what it is, I take it that nothing that moves is allowed")
     assert of("left_open", got) == f"What stands: {OLD.said()}."
+    alone = {**got, "safety.limits": as_text((limit(ANY, words=words),))}
+    assert (of("words_beside", kept), of("words_beside", alone)) == (OLD.said(), limit(ANY, words=words).said())
     assert of("left_open", {}) == "Nothing is noted."
 
 
@@ -408,9 +414,15 @@ def test_more_time_is_counted_from_the_limits_own_end(words: str, until: str):
     assert one.until == date.fromisoformat(until)
 
 
+def test_more_time_for_what_has_no_end_of_its_own_is_counted_from_the_day_it_is_told():
+    stands = {"safety.limits": as_text((limit(S, by="a physiotherapist", words="no squats"),))}
+    assert [one.until for one in left("limits_then", {**stands, "words": "no, one more week"})] == [date(2026, 3, 9)]
+
+
 @each_row(("words", "stands", "over", "may"), [
     ("also no bending", (L,), "limits", True), ("also no bending", (L,), "knee_to_wall", False), ("also no bending", (), "limits", False),
-    ("nothing over 40 kg till friday", (), "limits", True), ("its 40 kg till friday not 60", (), "limits", False)])
+    ("nothing over 40 kg till friday", (), "limits", True), ("the limit is 40 kg till friday not 60", (), "limits", True),
+    ("its 40 kg till friday not 60", (), "limits", False)])
 def test_what_is_added_or_put_right_begins_nothing_where_nothing_of_it_stands(
         words: str, stands: tuple[LimitPart, ...], over: str, may: bool) -> None:
     facts = {**TODAY, "over": over, "safety.limits.today": "yes", "safety.limits": as_text((limit(*stands),) if stands else ())}
@@ -425,6 +437,16 @@ def test_another_unit_is_that_of_a_limit_told_today(words: str, kg: float | None
     stands = as_text((limit(kg=kg, words="nothing over 40"),) if kg else ())
     facts = {**TODAY, "over": over, "safety.limits": stands, **({"safety.limits.today": day} if day else {})}
     assert may_put_right(words, facts) is may
+
+
+@each_row(("same", "until", "by"), [("yes", "2026-03-20", "a doctor"), ("other", None, "")])
+def test_what_is_added_has_the_end_and_the_clinician_of_what_was_told_last_where_that_is_so(same: str, until: str | None, by: str):
+    (one,) = left("limits_then", {**ADDS, "last_by": "a doctor", "last_until": "2026-03-20", "same": same})
+    assert (one.until, one.by) == (date.fromisoformat(until) if until else None, by)
+
+
+def test_the_weight_that_was_told_is_found_behind_what_has_none():
+    assert of("kilos_told", {"words": "no bending for 2 weeks and nothing over 40 kg for 4 weeks"}) == 40.0
 
 
 def test_what_two_clinicians_said_is_two_limits_each_with_the_words_unless_one_was_tapped():

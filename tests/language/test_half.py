@@ -10,7 +10,8 @@ ALONE = ["well sort of", "since the weekend a bit", "it was only a drop haha", "
          "only when i lift", "only a few drops when i lift", "now and then", "maybe a tiny bit on the left", "once or twice last week",
          "i think so", "kinda", "a bit when i am tired", "on and off since monday"]
 NOT_KNOWN = ["dunno", "idk", "not sure really", "really not sure", "hmm hard to say really", "couldnt say tbh", "no idea"]
-HALF_DENIED = ["nah not really", "nah not realy", "no not really", "dont think so", "no, only a bit", "nothing much", "not too bad", "hardly"]
+HALF_DENIED = ["nah not really", "nah not realy", "no not really", "dont think so", "no, only a bit",
+               "nothing much", "not too bad", "hardly"]
 OTHER = ["no", "yes", "not at all", "not a bit", "not even a little", "is it a bit?", "only the left one", "just my apixaban", "ok",
          "12 cm", "i was joking", "my legs are tired", ""]
 

@@ -92,6 +92,10 @@ def test_every_kind_that_is_listed_has_a_row_here():
     assert set(PASSES) | {"home_again"} == {kind.name for kind in REMINDER_KINDS.values() if not kind.shows}
 
 
+def test_whether_a_limit_until_somebody_is_cleared_is_over_is_asked_every_four_weeks():
+    assert REMINDER_KINDS["limit"].anew == timedelta(weeks=4)
+
+
 @pytest.mark.parametrize(("moment", "quiet", "begins"), [
     ("2026-06-02 11:00", (time(20), time(9)), "2026-06-02 19:00"),
     ("2026-06-02 18:59", (time(20), time(9)), "2026-06-02 19:00"),
