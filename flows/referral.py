@@ -107,8 +107,8 @@ FLOW = Flow(
         Tell("Thank you for telling me. Once you have been told that you may train, say “safety check”: only that opens squats and "
              "tests again.", WENT.is_("yes") & ~fact("may_train").is_("yes")),
         Tell("Good that it is booked. If anything gets worse before then, don't wait for it.", WENT.is_("booked")),
-        Tell(EMERGENCY, STILL_NOT_SEEN & STOOD.is_("emergency"), must_arrive=True),
-        Tell(SAME_DAY, STILL_NOT_SEEN & STOOD.is_("same_day"), must_arrive=True),
+        Tell(EMERGENCY, STILL_NOT_SEEN & STOOD.is_("emergency"), must_arrive=True, last=True),
+        Tell(SAME_DAY, STILL_NOT_SEEN & STOOD.is_("same_day"), must_arrive=True, last=True),
         Tell(CLINICIAN, WENT.is_("no") & STOOD.is_("clinician"), must_arrive=True),
         Tell("I ask again on {next_time:date}.", STILL_NOT_SEEN),
         Tell("As far as I know, you no longer need to be seen first.", ~SENT),

@@ -69,6 +69,12 @@ def what_stands(draft: Draft, text: str = "") -> str:
     return draft.book.answers().stands(text, draft.known) if draft.book.answers else ""
 
 
+def sent_today(draft: Draft) -> bool:
+    """True at the menu if somebody was sent today to be seen at once."""
+    at_rest = draft.session.stack and draft.top.flow == draft.book.home and not draft.session.aside
+    return bool(at_rest) and draft.known.facts.get("safety.level.today") == "yes" and bool(what_stands(draft))
+
+
 def told_what_stands(draft: Draft, text: str = "") -> bool:
     """Say that again, and let the open question stand; return False where there is nothing to say."""
     if not (stands := what_stands(draft, text)):
@@ -85,7 +91,7 @@ def tell_idle(draft: Draft, text: str) -> None:
         answers = draft.book.answers()
         topic = answers.topic_of(text)
         unknown = UNKNOWN if draft.known.facts.get("is_coach") == "yes" else f"{UNKNOWN} {ASK_SOMEBODY}"
-        draft.say(answers.word(text) or (answers.says(topic, draft.known) if topic else unknown))
+        draft.say(answers.word(text) or (answers.says(topic, draft.known) if topic else what_stands(draft) or unknown))
 
 
 def _asks(draft: Draft, text: str) -> bool:
@@ -100,7 +106,10 @@ def _about_this(draft: Draft, part: str) -> str:
 
 
 def not_known(draft: Draft) -> None:
-    """Say that a question can't be answered, and offer the coach where there is one."""
+    """Say that a question can't be answered, and offer the coach where there is one; to somebody who was sent to be seen at once today, say
+    that again."""
+    if sent_today(draft) and told_what_stands(draft):
+        return
     to_coach = draft.book.answers().to_coach if draft.book.answers else ""
     coached = draft.known.facts.get("coach") == "yes" and to_coach
     at_home = draft.top.flow == draft.book.home and draft.known.facts.get("is_coach") == "yes"

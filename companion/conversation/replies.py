@@ -36,7 +36,7 @@ from companion.conversation.aims import (
 )
 from companion.conversation.alike import as_before
 from companion.conversation.amending import amend, answer_anew
-from companion.conversation.answers import HELP_MOST, answered, refuse, tell_idle, told_what_stands, what_stands
+from companion.conversation.answers import HELP_MOST, answered, refuse, sent_today, tell_idle, told_what_stands, what_stands
 from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, keeps_words, stand_again
 from companion.conversation.condition import ALWAYS
 from companion.conversation.corrections import tells_otherwise
@@ -71,7 +71,18 @@ from companion.language.questions import asked_surely, is_question
 
 
 def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
-    """Take a text message. ``harmless``: it was asked whether something hurt in it, and nothing did."""
+    """Take a text message. ``harmless``: it was asked whether something hurt in it, and nothing did. Words at the menu that would come to
+    nothing, from somebody who was sent to be seen at once today, are met with where they were sent."""
+    before = draft.session, list(draft.effects)
+    sent_now = sent_today(draft)
+    _typed(draft, text, harmless)
+    aside = draft.session.aside
+    if sent_now and (draft.session.refused > before[0].refused or (aside and aside.about == "which")):
+        draft.session, draft.effects = before
+        told_what_stands(draft)
+
+
+def _typed(draft: Draft, text: str, harmless: bool) -> None:
     waits = draft.session.aside and draft.session.aside.if_hurt
     if not waits and answers_invitation(draft, text):
         return

@@ -106,7 +106,7 @@ def test_an_emergency_flag_ends_it_at_once_and_tells_the_coach(before: tuple[str
     talk = begun().say(*before, answer)
     assert level(talk) == "emergency"
     assert EMERGENCY in heard(talk)
-    assert talk.state == "home.pick"
+    assert talk.state == "", "nothing follows it but how a wrong tap is undone"
     assert alerts(talk) == ["emergency"]
 
 
@@ -454,6 +454,14 @@ def test_a_check_that_is_left_half_done_keeps_what_it_has_heard(told: tuple[str,
     assert talk.session.idle
     assert level(talk) == expected
     assert "safety.checked" not in talk.found
+
+
+@pytest.mark.parametrize(("weakness", "fall", "said"), [
+    ("yes", "no", True), ("not sure", "no", True), ("no", "yes", True), ("no", "no", False)])
+def test_what_is_to_be_looked_at_today_is_told_before_the_other_questions(weakness: str, fall: str, said: bool):
+    talk = begun().say("no", "no", "yes", weakness, fall, "no" if said else "yes")
+    assert talk.state == "safety_check.history"
+    assert ("should be looked at today, also if you stop answering here" in heard(talk)) is said
 
 
 def test_leaving_a_check_half_done_lifts_nothing():

@@ -1025,6 +1025,27 @@ def test_nothing_follows_the_words_that_send_somebody_to_be_seen(flow: str, repl
     assert "squat.goal" not in talk.found
 
 
+@pytest.mark.parametrize(("replies", "verdict"), [
+    (("safety check", "yes"), EMERGENCY), (("safety check", "no", "no", "yes", "yes", *("no",) * 5, "0", "no"), SAME_DAY)])
+def test_nothing_follows_them_in_the_safety_check_either(replies: tuple[str, ...], verdict: str):
+    talk = Talk(BOOK["home"].flow, UNCHECKED, BOOK).say(*replies)
+    assert verdict in [say.text for say in talk.says]
+    assert talk.session.stack == ()
+
+
+@pytest.mark.parametrize("words", ["hello?", "i feel really scared", "bananas", "is that true?"])
+def test_words_that_would_come_to_nothing_are_met_with_where_they_were_sent_on_that_day(words: str):
+    talk = Talk(BOOK["home"].flow, UNCHECKED, BOOK).say("safety check", "yes", "hi")
+    before = len(talk.says)
+    talk.say(words)
+    assert EMERGENCY in [say.text for say in talk.says[before:]]
+    assert talk.state == "home.pick"
+    talk.known.pop("safety.level.today")
+    before = len(talk.says)
+    talk.say("bananas")
+    assert EMERGENCY not in [say.text for say in talk.says[before:]]
+
+
 def test_pain_that_can_be_an_emergency_ends_with_its_words_too():
     talk = in_a_test("9", "my back hurts", "back", "5", "no", "yes", "no", "yes")
     assert talk.last == EMERGENCY
