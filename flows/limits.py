@@ -1,7 +1,6 @@
 """Limits: what a clinician told somebody to leave out, by whom and until when; said back in one line before it counts."""
 
 from dataclasses import replace
-from typing import Final
 
 from companion.conversation.condition import ALWAYS, Fact, fact
 from companion.conversation.day_kinds import LimitEnd
@@ -100,14 +99,10 @@ ASK_TOMORROW = Do(Remind("limit", "limits", "{tomorrow}"), UNTIL_SAID.only_if)
 """Somebody who puts the phone away is asked again the next day; once it is answered, on the date of what stands."""
 
 
-OF_COURTESY: Final = 2
-"""Words that may be only a courtesy, "ok fine", and don't say that there is no limit; our choice."""
-
-
 def _part_told(text: str) -> str:
     """Return the answer to what was to be left out in a sentence that says so, "nothing over 40 kg", or that there is no such thing, "all
     fine, go ahead she said"; "" for none."""
-    if tells_no_limit(text) and len(text.split()) > OF_COURTESY:
+    if tells_no_limit(text, courtesies=False):
         return "none"
     part = only_part(text)
     return "stretching" if part.startswith("stretch") else part if part in {value for value, *_ in WHAT} else ""

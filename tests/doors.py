@@ -78,7 +78,7 @@ MOVING: Final = (*TESTS, "warm_up", "prime", "squat_day", "best_squat")
 ROUNDS: Final = ("screen", "full_screen", "retest", "depth_estimate")
 """They lead to those, or tell of depth."""
 PLANS: Final = ("squat_days", "trial")
-OWN: Final = ("age", "bar", "depth_step", "film", "leave_coach", "morning", "note_to_coach", "reminder_times", "reminders",
+OWN: Final = ("age", "bar", "depth_step", "film", "leave_coach", "morning", "note_to_coach", "reminder_times", "reminders", "since_pain",
               "clearance", "limit_over", "limits", "referral", "retest_later", "safety_check", "setup_morning", "share_outcomes",
               "share_trial", "squat_after", "squats_told", "time_off", "whereabouts")
 COACHES: Final = ("alert_seen", "caseload", "compare", "coach_act", "coach_note", "digest", "find_lifter", "groups", "invite_lifter",

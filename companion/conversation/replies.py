@@ -86,6 +86,8 @@ def _typed(draft: Draft, text: str, harmless: bool) -> None:
     waits = draft.session.aside and draft.session.aside.if_hurt
     if not waits and answers_invitation(draft, text):
         return
+    if not waits and _told_first(draft, text):
+        return
     if not harmless and heard_out(draft, text):
         if stands := what_stands(draft, text):  # "do I need an ambulance?" reports pain too
             draft.effects.insert(0, Say(stands, must_arrive=True))
@@ -148,6 +150,16 @@ def _typed(draft: Draft, text: str, harmless: bool) -> None:
         control(draft, heard)
     else:
         _read(draft, text)
+
+
+def _told_first(draft: Draft, text: str) -> bool:
+    """Begin a flow whose sentences count before pain is heard in them, where nothing is asked; return False where there is none."""
+    at_rest = not draft.session.aside and (not draft.session.stack or draft.top.flow == draft.book.home)
+    said = draft.book.sentence(text, draft.known.facts) if at_rest else None
+    if not said or not draft.book[said[0]].flow.policy.heard_first:
+        return False
+    start(draft, *said)
+    return True
 
 
 def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:

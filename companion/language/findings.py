@@ -47,8 +47,15 @@ def beside_the_found(text: str) -> str:
     return _FOUND.sub(",", _SAID.sub(",", normalise(text)))
 
 
-def tells_no_limit(text: str) -> bool:
-    """True if words that say what a clinician said set no limit: each part says that there is none, or only what was found."""
+OF_COURTESY: Final = 2
+"""Words that may be only a courtesy, "ok fine"; our choice."""
+
+
+def tells_no_limit(text: str, courtesies: bool = True) -> bool:
+    """True if words that say what a clinician said set no limit: each part says that there is none, or only what was found.
+    ``courtesies``: also in words that may be no more than that."""
+    if not courtesies and len(text.split()) <= OF_COURTESY:
+        return False
     if sets_none(text) or only_clears(text):
         return True
     parts = split_up(text)

@@ -22,8 +22,8 @@ OFFERED = "not_flags_offered.txt"
 SAID_AS = ("{}", "i want {}", "i want to {}", "i'd like to {}", "can i {}", "can we do {}", "let's do {}", "how do i {}", "{} please",
            "no, {}", "what about {}", "i think {}", "{} i guess", "{} again", "it was {}", "not {}", "i dont have {}", "i have {}")
 # What is typed to these is often a sign.
-_ABOUT_SIGNS = {"safety_check", "pain", "signs", "crisis", "limits", "limit_over", "clearance", "morning", "setup_morning", "referral",
-                "wrong_tap", "outcome"}
+_ABOUT_SIGNS = {"safety_check", "pain", "signs", "crisis", "limits", "limit_over", "clearance", "morning", "since_pain", "setup_morning",
+                "referral", "wrong_tap", "outcome"}
 
 
 def lines_of(name: str) -> list[str]:

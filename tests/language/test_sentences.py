@@ -85,6 +85,7 @@ BOTH = {
     "i train 4 days, sometimes 3, depends on shifts at the bakery", "physio cleared me fully in may, no limits at all",
     "no squats today only tests. floor: fine, wall: fine, ankle: left stiffer", "pause till 3rd", "unpause",
     "I am not allowed to train after ten, the neighbours complain about noise", "can't make it tonight, the goats got out",
+    "Physio Helen gave me the all clear to squat as heavy as I like. Finally",
     "squatted in steel caps today. clunky but ok", "skip today pls, back sore from shifting the sofa, will do it tmrw"}
 """These say a day or a clearance, and the second ear of pain asks about some of them."""
 
@@ -126,6 +127,8 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
         "Skip today, bridge is closed, I'm not home till midnight. Tomorrow at noon, swear on my mother's meatballs",
         "Physio gave me the all clear on ankle mobility, 12 cm each and no worries, her words", "not squatting this week, moving house",
         "can't tonight, boiler man's due between four and never", "cant train til after work",
+        "Doctor gave me the all clear at the insurance check, no limits, lift what you like he said",
+        "Can't train tonight, parents evening. I teach year 9",
         "Doc cleared me at the annual physical, full duty, no limits. Load it up"} | BOTH
 
 
