@@ -11,7 +11,7 @@ from companion.conversation.kinds import Answer
 from companion.language.act_rules import matches, tables_in
 from companion.language.acts import Asks, hear_act
 from companion.language.clauses import flat
-from companion.language.courtesies import THANKS
+from companion.language.courtesies import nods
 from companion.language.phrases import Phrase, hear, normalise
 
 
@@ -68,7 +68,7 @@ def right_wanted(draft: Draft, text: str) -> tuple[str, str] | None:
 
 def assents(draft: Draft, text: str) -> bool:
     """True if a message is plain assent or thanks, which says of no movement that it is over."""
-    said = normalise(text).strip(" .!") in THANKS or hear(text) in (Phrase.YES, Phrase.READY)
+    said = nods(text) or hear(text) in (Phrase.YES, Phrase.READY)
     return said and not isinstance(draft.ask.kind.read(text, draft.context), Answer)
 
 

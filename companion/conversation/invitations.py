@@ -24,9 +24,9 @@ from companion.conversation.session import Frame
 from companion.language.act_rules import matches
 from companion.language.acts import SpeechAct, hear_act
 from companion.language.clauses import flat
-from companion.language.courtesies import HELLOS, PRAISE, THANKS
+from companion.language.courtesies import greets, nods, praises
 from companion.language.flags import hear_flags
-from companion.language.phrases import Phrase, hear, normalise
+from companion.language.phrases import Phrase, hear
 from companion.language.questions import is_question
 
 _OPEN_QUESTION: Final = re.compile(r"(?:and |so )?(?:how|what|which|where|when|who|why)\b", re.IGNORECASE)
@@ -59,9 +59,8 @@ def answers_invitation(draft: Draft, text: str) -> bool:
 def begins_invited(draft: Draft, text: str) -> bool:
     """Begin the flow of an invitation, and ask its first question, for words that would come to nothing: no question, command or
     thanks; return False otherwise."""
-    said = normalise(text).strip(" .!")
     if is_question(text) or hear_act(text).act in (SpeechAct.QUESTION, SpeechAct.COMMAND) or hear(text) in CONTROLS or (
-            said in THANKS - PRAISE or said in HELLOS) or not (those := opened(draft)):
+            nods(text) and not praises(text)) or greets(text) or not (those := opened(draft)):
         return False
     adopt(draft, those[0], those[0], those, text)
     return True

@@ -63,7 +63,7 @@ from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches
 from companion.language.acts import SpeechAct
 from companion.language.clauses import flat
-from companion.language.courtesies import HELLOS, THANKS
+from companion.language.courtesies import greets, nods
 from companion.language.half import half_denied, half_said, in_doubt
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, normalise
@@ -139,7 +139,7 @@ def _typed(draft: Draft, text: str, harmless: bool) -> None:
         start(draft, *said)
     elif draft.top.flow == draft.book.home and begins_invited(draft, text):
         pass
-    elif draft.top.flow == draft.book.home and normalise(text).strip(" .!") in THANKS:
+    elif draft.top.flow == draft.book.home and nods(text):
         draft.say(GOOD)
     elif says_nothing_hurts(draft, text):
         draft.say(what_stands(draft) or GOOD) if draft.top.flow == draft.book.home else ask_again(draft, "Good.")
@@ -284,7 +284,7 @@ def _from_idle(draft: Draft, text: str) -> None:
         start(draft, *said)
     elif begins_invited(draft, text):
         pass
-    elif as_usual and draft.session.idle and not draft.session.asks_first and normalise(text).strip(" .!") in THANKS:
+    elif as_usual and draft.session.idle and not draft.session.asks_first and nods(text):
         draft.say(GOOD)
     elif as_usual and draft.session.idle and not draft.session.asks_first and matches("nothing_hurts", flat(text)):
         draft.say(what_stands(draft) or GOOD)
@@ -362,7 +362,7 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
     near = None if ask.safety or ask.free or claimed else hear(text)
     if not draft.compiled.flow.policy.hears_pain and hear_pain(text) is Pain.YES:
         stand_again(draft, THESE_FIRST)
-    elif normalise(text).strip(" .!") in HELLOS:
+    elif greets(text):
         ask_again(draft)
     elif draft.top.flow == draft.book.home and (flow := draft.book.near_command(text)):
         start(draft, flow)

@@ -20,11 +20,11 @@ from companion.conversation.signs import beside_the_asked, heard_sign, is_option
 from companion.language.act_rules import matches
 from companion.language.clauses import flat
 from companion.language.coach_words import lifters_in, of_oneself
-from companion.language.courtesies import HELLOS, THANKS
+from companion.language.courtesies import greets, nods
 from companion.language.findings import beside_the_found
 from companion.language.flags import Flag, hear_flags
 from companion.language.pain import Pain, hear_pain
-from companion.language.phrases import Phrase, hear, normalise
+from companion.language.phrases import Phrase, hear
 from companion.language.questions import is_question
 
 TOGETHER: Final = timedelta(minutes=2)
@@ -76,7 +76,7 @@ def _came_to_nothing(draft: Draft, before: Session, text: str) -> bool:
     heard = hear(text, strict=True)
     ends = heard in CONTROLS and heard is not Phrase.STOP
     return stayed and not settled and not ends and heard is not Phrase.YES and not is_question(text) and (
-        normalise(text).strip(" .!") not in THANKS | HELLOS and not matches("nothing_hurts", flat(text)))
+        not greets(text) and not nods(text) and not matches("nothing_hurts", flat(text)))
 
 
 def heard_out(draft: Draft, text: str, in_doubt: bool = False) -> bool:

@@ -2,12 +2,36 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
-HELLOS: Final = frozenset(("hi", "hello", "hey", "hi there", "hello there", "hey there", "good morning", "good evening"))
-PRAISE: Final = frozenset(("great", "cool", "good", "nice", "perfect", "fine"))
-"""What answers "how", and else only acknowledges."""
-THANKS: Final = PRAISE | frozenset((
-    "thanks", "thank you", "thx", "ta", "cheers", "thanks a lot", "many thanks", "ok", "okay", "ok thanks", "okay thanks", "ok thank you",
-    "got it", "will do", "alright", "all right", "understood", "\N{THUMBS UP SIGN}"))
-"""Replies to a message without a question, such as the one on the evening before a squat day."""
+from companion.language.phrases import normalise
+
+_WHOM: Final = r"(?:,? (?:there|again|mate|bro|man|buddy|bot|all|everyone|friend|then|love))*"
+_HELLO: Final = re.compile(rf"(?:hi+|hello+|hey+|hiya|howdy|good (?:morning|afternoon|evening|day)|g'?day|yo){_WHOM}")
+_PRAISE: Final = re.compile(r"great|cool|good|nice|perfect|fine|lovely|brilliant|awesome")
+_NODS: Final = (r"ok|okay|kk?|got it|will do|alright|all right|right|understood|noted|sounds good|fair enough|good to know|no worries|"
+                r"\N{THUMBS UP SIGN}")
+_THANKS: Final = (r"(?:many |lots of )?(?:thanks|thank you|thank u|thankyou|thx|tx|ty|ta|cheers|much appreciated|appreciate it)"
+                  r"(?: (?:so|very|ever so) much| a lot| a million| a bunch| heaps| loads| indeed)?(?: for .{1,40})?")
+_ANY: Final = rf"(?:{_NODS}|{_THANKS}|{_PRAISE.pattern})"
+_NOD: Final = re.compile(rf"(?:{_ANY}[,!.]? (?:and )?)*(?:{_NODS}|{_THANKS}){_WHOM}")
+
+
+def greets(text: str) -> bool:
+    """True if a whole reply is a greeting."""
+    return bool(_HELLO.fullmatch(_plain(text)))
+
+
+def praises(text: str) -> bool:
+    """True if a whole reply is praise: it answers "how", and else only acknowledges."""
+    return bool(_PRAISE.fullmatch(_plain(text)))
+
+
+def nods(text: str) -> bool:
+    """True if a whole reply thanks or acknowledges and no more, as after the message of the evening before a squat day."""
+    return bool(_NOD.fullmatch(_plain(text))) or praises(text)
+
+
+def _plain(text: str) -> str:
+    return normalise(text).strip(" .!")
