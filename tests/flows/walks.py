@@ -28,7 +28,7 @@ from companion.verify.proof import Found, prove
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW, PAIN
 
-TRIES = 2_000
+TRIES = 4_000
 """Walks looked at for one flow before what no walk took counts as not found; a fixed draw, so always the same ones."""
 
 HEEDING = 0.5
