@@ -35,11 +35,10 @@ _OPEN_QUESTION: Final = re.compile(r"(?:and |so )?(?:how|what|which|where|when|w
 def answers_invitation(draft: Draft, text: str) -> bool:
     """Take a message as the answer to what the last messages asked, if it is one beyond doubt, of one of them only; return False
     otherwise. An open question that the body or safety depends on keeps an answer of its own. Words in which only a doubtful sign
-    would be heard begin a flow that asks what a clinician said. A sentence that begins the flow of one itself goes on as at the menu, so
-    that what it tells beside the answer counts."""
+    would be heard begin a flow that asks what a clinician said. What a sentence of the flow itself tells beside the answer counts too."""
     stack, those = draft.session.stack, opened(draft)
-    if begun := _begun_by_sentence(draft, those, text):
-        return _answered_anew(draft, begun, those, text)
+    if (begun := _begun_by_sentence(draft, those, text)) and _answered_anew(draft, begun, those, text):
+        return True
     there = [one for one in those if not heard_out(copy_of(one), text)]
     if there and _only_left_open(there[0].compiled.flow) and _says_whether(draft, there[0], those, text):
         return True
@@ -73,8 +72,8 @@ def _begun_by_sentence(draft: Draft, those: Sequence[Draft], text: str) -> tuple
 
 
 def _answered_anew(draft: Draft, begun: tuple[str, str], those: Sequence[Draft], text: str) -> bool:
-    """Begin the flow of an invitation with what its own sentence tells, and take that for the answer to its first question too. False if
-    nothing is left to be asked there, or a sign is heard: then it goes on as at the menu."""
+    """Begin the flow of an invitation with what its own sentence tells, and take that for the answer to its first question too; return
+    False if it answers none there, or a sign is heard."""
     there = _opened(draft, *begun)
     if not there or heard_out(copy_of(there), text) or not answered_at(there, text):
         return False

@@ -102,7 +102,7 @@ async def test_whether_they_were_seen_is_answered_in_words(gym, words):
 
 
 @pytest.mark.parametrize(("words", "limit"), [
-    ("saw the doc, she said no squats for 2 weeks", True), ("i went and they said take it easy", True),
+    ("i went, she said no squats for 2 weeks", True), ("i went and they said take it easy", True),
     ("i went and they said its fine", False)])
 async def test_what_was_said_there_is_not_taken_for_a_sign_and_is_offered_where_it_is_asked(gym, words, limit):
     person = await invited(gym, "referral", safety__level="clinician")
@@ -114,8 +114,16 @@ async def test_what_was_said_there_is_not_taken_for_a_sign_and_is_offered_where_
     assert place(gym, person).startswith("limits.") is limit, "what was set, or may be, is asked about as a limit"
 
 
+async def test_a_sentence_that_says_who_and_what_is_both_answers(gym):
+    person = await invited(gym, "referral", safety__level="clinician")
+    heard = await say(gym, "saw the doc, she said no squats for 2 weeks")
+    assert heard[-1].startswith("I understand: no squats, until 15 June 2026, said by a doctor.")
+    assert told(gym, person, "referral") == {"went": "yes"}
+
+
 @pytest.mark.parametrize(("words", "went"), [
-    ("booked for tuesday", "booked"), ("waiting list", "no"), ("havent got an appointment yet", "no")])
+    ("not yet, appointment on friday", "booked"), ("booked for tuesday", "booked"), ("waiting list", "no"),
+    ("havent got an appointment yet", "no")])
 async def test_who_has_not_been_seen_yet_hears_when_it_is_asked_again(gym, words, went):
     person = await invited(gym, "referral", safety__level="clinician")
     heard = await say(gym, words)
