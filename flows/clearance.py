@@ -6,8 +6,7 @@ from companion.conversation.flow import Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import Words, YesNo, choice
 from companion.conversation.policy import Policy
 from companion.language.clearances import CLEARANCES
-from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, CLEARED_SAID, SENTENCES, asked_who_and_when, not_cleared
-from flows.limit_facts import (
+from flows.clearance_facts import (
     after_what,
     asked_left,
     clearance_facts,
@@ -23,6 +22,7 @@ from flows.limit_facts import (
     sets_limit,
     until_asked_again,
 )
+from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, CLEARED_SAID, SENTENCES, asked_who_and_when, not_cleared
 from flows.limits import STANDING, YES_NO
 from flows.safety_check import TOLD, UNSURE
 from flows.safety_facts import CLEARED_WHY, tomorrow

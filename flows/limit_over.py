@@ -6,7 +6,7 @@ from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import YesNo, choice
 from companion.conversation.policy import Policy
-from flows.limit_facts import after_words, asked_after, end_given, kilos_after, limits_after, over_facts
+from flows.limit_over_facts import after_words, asked_after, end_given, kilos_after, limits_after, over_facts
 from flows.limits import STANDING
 from flows.shared import WELCOMED
 

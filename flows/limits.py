@@ -15,33 +15,33 @@ from companion.language.clearances import SIGNED_OFF
 from companion.language.findings import tells_no_limit
 from companion.language.limits import NEW_END, NEW_KILOS, NEW_KILOS_TILL, NEW_KILOS_UNIT, NEW_UNIT, TOLD_MORE, only_part
 from flows.limit_facts import (
-    NO_MORE,
-    asked_then,
-    before_right,
     end_read,
-    end_then,
     first_told,
     how_read,
-    kilos_then,
-    kilos_told,
     left_open,
-    left_out,
     limit_facts,
     limits_beside,
     limits_open,
-    limits_then,
-    may_put_right,
     past_read,
-    right_read,
     same_words,
     second_end_read,
     second_told,
-    sooner,
-    stands_then,
     told_words,
-    understood,
     who_read,
     words_beside,
+)
+from flows.limit_right_facts import before_right, may_put_right, right_read
+from flows.limit_then_facts import (
+    NO_MORE,
+    asked_then,
+    end_then,
+    kilos_then,
+    kilos_told,
+    left_out,
+    limits_then,
+    sooner,
+    stands_then,
+    understood,
 )
 from flows.safety_facts import tomorrow
 from flows.shared import WELCOMED

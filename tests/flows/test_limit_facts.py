@@ -4,19 +4,24 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date, datetime
+from importlib import import_module
 from typing import Any
 
 from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
 from companion.screening.limits import Limit, LimitPart, as_text, limits_in
-from flows import limit_facts
-from flows.limit_facts import UNSAID, clearance_facts, may_put_right, over_facts, sets_limit, show_in
+from flows.clearance_facts import clearance_facts, sets_limit
+from flows.limit_facts import UNSAID, limit_facts, show_in
+from flows.limit_over_facts import over_facts
+from flows.limit_right_facts import may_put_right
 from tests.drive import NOW
 from tests.table import each_row
 
 TODAY = {"today": "2026-03-02", "on": "2026-03-02"}
 L, S, B, T, E, ANY = (LimitPart.LOAD, LimitPart.SQUATS, LimitPart.BENDING, LimitPart.TRAINING, LimitPart.ELSEWHERE, LimitPart.OTHER)
 STRETCHES = (LimitPart.HIP, LimitPart.HAMSTRINGS, LimitPart.CALF)
+FACTS = {name: value for file in ("limit", "limit_right", "limit_then", "limit_over", "clearance")
+         for name, value in vars(import_module(f"flows.{file}_facts")).items()}
 
 
 def limit(*parts: LimitPart, kg: float | None = None, until: str = "", by: str = "", words: str = "", elsewhere: str = "",
@@ -25,7 +30,7 @@ def limit(*parts: LimitPart, kg: float | None = None, until: str = "", by: str =
 
 
 def of(name: str, got: dict[str, Any]) -> Any:
-    return getattr(limit_facts, name)({**TODAY, **got}, "")
+    return FACTS[name]({**TODAY, **got}, "")
 
 
 def left(name: str, got: dict[str, Any]) -> tuple[Limit, ...]:
@@ -42,11 +47,11 @@ def known(asked: str = "", **facts: Any) -> Known:
 
 def test_a_telling_begins_with_its_words_the_day_and_the_units():
     day = {"on": "2026-03-02", "units": "metric"}
-    assert limit_facts.limit_facts(known(" no squats ")) == {**day, "given": "no squats"}
-    assert limit_facts.limit_facts(known("", welcome__units="imperial")) == {**day, "units": "imperial"}
+    assert limit_facts(known(" no squats ")) == {**day, "given": "no squats"}
+    assert limit_facts(known("", welcome__units="imperial")) == {**day, "units": "imperial"}
     cut = "x" * SAID_MOST
-    assert limit_facts.limit_facts(known(cut)) == {**day, "cut": cut}
-    assert limit_facts.limit_facts(known(cut[1:])) == {**day, "given": cut[1:]}
+    assert limit_facts(known(cut)) == {**day, "cut": cut}
+    assert limit_facts(known(cut[1:])) == {**day, "given": cut[1:]}
 
 
 ADDS = {"units": "metric", "on": "2026-03-02", "given": "no bending", "says": "adds"}
@@ -60,7 +65,7 @@ ADDS = {"units": "metric", "on": "2026-03-02", "given": "no bending", "says": "a
     ((limit(L),), "", {"given": "also no bending"})])
 def test_what_is_added_is_added_to_what_was_told_last_today(stands: tuple[Limit, ...], today: str, begins: dict[str, str]):
     facts: dict[str, Any] = {"safety.limits": as_text(stands)} | ({"safety.limits.today": today} if today else {})
-    got = limit_facts.limit_facts(Known({"today": "2026-03-02", **facts}, known().now, asked="also no bending"))
+    got = limit_facts(Known({"today": "2026-03-02", **facts}, known().now, asked="also no bending"))
     assert got == {"units": "metric", "on": "2026-03-02", **begins}
 
 

@@ -75,8 +75,9 @@ TARGETS: Final = (
            but=("EXAMPLES", "SENTENCES")),
     Target("flows/level_parts.py", ("tests/flows/test_level_parts.py", "tests/flows/test_signs.py tests/flows/test_late_pain.py")),
     Target("flows/sign_facts.py", ("tests/flows/test_sign_facts.py", "tests/flows/test_signs.py")),
-    Target("flows/limit_facts.py", ("tests/flows/test_limit_facts.py", "tests/flows/test_limits.py tests/flows/test_time_off.py",
-                                    "tests/flows/test_closed_meanwhile.py tests/coach/test_alerts.py")),
+    *(Target(f"flows/{name}_facts.py", ("tests/flows/test_limit_facts.py", "tests/flows/test_limits.py tests/flows/test_time_off.py",
+                                        "tests/flows/test_closed_meanwhile.py tests/coach/test_alerts.py"))
+      for name in ("limit", "limit_right", "limit_then", "limit_over", "clearance")),
     Target("companion/screening/standing.py", ("tests/screening/test_standing.py", "tests/coach/test_summary.py")),
     Target("companion/screening/levels.py", ("tests/screening/test_levels.py", "tests/flows/test_safety_check.py",
                                              "tests/coach/test_summary.py")),
