@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Alert
 from companion.conversation.flow import Do, Flow, Known, Run, Tell
@@ -35,8 +33,8 @@ def may_tell(asked: str, facts: Facts) -> bool:
 
 
 FLOW = Flow(
-    "since_pain", version=1, title="How it is since", policy=replace(Policy.FOLLOW_UP, heard_first=True), command=None, gates=(WELCOMED,),
-    at_start=how_told, sentences=(HOW_IT_IS,), fits=may_tell, said_by=fact("pain.follow").is_("open"), at_rest=True,
+    "since_pain", version=1, title="How it is since", policy=Policy.FOLLOW_UP, command=None, gates=(WELCOMED,),
+    at_start=how_told, heard_first=(HOW_IT_IS,), fits=may_tell, said_by=fact("pain.follow").is_("open"), at_rest=True,
     facts=(SINCE, Fact("due", values=("yes", "no")), Fact("words", values=("its worse",))),
     steps=(
         Run("morning", STILL_DUE & SINCE.known, asked="{how}"),

@@ -194,7 +194,8 @@ class Flow:
     tried in order, on the known facts and these. ``policy``: its behaviour among other flows. ``command``: words that start it, besides its
     own name and title; None if only a button, a reminder or another flow starts it. ``sentences``: patterns of whole sentences that
     start it, with the group "asked" as the request, if ``fits`` accepts that (None: always), given the person's facts, and ``said_by``
-    holds for them; ``at_rest``: only where nothing but the menu is open, or one of the flows ``over``. ``invite``: the text of a
+    holds for them; ``heard_first``: those that name no pain and no sign, so that they count before such are looked for, where nothing is
+    asked; ``at_rest``: only where nothing but the menu is open, or one of the flows ``over``. ``invite``: the text of a
     reminder that offers it, with the buttons ``invites`` (none: one that begins it); ``missed``: the text if the reminder came too
     late. ``parked``: the reply to stopping it, if not the usual one; a template. ``why``: why its questions are asked, where their
     cards do not say. ``compatible``: older versions whose open runs continue in this one. ``rests_on``: facts of ``at_start``, and
@@ -213,6 +214,7 @@ class Flow:
     policy: Policy = Policy.TEST
     command: tuple[str, ...] | None = ()
     sentences: tuple[str, ...] = ()
+    heard_first: tuple[str, ...] = ()
     fits: Callable[[str, Facts], bool] | None = None
     said_by: Condition = ALWAYS
     at_rest: bool = False

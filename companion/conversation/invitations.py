@@ -39,7 +39,8 @@ def answers_invitation(draft: Draft, text: str) -> bool:
     stack, those = draft.session.stack, opened(draft)
     if (begun := _begun_by_sentence(draft, those, text)) and _answered_anew(draft, begun, those, text):
         return True
-    there = [one for one in those if not heard_out(copy_of(one), text)]
+    harmless = draft.book.heard_first(text, draft.known.facts) is not None
+    there = [one for one in those if harmless or not heard_out(copy_of(one), text)]
     if there and _only_left_open(there[0].compiled.flow) and _says_whether(draft, there[0], those, text):
         return True
     if not there or (stack and draft.ask.safety and isinstance(draft.ask.kind.read(text, draft.context), Answer)):
@@ -75,7 +76,8 @@ def _answered_anew(draft: Draft, begun: tuple[str, str], those: Sequence[Draft],
     """Begin the flow of an invitation with what its own sentence tells, and take that for the answer to its first question too; return
     False if it answers none there, or a sign is heard."""
     there = _opened(draft, *begun)
-    if not there or heard_out(copy_of(there), text) or not answered_at(there, text):
+    names_none = draft.book.heard_first(text, draft.known.facts) == begun
+    if not there or not (names_none or not heard_out(copy_of(there), text)) or not answered_at(there, text):
         return False
     adopt(draft, next(one for one in those if one.top.flow == begun[0]), there, those)
     return True

@@ -16,7 +16,6 @@ class Policy:
     an interruption. ``reopens``: false if its last answer can't be taken back once it is done. ``quiet``: no menu follows it.
     ``pages``: its messages may wait until the person asks for more. ``told``: it asks what a clinician said, so that words which may be
     a sign that is not urgent are mostly its answers.
-    ``heard_first``: its sentences count before pain and other signs are looked for in them, where nothing is asked.
     ``ends_all``: at its end nothing goes on that waited for it; open questions about signs and pain stay parked. ``stops``: its questions
     have a stop button. ``beside``: it begins over the open question, which is asked again after it.
     """
@@ -33,7 +32,6 @@ class Policy:
     beside: bool = False
     pages: bool = False
     told: bool = False
-    heard_first: bool = False
     ends_all: bool = False
 
     TEST: ClassVar[Policy]

@@ -86,6 +86,10 @@ class Book:
         of nobody in particular)."""
         return _said(text, self._sentences, facts)
 
+    def heard_first(self, text: str, facts: Facts) -> tuple[str, str] | None:
+        """Return the same for a sentence that counts before pain and signs are looked for in it."""
+        return _said(text, self._first, facts)
+
     def code(self, text: str) -> str | None:
         """Return the code in a sentence that gives one, else None; the letters of a code may spell any word."""
         said = _said(text, self._codes)
@@ -98,6 +102,10 @@ class Book:
     @cached_property
     def _sentences(self) -> Sentences:
         return _patterns(self.flows.written.values())
+
+    @cached_property
+    def _first(self) -> Sentences:
+        return tuple((re.compile(pattern), flow) for flow in self.flows.written.values() for pattern in flow.heard_first)
 
     @cached_property
     def _codes(self) -> Sentences:
@@ -117,7 +125,7 @@ class Book:
 
 
 def _patterns(flows: Iterable[Flow]) -> Sentences:
-    return tuple((re.compile(pattern), flow) for flow in flows for pattern in flow.sentences)
+    return tuple((re.compile(pattern), flow) for flow in flows for pattern in (*flow.heard_first, *flow.sentences))
 
 
 def _said(text: str, sentences: Sentences, facts: Facts | None = None) -> tuple[str, str] | None:

@@ -140,7 +140,7 @@ def _typed(draft: Draft, text: str, harmless: bool) -> None:
     elif draft.top.flow == draft.book.home and begins_invited(draft, text):
         pass
     elif draft.top.flow == draft.book.home and nods(text):
-        draft.say(GOOD)
+        draft.say(what_stands(draft) or GOOD)
     elif says_nothing_hurts(draft, text):
         draft.say(what_stands(draft) or GOOD) if draft.top.flow == draft.book.home else ask_again(draft, "Good.")
     elif _asked_back(draft, text):
@@ -153,13 +153,12 @@ def _typed(draft: Draft, text: str, harmless: bool) -> None:
 
 
 def _told_first(draft: Draft, text: str) -> bool:
-    """Begin a flow whose sentences count before pain is heard in them, where nothing is asked; return False where there is none."""
+    """Begin a flow with a sentence that counts before pain is heard in it, where nothing is asked; return False where it is none."""
     at_rest = not draft.session.aside and (not draft.session.stack or draft.top.flow == draft.book.home)
-    said = draft.book.sentence(text, draft.known.facts) if at_rest else None
-    if not said or not draft.book[said[0]].flow.policy.heard_first:
-        return False
-    start(draft, *said)
-    return True
+    if at_rest and (said := draft.book.heard_first(text, draft.known.facts)):
+        start(draft, *said)
+        return True
+    return False
 
 
 def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
@@ -284,9 +283,8 @@ def _from_idle(draft: Draft, text: str) -> None:
         start(draft, *said)
     elif begins_invited(draft, text):
         pass
-    elif as_usual and draft.session.idle and not draft.session.asks_first and nods(text):
-        draft.say(GOOD)
-    elif as_usual and draft.session.idle and not draft.session.asks_first and matches("nothing_hurts", flat(text)):
+    elif as_usual and draft.session.idle and not draft.session.asks_first and (
+            nods(text) or matches("nothing_hurts", flat(text))):
         draft.say(what_stands(draft) or GOOD)
     else:
         if not told_what_stands(draft, text) and is_question(text):

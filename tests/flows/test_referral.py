@@ -15,7 +15,7 @@ from companion.conversation.step import step
 from companion.screening.limits import Limit, LimitPart, as_text
 from flows.catalogue import BOOK
 from flows.referral import FLOW
-from flows.shared import SAME_DAY
+from flows.shared import EMERGENCY, SAME_DAY
 from tests.app.test_service import Life, settled
 from tests.drive import CHECKED, UNCHECKED, Talk
 
@@ -290,6 +290,60 @@ def test_what_came_of_it_told_to_the_reminder_is_not_asked_for_again(words: str)
     talk = reminded("same_day", words)
     assert talk.state == "referral.may_train"
     assert told(talk) == [("same_day", f"has been seen. Told, in their words: {words}")]
+
+
+@pytest.mark.parametrize("level", ["clinician", "same_day", "emergency"])
+@pytest.mark.parametrize("words", ["i dont want to go", "im not going", "no way im going to hospital"])
+def test_not_wanting_to_be_seen_is_no_thought_of_self_harm_and_is_asked_about_again(words: str, level: str):
+    talk = at_home(level, words)
+    assert "I can see that you would rather not." in heard(talk)
+    assert told(talk) == [(level, f"has not been seen, and writes: “{words}”")]
+    assert reminds(talk) == ["2026-03-05" if level == "clinician" else "2026-03-03"]
+    assert "crisis" not in talk.found
+
+
+@pytest.mark.parametrize("words", ["i dont want to go on", "i dont want to live anymore"])
+def test_despair_is_heard_also_where_somebody_was_sent_to_be_seen(words: str):
+    assert at_home("emergency", words).found["crisis"] in ("open", "asked")
+
+
+@pytest.mark.parametrize("words", ["ambulance is here", "ok going", "my wife is driving me", "in a&e now waiting"])
+@pytest.mark.parametrize("level", ["clinician", "same_day", "emergency"])
+def test_who_is_on_the_way_is_left_in_peace_until_the_next_day(words: str, level: str):
+    talk = at_home(level, words)
+    assert talk.last.startswith("Good. Stay with them")
+    assert talk.state == ""
+    assert reminds(talk) == ["2026-03-03"]
+    assert told(talk) == [(level, "writes that they are on the way to be seen, or there")]
+
+
+def test_on_my_way_is_an_answer_too():
+    talk = asked("emergency").tap("On my way")
+    assert talk.last.startswith("Good. Stay with them")
+    assert talk.found["referral.went"] == "going"
+
+
+@pytest.mark.parametrize("words", ["they sent me home with painkillers", "just got out of hospital", "they kept me in, im still here"])
+def test_having_been_in_hospital_is_no_sign_and_sets_no_limit(words: str):
+    talk = at_home("emergency", words)
+    assert talk.state == "referral.went"
+    talk.say("yes")
+    if talk.state == "referral.said":
+        talk.say(words)
+    assert talk.state == "referral.may_train"
+
+
+def test_worse_in_an_emergency_is_sent_there_again_and_asked_nothing():
+    talk = at_home("emergency", "its getting worse")
+    assert (talk.last, talk.state) == (EMERGENCY, "")
+    assert reminds(talk) == [], "what is asked tomorrow stays"
+    assert told(talk) == [("emergency", "was sent to be seen, and writes now: “its getting worse”")]
+
+
+@pytest.mark.parametrize("words", ["thanks", "ok", "thank you so much"])
+def test_thanks_after_an_emergency_are_met_with_where_to_go(words: str):
+    talk = Talk(BOOK["home"].flow, UNCHECKED, BOOK).say("safety check", "yes", words)
+    assert talk.last == EMERGENCY
 
 
 @pytest.mark.parametrize("words", ["not sure", "i forgot tbh", "not sure really"])

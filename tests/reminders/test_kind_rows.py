@@ -19,7 +19,7 @@ MEANT = {  # kind: levels it needs (LETTERS below; "": all), those on its day, o
     "unanswered": ("", "", "drop", 3, "wait", "w"),
     "hurt": ("", "", "drop", 3, "wait", "p"),
     "setup": ("gnt", "", "drop", 1, "wait", "s"),
-    "referral": ("cse", "", "drop", 10, "wait", "s"),
+    "referral": ("cse", "", "drop", 10, "wait", ""),
     "limit": ("", "", "drop", 3, "wait", ""),
     "retest": ("gn", "", "put_off", 2, "wait", "s"),
     "screen": ("gn", "", "put_off", 1, "wait", "s"),

@@ -1,0 +1,63 @@
+"""What somebody who was sent to be seen says of it: seen, booked, on the way, not yet, or that they won't go."""
+
+from __future__ import annotations
+
+import re
+from time import perf_counter
+
+import pytest
+
+from companion.language.being_seen import SEEN_FIRST, been_seen, only_says_seen, will_not_go
+from companion.language.phrases import normalise
+
+
+def first(text: str) -> bool:
+    return any(re.fullmatch(pattern, normalise(text).strip(" .!")) for pattern in SEEN_FIRST)
+
+
+@pytest.mark.parametrize("text", [
+    "i dont want to go", "im not going", "no way im going to hospital", "i dont need to", "cant afford it", "not sure if i have to",
+    "not yet, too busy", "no its gone anyway", "i didnt go, it went away", "not going, too far"])
+def test_who_will_not_go_says_no_and_is_heard_before_any_sign(text: str):
+    assert (been_seen(text), will_not_go(text), first(text)) == ("no", True, True)
+
+
+@pytest.mark.parametrize("text", [
+    "just got out of hospital", "they kept me in, im still here", "they sent me home with painkillers", "i went. nothing serious",
+    "all clear from the hospital", "i went to a&e, ecg normal, they said come back if it happens again", "got checked all good",
+    "back from the gp", "went today"])
+def test_who_was_there_says_yes_in_words_that_name_no_sign(text: str):
+    assert (been_seen(text), only_says_seen(text), first(text)) == ("yes", True, True)
+
+
+@pytest.mark.parametrize("text", [
+    "ambulance is here", "in a&e now waiting", "ok going", "my wife is driving me", "i called 999", "going to hospital now"])
+def test_who_is_on_the_way_says_so(text: str):
+    assert (been_seen(text), first(text)) == ("going", True)
+
+
+@pytest.mark.parametrize("text", ["i called, they said tomorrow 10am", "not yet, appointment on friday", "nah, booked for tues"])
+def test_an_appointment_is_one(text: str):
+    assert been_seen(text) == "booked"
+
+
+@pytest.mark.parametrize("text", [
+    "i dont want to live", "i dont want to be here", "i dont want to", "im not going on", "im not going to make it", "i wont be here",
+    "i cant go", "i cant go on", "out of hospital, cant pee", "they sent me home and i cant go on", "going to the gym", "went for a run",
+    "home from work", "am i going to die", "no appointment on friday"])
+def test_what_may_be_a_sign_or_something_else_is_not_read(text: str):
+    assert (been_seen(text), first(text)) == ("", False)
+
+
+@pytest.mark.parametrize("text", ["they sent me home, rest and take it easy", "my doctor said no squats"])
+def test_what_may_limit_says_more_than_that_they_were_seen(text: str):
+    assert not only_says_seen(text)
+
+
+@pytest.mark.parametrize("text", ["they sent me home " * 200, "not yet, too busy, " * 200, "ok, " * 1000, "i'm going now " * 300])
+def test_no_text_takes_long(text: str):
+    began = perf_counter()
+    been_seen(text)
+    will_not_go(text)
+    only_says_seen(text)
+    assert perf_counter() - began < 0.5
