@@ -40,7 +40,8 @@ class Floors(NamedTuple):
 
 FLOORS = {"unseen": Floors(4, 0.98, 0.98, 0.98, 0.05), "unseen_2": Floors(5, 0.97, 0.96, 0.98, 0.07),
           "unseen_3": Floors(5, 0.97, 0.96, 0.96, 0.07), "unseen_4": Floors(5, 0.98, 0.98, 0.98, 0.06),
-          "unseen_5": Floors(5, 0.98, 0.98, 0.98, 0.06), "unseen_6": Floors(5, 0.98, 0.98, 0.98, 0.07)}
+          "unseen_5": Floors(5, 0.98, 0.98, 0.98, 0.06), "unseen_6": Floors(5, 0.98, 0.98, 0.98, 0.07),
+          "unseen_7": Floors(5, 0.98, 0.98, 0.98, 0.06)}
 
 SAID = {
     Flag.WEAKNESS: ["my leg gave way", "foot keeps slapping the floor", "my toes wont lift", "no strength in my left foot", "leg weakness"],
@@ -276,7 +277,7 @@ def test_something_is_heard_in_what_the_rules_and_weights_were_made_from() -> No
 
 CONTRASTED = {f"not_flags_more_{writer}.txt": most for most, writers in (
     (0.1, ("e", "t", "v", "x", "z", "zf", "zx", "zzh", "zzzb", "zzzf", "zzzl", "zzzm", "zzzn")),
-    (0.2, ("zb", "zc", "zza", "zzzi"))) for writer in writers}
+    (0.2, ("zb", "zc", "zza", "zzzi", "zzzq"))) for writer in writers}
 
 
 @pytest.mark.parametrize(
@@ -309,7 +310,6 @@ def test_a_doubt_names_three_signs_at_most_and_none_twice(text: str) -> None:
 
 @each_row("text", ["these sqauts r killing me", "these squats r killing me", "my coach had a heart bypass",
                                   "somebody in my spin class has a pacemaker", "nobody's told me not to lift",
-                                  "cant get it up off the floor",
                                   "nothing wrong with my waterworks", "fever pitch in here", "legs both strong, no giving way",
                                   "not sure I hit depth on the last ones to be honest",
                                   "steroids are cheating"])

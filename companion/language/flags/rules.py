@@ -37,6 +37,7 @@ _NEAR = 5  # words on either side of what was heard, which are looked at alone t
 _SENTENCES = 16  # which are looked at one by one (choice)
 _ORDER = {flag: at for at, flag in enumerate(Flag)}
 _TURN = re.compile(rf"\b(?:just|{'|'.join(sorted(TURNING_WORDS))})\b", re.IGNORECASE)
+_STROKE_SHOWS = word_set("face mouth smile lip cheek eyelid speech slurred slurring")
 _LIGHT_HEAD = (word_set("<dizzy>") - word_set("faint faintness fainty")) | {"stars"}
 
 
@@ -73,8 +74,9 @@ def _spoken_against(one: Heard, heard: tuple[Heard, ...], sentences: dict[str, l
 
 def _lost_in(one: Heard, part: str, words: list[str]) -> bool:
     """True if what is learnt speaks against a flag in a sentence with its words. Nothing does against light in the head: "dizzy on the last
-    set" is ordinary to many, and asked about all the same."""
-    if one.flag is Flag.CHEST and not _LIGHT_HEAD.isdisjoint(words):  # as they are read, slips put right
+    set" is ordinary to many, and asked about all the same. Nor, where the rules are sure, against what a stroke shows in."""
+    never = _LIGHT_HEAD | _STROKE_SHOWS if one.sure else _LIGHT_HEAD
+    if one.flag is Flag.CHEST and not never.isdisjoint(words):  # as they are read, slips put right
         return False
     plainly = one.sure if one.flag in (Flag.SELF_HARM, Flag.CHEST) else words[0] == "i"
     says_all = plainly and len(words) <= len(one.words.split()) + 1  # "i have a cold", "necked a box of codeine"
