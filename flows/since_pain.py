@@ -8,7 +8,7 @@ from companion.conversation.condition import Fact, Facts, Value, fact
 from companion.conversation.effects import Alert
 from companion.conversation.flow import Do, Flow, Known, Run, Tell
 from companion.conversation.policy import Policy
-from companion.language.how_it_is import HOW_IT_IS, how_it_is
+from companion.language.how_it_is import LONGEST, how_it_is
 from companion.screening.levels import REFERRED
 from flows.morning import HOWS
 from flows.shared import ASKED_THE_MORNING_AFTER, WELCOMED
@@ -30,13 +30,13 @@ def how_told(known: Known) -> dict[str, Value]:
 
 
 def may_tell(asked: str, facts: Facts) -> bool:
-    """True if words may begin it. "Nothing hurts" takes back the pain of the same day, and is how it is on another."""
-    return is_due(facts) or not asked.startswith("nothing hurts")
+    """True if words say how it is. "Nothing hurts" takes back the pain of the same day, and is how it is on another."""
+    return how_it_is(asked) != "" and (is_due(facts) or not asked.startswith("nothing hurts"))
 
 
 FLOW = Flow(
     "since_pain", version=1, title="How it is since", policy=replace(Policy.FOLLOW_UP, heard_first=True), command=None, gates=(WELCOMED,),
-    at_start=how_told, sentences=(HOW_IT_IS,), fits=may_tell, said_by=fact("pain.follow").is_("open"), at_rest=True,
+    at_start=how_told, sentences=(rf"(?P<asked>.{{1,{LONGEST}}})",), fits=may_tell, said_by=fact("pain.follow").is_("open"), at_rest=True,
     facts=(SINCE, Fact("due", values=("yes", "no")), Fact("words", values=("its worse",))),
     steps=(
         Run("morning", STILL_DUE & SINCE.known, asked="{how}"),

@@ -153,7 +153,12 @@ def _typed(draft: Draft, text: str, harmless: bool) -> None:
 
 
 def _told_first(draft: Draft, text: str) -> bool:
-    """Begin a flow whose sentences count before pain is heard in them, where nothing is asked; return False where there is none."""
+    """Take an answer that counts before pain is heard in it or, where nothing is asked, begin a flow whose sentences do; return False where
+    there is none."""
+    asks = bool(draft.session.stack) and not draft.session.aside and draft.top.state in draft.compiled.stops
+    if asks and (told := draft.ask.kind.told_before_pain(text)):
+        answer(draft, told)
+        return True
     at_rest = not draft.session.aside and (not draft.session.stack or draft.top.flow == draft.book.home)
     said = draft.book.sentence(text, draft.known.facts) if at_rest else None
     if not said or not draft.book[said[0]].flow.policy.heard_first:
