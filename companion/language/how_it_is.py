@@ -15,7 +15,7 @@ from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import normalise
 from companion.language.questions import is_question
 
-LONGEST: Final = 160
+HOW_LONGEST: Final = 160
 """Most characters of a message that is read so; our choice."""
 HALF_BACK: Final = 50
 """Per cent from which a number alone is better; below, it may be what is left of it; our choice."""
@@ -130,7 +130,7 @@ def how_it_is_asked(text: str) -> str:
 
 def _how(text: str, rows: tuple[tuple[str, re.Pattern[str]], ...]) -> str:
     line = normalise(text).strip(" .!")
-    if not line or len(line) > LONGEST:
+    if not line or len(line) > HOW_LONGEST:
         return ""
     parts = [line] if _said(line, rows) else [part for part in _CUT.split(line) if part]
     said = [_said(part, rows) or ("beside" if _READ_BESIDE.fullmatch(part) else "") for part in parts]

@@ -90,3 +90,16 @@ def test_a_leg_that_is_gone_is_no_pain_that_is_gone():
     talk = at_home(NEXT_DAY, "my leg is gone")
     assert talk.state.startswith("pain.")
     assert "pain.follow" not in talk.found
+
+
+@pytest.mark.parametrize("words", ["but its only my knee", "its not that bad", "but it doesnt even hurt"])
+def test_who_was_sent_within_a_week_and_plays_it_down_hears_that_it_holds(words: str):
+    talk = at_home({**SAME_DAY, "safety.level": "clinician"}, words)
+    assert "What I said about being seen still holds, however small it seems." in heard(talk)
+    assert talk.session.aside is None
+    assert not {"safety.level", "pain.follow", "pain.morning"} & talk.found.keys()
+
+
+@pytest.mark.parametrize("words", ["its just my foot", "only my feet"])
+def test_another_place_than_the_one_told_is_not_taken_for_it(words: str):
+    assert "however small" not in heard(at_home({**SAME_DAY, "safety.level": "clinician"}, words))
