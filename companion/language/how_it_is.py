@@ -106,7 +106,7 @@ _READ_ASKED: Final = (*_READ, (_ASKED[0], _whole(_ASKED[1])))
 _READ_SHARE, _READ_BESIDE = _whole(_SHARE), _whole(_BESIDE)
 _CUT: Final = re.compile(r"\s*[,;.:!]+\s*|\s+-+\s+|\s+(?:but|and|though|although|however|because|cos|coz|cuz|as)\s+")
 _NEARLY: Final = re.compile(r"\b(?:almost|nearly|mostly|bit|half|pretty|more or less|somewhat|slightly|getting)\b")
-_WORSE: Final = re.compile(r"(?P<not>\b(?:not|no|never|isn'?t|isnt|hasn'?t|without)(?: \w+)? )?\bworse\b")
+_WORSE: Final = re.compile(r"(?P<not>\b(?:not|no|never|isn'?t|hasn'?t|without|or|could|would|might|may|will|can|if)(?: \w+)? )?\bworse\b")
 _NO: Final = re.compile(r"\b(?:no|nope|nah|naw|not)\b")
 _RANK: Final = ("usual", "better", "same", "worse")
 
