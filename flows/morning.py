@@ -6,6 +6,7 @@ knee, not back; from memory). If it is worse, or there are new signs, the pain q
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 from typing import Final
 
@@ -17,6 +18,7 @@ from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Known, Offer, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
+from companion.language.how_it_is import how_it_is_asked
 from companion.screening.levels import REFERRED
 from companion.screening.safety import Level, worst
 from flows.safety_facts import tomorrow, what_hurt
@@ -65,11 +67,11 @@ FLOW = Flow(
     facts=(LEVEL_STOOD, LEVEL_NOW, TOLD_BEFORE, HOW_NOW, UNTOLD, Fact("hurt", values=("your knee",)), Fact("tomorrow", of=tomorrow)),
     invite="Something hurt lately. How is it this morning?",
     steps=(
-        Ask("how", "You told me that {hurt} hurt. Is it back to usual?", choice(
+        Ask("how", "You told me that {hurt} hurt. Is it back to usual?", replace(choice(
             ("usual", "Back to usual", "yes", "gone", "fine", "good", "normal"),
             ("better", "Better, not gone", "better", "a bit", "almost"),
-            ("same", "The same", "same", "no", "not really"), ("worse", "Worse, or something new", "worse", "new")), safety=True,
-            only_if=~TOLD_BEFORE.known),
+            ("same", "The same", "same", "no", "not really"), ("worse", "Worse, or something new", "worse", "new")),
+            told_by=how_it_is_asked, told_first=True), safety=True, only_if=~TOLD_BEFORE.known),
         Do(Find("pain.morning", "{how_now}", "asked the morning after")),
         Do(Find("pain.follow", "over", "back to usual"), HOW_NOW.is_("usual")),
         Do(Find("pain.follow", "open", "not back to usual: asked about the next day"), ~HOW_NOW.is_("usual")),

@@ -119,6 +119,10 @@ class Kind:
         """Return the answer in a sentence that says more than it; None for no such."""
         return None
 
+    def told_before_pain(self, text: str) -> Answer | None:
+        """Return the answer that a whole sentence tells, where it counts before pain and signs are looked for in it; None for no such."""
+        return None
+
     def anew(self, text: str, context: ReadingContext) -> Answer | None:
         """Return the answer in a reply that only puts another one right, where this question was answered before; None for no such."""
         return None
@@ -170,12 +174,13 @@ _BARE: Final = (("no", re.compile(r"(?:nope|nah|naw|no)(?:,? (?:nope|nah|no|not 
 class Choice(Kind):
     """One of a few answers. ``later``: the one whose words, said later, answer it anew by themselves; any other needs "i meant" before
     it. ``doubt``: the one that any words for "not sure" are, where it is on offer. ``told_by``: returns the option that a whole sentence
-    tells, "" for none."""
+    tells, "" for none; ``told_first``: that counts before pain and signs are looked for in it, so that it may hold none."""
 
     choices: tuple[Option, ...]
     later: str = ""
     doubt: str = "unsure"
     told_by: Callable[[str], str] | None = None
+    told_first: bool = False
 
     @property
     def options(self) -> tuple[Option, ...]:
@@ -194,6 +199,10 @@ class Choice(Kind):
             if "no" in values and (half_said(text) or half_denied(text)):
                 return Unclear(HALF_COUNTS)
         return replace(read, raw=text) if isinstance(read, Answer) else read
+
+    def told_before_pain(self, text: str) -> Answer | None:
+        value = self.told_by(text) if self.told_by and self.told_first else ""
+        return Answer(value, text) if value else None
 
     def anew(self, text: str, context: ReadingContext) -> Answer | None:
         meant = _MEANT.fullmatch(normalise(text).strip(" .!"))

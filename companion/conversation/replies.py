@@ -37,6 +37,7 @@ from companion.conversation.aims import (
 from companion.conversation.alike import as_before
 from companion.conversation.amending import amend, answer_anew
 from companion.conversation.answers import HELP_MOST, answered, refuse, sent_today, tell_idle, told_what_stands, what_stands
+from companion.conversation.asked_if_hurt import met_beside_hurt, only_played_down
 from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, keeps_words, stand_again
 from companion.conversation.condition import ALWAYS
 from companion.conversation.corrections import tells_otherwise
@@ -153,8 +154,15 @@ def _typed(draft: Draft, text: str, harmless: bool) -> None:
 
 
 def _told_first(draft: Draft, text: str) -> bool:
-    """Begin a flow with a sentence that counts before pain is heard in it, where nothing is asked; return False where it is none."""
+    """Take an answer that counts before pain is heard in it or, where nothing is asked, begin a flow with a sentence that does; return
+    False where there is none."""
+    asks = bool(draft.session.stack) and not draft.session.aside and draft.top.state in draft.compiled.stops
+    if asks and (told := draft.ask.kind.told_before_pain(text)):
+        answer(draft, told)
+        return True
     at_rest = not draft.session.aside and (not draft.session.stack or draft.top.flow == draft.book.home)
+    if at_rest and only_played_down(draft, text):
+        return True
     if at_rest and (said := draft.book.heard_first(text, draft.known.facts)):
         start(draft, *said)
         return True
@@ -193,6 +201,8 @@ def _aside_answered(draft: Draft, text: str, heard: Phrase | None) -> None:
         before = read_of(draft, aside.text)
         draft.session = draft.session._replace(aside=None)
         answer(draft, value, sure=before is not None and before.value == value.value)
+    elif aside.if_hurt:
+        met_beside_hurt(draft, text)
     else:
         ask_again(draft, NOT_THAT[0])
 

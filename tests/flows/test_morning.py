@@ -148,3 +148,28 @@ def test_what_got_worse_is_to_be_seen_today_or_tomorrow():
     talk.say("Lower back", "8", "yes", "no", "no")
     assert "today or tomorrow" in heard(talk)
     assert "Not gone by tomorrow" not in heard(talk)
+
+
+@pytest.mark.parametrize(("words", "how"), [
+    ("its fine now", "usual"), ("all good again", "usual"), ("its fine", "usual"), ("no pain today", "usual"), ("about 80%", "better"),
+    ("much better thanks", "better"), ("it's 80% better", "better"), ("not fine", "same"), ("not better at all", "same"),
+    ("its not gone", "same"), ("about the same, worse on stairs", "worse"), ("worse but i slept badly", "worse"),
+    ("didnt sleep because of it", "worse"), ("had to sit down all day, much worse", "worse")])
+def test_how_it_is_is_understood_in_words_before_pain_or_a_doubtful_sign(words: str, how: str):
+    talk = begun().say(words)
+    assert talk.found["pain.morning"] == how
+    assert talk.state == ("pain.where" if how == "worse" else "home.pick")
+
+
+@pytest.mark.parametrize("words", ["same as before but now my foot tingles", "my leg is gone", "better but my foot is numb", "still hurts"])
+def test_a_new_sign_or_pain_beside_how_it_is_is_heard_and_not_taken_for_the_answer(words: str):
+    talk = begun().say(words)
+    assert talk.state.startswith("pain.")
+    assert "pain.morning" not in talk.found
+
+
+@pytest.mark.parametrize("words", ["no, its fine now", "not sure"])
+def test_two_answers_in_one_are_asked_again(words: str):
+    talk = begun().say(words)
+    assert talk.state == "morning.how"
+    assert "pain.morning" not in talk.found

@@ -77,3 +77,29 @@ def test_over_an_open_question_they_are_left_to_it():
     talk = Talk(BOOK["about_you"].flow, SAME_DAY, BOOK)
     state = talk.state
     assert talk.say("no change").state.startswith(state.split(".")[0])
+
+
+@pytest.mark.parametrize("words", ["not better at all", "not fine", "its not gone"])
+def test_who_was_sent_to_be_seen_and_is_no_better_hears_that_this_holds_and_is_offered_no_squats(words: str):
+    talk = at_home({**SAME_DAY, "safety.level": "clinician"}, words)
+    assert "Thank you for telling me. What I said about being seen still holds." in heard(talk)
+    assert "Which do you mean?" not in heard(talk)
+
+
+def test_a_leg_that_is_gone_is_no_pain_that_is_gone():
+    talk = at_home(NEXT_DAY, "my leg is gone")
+    assert talk.state.startswith("pain.")
+    assert "pain.follow" not in talk.found
+
+
+@pytest.mark.parametrize("words", ["but its only my knee", "its not that bad", "but it doesnt even hurt"])
+def test_who_was_sent_within_a_week_and_plays_it_down_hears_that_it_holds(words: str):
+    talk = at_home({**SAME_DAY, "safety.level": "clinician"}, words)
+    assert "What I said about being seen still holds, however small it seems." in heard(talk)
+    assert talk.session.aside is None
+    assert not {"safety.level", "pain.follow", "pain.morning"} & talk.found.keys()
+
+
+@pytest.mark.parametrize("words", ["its just my foot", "only my feet"])
+def test_another_place_than_the_one_told_is_not_taken_for_it(words: str):
+    assert "however small" not in heard(at_home({**SAME_DAY, "safety.level": "clinician"}, words))

@@ -75,7 +75,7 @@ def test_when_a_sign_in_the_chest_was_is_read_in_plain_words_and_the_night_befor
     ("bit worse", "worse"), ("it got worse", "worse"), ("no, it's getting worse", "worse"), ("its worse when i sit", "worse"),
     ("it has spread", "worse"), ("a bit better", "better"), ("feels better today", "better"), ("better but not gone", "better"),
     ("about the same", "same"), ("still the same as yesterday", "same"), ("no change", "same"), ("it's not better", "same"),
-    ("not worse", None), ("could be worse", None), ("is it worse?", None), ("better or worse, cant say", None)])
+    ("not worse", "same"), ("could be worse", None), ("is it worse?", None), ("better or worse, cant say", None)])
 def test_how_it_is_the_morning_after_is_read_in_plain_words_and_not_guessed(words, value):
     assert read_at("morning", "how", words) == value
 
