@@ -11,7 +11,7 @@ from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Known, Run, Tell
 from companion.conversation.kinds import Words, YesNo, choice
 from companion.conversation.policy import Policy
-from companion.language.being_seen import BEING_SEEN, SEEN_FIRST, appointment, been_seen, only_says_seen, tells_what_was_said, will_not_go
+from companion.language.being_seen import BEING_SEEN, SEEN_PLAINLY, appointment, been_seen, only_says_seen, tells_what_was_said, will_not_go
 from companion.language.clearances import says_cleared
 from companion.language.half import in_doubt
 from companion.screening.levels import REFERRED
@@ -98,7 +98,7 @@ WORSE_NOW: Final = (r"(?P<asked>(?:it'?s |it is |its |it |i'?m |i feel |feels |t
 
 FLOW = Flow(
     "referral", version=1, title="Being seen", policy=Policy.TOLD, command=None, gates=(WELCOMED,), at_start=what_stands,
-    heard_first=SEEN_FIRST, sentences=(*BEING_SEEN, WORSE_NOW), said_by=fact("safety.level").one_of(*REFERRED), at_rest=True,
+    heard_first=SEEN_PLAINLY, sentences=(*BEING_SEEN, WORSE_NOW), said_by=fact("safety.level").one_of(*REFERRED), at_rest=True,
     facts=(STOOD, WORSE, WROTE, TOLD_THEM, REFUSES, Fact("booked_words", values=("booked for thursday",)), WENT,
            Fact("how_told", of=lambda got, side: _how_told(got)), Fact("next_time", of=next_time),
            Fact("said_now", of=said_now), Fact("go_now", of=go_now), LIMIT_SAID, CLEARS),

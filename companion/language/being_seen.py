@@ -64,7 +64,7 @@ _WILL_NOT: Final = (
     rf"(?:go(?: there| in)?|see|call|be seen|bother)|(?:i )?(?:don'?t|do not|dont) need to|(?:i )?refuse to (?:go|see|call)|"
     rf"(?:i )?(?:can'?t|cant|cannot) (?:afford (?:it|that|to|one)|get there|get away)|(?:i )?(?:didn'?t|didnt|never) (?:go|went|bother))"
     rf"(?: (?:to )?{_HOSPITAL})?{_REASON}|"
-    rf"no way(?: (?:am i|i am|i'?m|im) going(?: to {_HOSPITAL})?)?{_REASON}|"
+    rf"no way (?:am i|i am|i'?m|im) going(?: to {_HOSPITAL})?{_REASON}|"
     rf"not sure (?:if|that|whether) i (?:have|need|want|should)(?: to)?(?: go)?{_REASON}|"
     rf"(?:no|not yet)[,.]? (?:because |cos |as |since |but )?{_REASONS}{_REASON}")
 _US: Final = r"(?:i'?m |i am |we'?re |we are |im )?"
@@ -85,7 +85,7 @@ _READ_FIRST: Final = tuple((what, re.compile(f"{_LEAD}(?:{pattern})")) for what,
 
 BEING_SEEN: Final = tuple(rf"(?P<asked>{_NOT_YET}(?:{pattern}))" for pattern in (_NO, _BOOKED, _YES))
 """Whole messages of somebody who was sent to a clinician about having been seen, or not yet, as patterns; ``been_seen`` reads them."""
-SEEN_FIRST: Final = tuple(rf"(?P<asked>{pattern.pattern})" for _, pattern in _READ_FIRST)
+SEEN_PLAINLY: Final = tuple(rf"(?P<asked>{pattern.pattern})" for _, pattern in _READ_FIRST)
 """Such messages of words that name no sign, among them that they are on the way, or won't go."""
 WORDS_OF_DAY: Final = 4
 """Most words that are read as one day; our choice."""

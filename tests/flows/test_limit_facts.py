@@ -410,6 +410,8 @@ def test_whose_limit_an_end_is_asked_for_is_said_where_two_clinicians_set_one(wo
 def test_another_clinicians_word_brings_no_end_forward(by: str, words: str, put_right: bool):
     stands = {"safety.limits": as_text((limit(S, until="2026-03-16", by=by, words="no squats"),))}
     assert of("right_read", {**stands, "words": words}) == ("end" if put_right else None)
+    if put_right:
+        assert [one.by for one in left("limits_then", {**stands, "words": words})] == ["a doctor" if "my doctor" in words else by]
 
 
 @each_row(("words", "until"), [("one more week", "2026-03-23"), ("physio wants one more week", "2026-03-23"), ("for a week", "2026-03-09")])

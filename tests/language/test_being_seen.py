@@ -7,12 +7,12 @@ from time import perf_counter
 
 import pytest
 
-from companion.language.being_seen import SEEN_FIRST, been_seen, only_says_seen, will_not_go
+from companion.language.being_seen import SEEN_PLAINLY, been_seen, only_says_seen, will_not_go
 from companion.language.phrases import normalise
 
 
 def first(text: str) -> bool:
-    return any(re.fullmatch(pattern, normalise(text).strip(" .!")) for pattern in SEEN_FIRST)
+    return any(re.fullmatch(pattern, normalise(text).strip(" .!")) for pattern in SEEN_PLAINLY)
 
 
 @pytest.mark.parametrize("text", [
