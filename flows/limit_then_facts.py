@@ -97,6 +97,12 @@ def _picked(got: Facts) -> Iterator[str]:
             return
 
 
+def asks_more(got: Facts, side: str) -> Value:
+    """Return "yes" while more to leave out is asked for, after what was tapped."""
+    picks = [got.get(key) for key in _PICKS]
+    return "yes" if picks[0] is not None and None in picks and not {*NO_MORE, "enough"} & {*picks} else "no"
+
+
 def _with(limits: LimitsTold, new: LimitsTold) -> LimitsTold:
     """Return what stands with new limits; one that is said again, with all its parts and no higher weight, is replaced, and so is one of
     these words that could not be read."""

@@ -34,6 +34,7 @@ from flows.limit_right_facts import before_right, may_put_right, right_read
 from flows.limit_then_facts import (
     NO_MORE,
     asked_then,
+    asks_more,
     end_then,
     kilos_then,
     kilos_told,
@@ -99,6 +100,10 @@ ASK_TOMORROW = Do(Remind("limit", "limits", "{tomorrow}"), UNTIL_SAID.only_if)
 """Somebody who puts the phone away is asked again the next day; once it is answered, on the date of what stands."""
 
 
+TOLD_BESIDE = ("until", "words")
+"""What may be told beside the answer to another question: until when, and what else is to be left out."""
+
+
 def _part_told(text: str) -> str:
     """Return the answer to what was to be left out in a sentence that says so, "nothing over 40 kg", or that there is no such thing, "all
     fine, go ahead she said"; "" for none."""
@@ -113,7 +118,7 @@ def _also(key: str, *before: str) -> Ask:
     rest = [Option(value, label, tuple(more), only_if=~fact("what").is_(value) & ~fact("also").is_(value) if len(before) > 1
                    else ~fact("what").is_(value)) for value, label, *more in WHAT[:-2]]
     return Ask(key, "Anything else that you were told to leave out?", choice(
-        Option("enough", "That is all", ("no", "nothing", "all", "done")), *rest), safety=True,
+        Option("enough", "That is all", ("no", "nothing", "all", "done")), *rest), safety=True, amends=TOLD_BESIDE,
         only_if=TAPPED_PARTS & (MORE if len(before) == 1 else MORE_2))
 
 
@@ -139,6 +144,7 @@ FLOW = Flow(
            Fact("open", values=STANDING, of=limits_open),
            Fact("then", values=STANDING, of=limits_then), Fact("stands", of=stands_then), Fact("understood", of=understood),
            Fact("sooner", of=sooner), Fact("before", of=before_right), Fact("told_kg", of=kilos_told), Fact("told_words", of=told_words),
+           Fact("asks_more", values=YES_NO, of=asks_more),
            Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), ASKED_ON,
            Fact("left_open", of=left_open)),
     invite="You told me of a limit, and I am not sure yet that I understood it. Until you have answered, nothing that moves opens here.",
@@ -169,26 +175,27 @@ FLOW = Flow(
             ("yes", "Yes, the same", "yes", "same"), ("other", "Somebody else, or another end", "somebody else", "another end", "other"),
             ("no", "Nobody told me that", "no", "nobody")), safety=True, only_if=SOME & ADDS & fact("given").known),
         Ask("past", "{past_end:date} has been. Is the limit over, or did you mean another day?", choice(
-            ("over", "It is over", "over", "yes", "done"), ("other", "Another day", "another day", "no")), safety=True,
+            ("over", "It is over", "over", "yes", "done"), ("other", "Another day", "another day", "no")), safety=True, amends=("until",),
             only_if=SOME & PAST.known & END_READ.is_("no") & ~WRONG),
         Ask("what", "I want to be sure. What were you told to leave out? Tap one; I ask for more after it.", replace(choice(
-            *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), told_by=_part_told), safety=True, only_if=TAPPED_PARTS),
+            *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), told_by=_part_told), safety=True,
+            amends=TOLD_BESIDE, only_if=TAPPED_PARTS),
         _also("also", "what"),
         _also("also_2", "what", "also"),
         Ask("kg", "Nothing above how many {unit}?", LimitKilos("kg", 1, 500, usual=(1, 300), example_value=40), safety=True,
-            only_if=TAPPED_PARTS & PICKED["kg"]),
+            amends=TOLD_BESIDE, only_if=TAPPED_PARTS & PICKED["kg"]),
         Ask("which", "No stretching of what?", choice(
             ("all", "Nothing at all", "all", "everything"), ("stretch_hip", "Hips", "hip"),
             ("stretch_hamstrings", "Hamstrings", "hamstring"), ("stretch_calf", "Calves", "calf")),
-            safety=True, only_if=TAPPED_PARTS & PICKED["stretching"]),
-        Ask("until", "{first_told}Until when? Tap, or type a date.", LimitEnd(), safety=True,
+            safety=True, amends=TOLD_BESIDE, only_if=TAPPED_PARTS & PICKED["stretching"]),
+        Ask("until", "{first_told}Until when? Tap, or type a date.", LimitEnd(), safety=True, amends=("words",),
             only_if=SETS_LIMIT & (END_READ.is_("no") & ~NEW_END_READ & ~SAME.is_("yes") | WRONG)),
         Ask("until_2", "{second_told} Until when? Tap, or type a date.", LimitEnd(), safety=True,
             only_if=SETS_LIMIT & READ.is_("all") & SECOND_ENDS.is_("no") & ~WRONG & ~PAST.known & ~fact("what").known,
             then=(Jump(ALWAYS, "right"),)),
         Ask("by", "Who told you?", choice(
             ("doctor", "A doctor", "doctor", "gp"), ("physio", "A physiotherapist", "physio"), ("surgeon", "A surgeon", "surgeon"),
-            ("other", "Somebody else", "other")), safety=True,
+            ("other", "Somebody else", "other")), safety=True, amends=TOLD_BESIDE,
             only_if=SETS_LIMIT & (WHO_READ.is_("no") & ~SAME.is_("yes") | WRONG) & ~NEW_END_READ),
         Ask("right", "I understand: {understood}.{sooner} Is that right?", YesNo(yes="Yes, that is right", no="No, ask me again"),
             safety=True, amends=("until", "kg", "words"), only_if=SETS_LIMIT,

@@ -1176,3 +1176,50 @@ def test_a_weight_said_with_it_is_offered_at_its_question():
     talk = Talk(BOOK["limits"].flow, CHECKED, BOOK).say("my doctor said take it easy", "nothing over 40 kg", "that is all")
     assert talk.state == "limits.kg"
     assert "40 kg, as I wrote" in [tap.label for row in talk.says[-1].buttons for tap in row]
+
+
+# told beside the question that is open -----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("said", ["its 3 weeks", "no for 3 weeks", "no its 3 weeks", "physio said 3 weeks actually", "no, till 23 march"])
+@pytest.mark.parametrize("begun", ["home", "limits"])
+def test_until_when_said_before_it_is_asked_is_kept_for_it(begun: str, said: str):
+    """Also where the limit was heard at the menu, and is asked about over what was heard."""
+    first = Limited(begun).say("my doctor said take it easy for a bit", *(["yes"] if begun == "home" else []))
+    assert first.state == "limits.what"
+    for talk, taps in ((Limited(begun), ()), (Limited(begun), ("No bending",))):
+        talk.say("my doctor said take it easy for a bit", *(["yes"] if begun == "home" else [])).tap(*taps).say(said)
+        assert talk.last.startswith("Noted. First this one.")
+        assert talk.state == ("limits.also" if taps else "limits.what")
+        talk.tap(*(() if taps else ("No bending",)), "That is all")
+        assert talk.last == "I understand: no bending, until 23 March 2026, said by a doctor. Is that right?"
+        assert [limit.until for limit in talk.say("yes").limits] == [date(2026, 3, 23)]
+
+
+@pytest.mark.parametrize(("said", "read"), [
+    ("no squats either", "no squats, no bending"), ("no lifting either", "no added load, no bending"),
+    ("no, he also said no squats", "no squats, no bending"), ("and no running", "no bending, no running"),
+    ("no squats or lifting either", "no added load, no squats, no bending"), ("no running", "no bending, no running"),
+    ("my doctor said no squats and no lifting", "no added load, no squats, no bending")])
+def test_what_else_is_told_in_words_after_a_tap_is_kept(said: str, read: str):
+    talk = Limited("home").say("my doctor said take it easy for two weeks", "yes").tap("No bending").say(said)
+    assert talk.last.startswith("Noted.")
+    talk.tap("That is all")
+    assert talk.last == f"I understand: {read}, until 16 March 2026, said by a doctor. Is that right?"
+
+
+def test_what_else_is_told_with_an_end_of_its_own_stands_till_then():
+    talk = Limited("home").say("my doctor said take it easy for two weeks", "yes").tap("No bending").say("no lifting for 3 weeks", "no")
+    assert talk.last == ("I understand: no bending, until 16 March 2026, said by a doctor; no added load, until 23 March 2026, said by a "
+                         "doctor. Is that right?")
+
+
+def test_a_button_in_words_is_tapped_and_not_added_to_what_was_told():
+    talk = Limited("limits").say("my doctor said take it easy for two weeks").tap("No bending").say("no squats")
+    assert talk.answers["also"] == "squats"
+    assert talk.state == "limits.also_2"
+
+
+def test_an_end_said_where_the_one_told_has_been_is_kept_for_the_other_day():
+    talk = Limited("home").say("my doctor said no squats until 1 march", "yes", "no its till 20 march").tap("Another day")
+    assert talk.last == "I understand: no squats, until 20 March 2026, said by a doctor. Is that right?"
