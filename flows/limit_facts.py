@@ -166,8 +166,7 @@ def standing_beside(got: Facts) -> LimitsTold:
     """Return what stands now beside this telling, whenever it was told: all but what its own open questions close."""
     said = (str(got[key]).split(ADDED)[0] for key in ("words", "given", "cut") if key in got)
     own = {in_whole_words(words, WORDS_MOST) for words in said} | {UNSAID}
-    return tuple(one for one in limits_in(got.get(LIMITS)) if one.words not in own or one != Limit(
-        frozenset((LimitPart.OTHER,)), words=one.words))
+    return tuple(one for one in limits_in(got.get(LIMITS)) if one.words not in own or not one.asked_about)
 
 
 def limits_open(got: Facts, side: str) -> Value:

@@ -22,6 +22,7 @@ from flows.limit_facts import (
     show_to,
     standing_beside,
     tells_several,
+    today_in,
     units_told,
     until_of,
     words_told,
@@ -179,6 +180,11 @@ def kilos_then(got: Facts, side: str) -> Value:
 def end_then(got: Facts, side: str) -> Value | None:
     """Return the next date on which a limit is asked about; None where none has a date."""
     return _next_end(_then(got))
+
+
+def has_been(got: Facts, side: str) -> Value:
+    """Return "yes" where the date of what was told has come before it was confirmed: whether it is over is asked at once."""
+    return "yes" if any(one.due(today_in(got)) for one in _limits(got)) else "no"
 
 
 def _next_end(limits: LimitsTold) -> str | None:

@@ -36,6 +36,7 @@ from flows.limit_then_facts import (
     asked_then,
     asks_more,
     end_then,
+    has_been,
     kilos_then,
     kilos_told,
     left_out,
@@ -89,7 +90,7 @@ NEVER_TOLD = TELLS & ~SETS_LIMIT & NOW.is_("wrong")
 NONE_NEW = TELLS & ~SETS_LIMIT & ~fact("never").is_("no")
 TOLD_OR_NONE = DONE | NONE_NEW | NEVER_TOLD
 ASKED_ON = Fact("asked_on", values=("2026-03-16",), of=asked_then)
-ENDS, STANDS = fact("end").known, fact("stands").known
+ENDS, STANDS, HAS_BEEN = fact("end").known, fact("stands").known, fact("has_been").is_("yes")
 UNTIL_SAID = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & ~NEW_END_READ & (
     fact("given").known | fact("words").known | CUT.known | NOW.is_("new")))
 """Until it is answered, what was told by a clinician closes everything that moves, also where it is not said yet what it was; not where
@@ -99,6 +100,17 @@ only the end of what stands is put right, which stands as it was meanwhile."""
 ASK_TOMORROW = Do(Remind("limit", "limits", "{tomorrow}"), UNTIL_SAID.only_if)
 """Somebody who puts the phone away is asked again the next day; once it is answered, on the date of what stands."""
 
+
+NOTED = (
+    Do(Find("safety.limits", "{then}", "told by a clinician, in the lifter's words", "{understood}"), DONE),
+    Do(Find("load.told", "{kilos}", "a clinician's limit"), TOLD_OR_NONE | LOWER),
+    Do(Remind("limit", "limit_over", ""), TOLD_OR_NONE & ~ASKED_ON.known),
+    Do(Remind("limit", "limit_over", "{asked_on}"), TOLD_OR_NONE & ASKED_ON.known),
+    Do(Alert("", "was told by a clinician: {understood}"), DONE & ~NOW.is_("wrong") & ~NEW_END_READ),
+    Do(Alert("", "put right until when a clinician's limit holds: {understood}. Before: {before}"), DONE & NEW_END_READ),
+    Do(Alert("", "put right what a clinician told them. What stands now: {stands}"), DONE & NOW.is_("wrong") & ~NEW_END_READ),
+)
+"""What is noted once a limit was told, or that there is none."""
 
 TOLD_BESIDE = ("until", "words")
 """What may be told beside the answer to another question: until when, and what else is to be left out."""
@@ -146,6 +158,7 @@ FLOW = Flow(
            Fact("sooner", of=sooner), Fact("before", of=before_right), Fact("told_kg", of=kilos_told), Fact("told_words", of=told_words),
            Fact("asks_more", values=YES_NO, of=asks_more),
            Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), ASKED_ON,
+           Fact("has_been", values=YES_NO, of=has_been),
            Fact("left_open", of=left_open)),
     invite="You told me of a limit, and I am not sure yet that I understood it. Until you have answered, nothing that moves opens here.",
     parked="All right. {left_open}",
@@ -199,20 +212,15 @@ FLOW = Flow(
             only_if=SETS_LIMIT & (WHO_READ.is_("no") & ~SAME.is_("yes") | WRONG) & ~NEW_END_READ),
         Ask("right", "I understand: {understood}.{sooner} Is that right?", YesNo(yes="Yes, that is right", no="No, ask me again"),
             safety=True, amends=("until", "kg", "words"), only_if=SETS_LIMIT,
-            then=(Jump(WRONG & NEW_END_READ, "until"), Jump(WRONG, "what"))),
+            then=(Jump(WRONG & NEW_END_READ, "until"), Jump(WRONG, "what"),
+                  Jump(DONE & HAS_BEEN, "run_limit_over", "Noted, and a coach of yours sees it. One more question.", does=NOTED))),
         Ask("never", "What stands: {beside}. So nobody told you that?", choice(
             ("yes", "Nobody told me that", "yes", "nobody", "never"), ("no", "It was said", "no", "it is over")), safety=True,
             only_if=NEVER_TOLD & fact("limit.words").known & ~fact("past").is_("over")),
-        Do(Find("safety.limits", "{then}", "told by a clinician, in the lifter's words", "{understood}"), DONE),
         Do(Find("safety.limits", "{then}", "no limit was told"), TOLD_OR_NONE & ~DONE),
         Do(Find("safety.limits", "{then}", "a lower weight, put right by the lifter", "{understood}"), LOWER),
         Do(Find("safety.limits", "{then}", "nothing new was told"), ~TELLS & ~LOWER),
-        Do(Find("load.told", "{kilos}", "a clinician's limit"), TOLD_OR_NONE | LOWER),
-        Do(Remind("limit", "limit_over", ""), TOLD_OR_NONE & ~ASKED_ON.known),
-        Do(Remind("limit", "limit_over", "{asked_on}"), TOLD_OR_NONE & ASKED_ON.known),
-        Do(Alert("", "was told by a clinician: {understood}"), DONE & ~NOW.is_("wrong") & ~NEW_END_READ),
-        Do(Alert("", "put right until when a clinician's limit holds: {understood}. Before: {before}"), DONE & NEW_END_READ),
-        Do(Alert("", "put right what a clinician told them. What stands now: {stands}"), DONE & NOW.is_("wrong") & ~NEW_END_READ),
+        *NOTED,
         Do(Alert("", "put right the weight of a clinician's limit: {understood}. Before: {before}"), LOWER),
         Do(Alert("", "took a limit back, as nobody had told them that"), fact("never").is_("yes")),
         Tell("Noted. I keep to it in everything here, and a coach of yours sees it. On its date I ask whether it is over.",

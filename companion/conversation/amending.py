@@ -47,8 +47,8 @@ ADDED_BEFORE: Final = "Noted."
 
 def answer_anew(draft: Draft, text: str) -> bool:
     """Take a reply for the new answer to a question that the open one amends; return False if it is none. What was asked since one of a
-    few answers was given was asked about that: it is taken back. What answers a question to come as things are is kept for it; what answers the open one
-    by more than yes or no is its answer."""
+    few answers was given was asked about that: it is taken back. What answers a question to come as things
+    are is kept for it; what answers the open one by more than yes or no is its answer."""
     decides = isinstance(draft.ask.kind, YesNo)
     if not decides and isinstance(read_of(draft, text), Answer):
         return False

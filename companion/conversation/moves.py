@@ -69,7 +69,7 @@ def _let_first(draft: Draft, move: Move) -> bool:
     """Run the flow that a gate needs first, if the move says so."""
     if move.first:
         draft.top = draft.top._replace(tried=(*draft.top.tried, move.first))
-        if not draft.unpark(move.first):
+        if not draft.unpark(move.first, over=draft.book[move.first].flow.policy.told):
             draft.push(move.first)
     return bool(move.first)
 

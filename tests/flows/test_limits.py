@@ -1223,3 +1223,40 @@ def test_a_button_in_words_is_tapped_and_not_added_to_what_was_told():
 def test_an_end_said_where_the_one_told_has_been_is_kept_for_the_other_day():
     talk = Limited("home").say("my doctor said no squats until 1 march", "yes", "no its till 20 march").tap("Another day")
     assert talk.last == "I understand: no squats, until 20 March 2026, said by a doctor. Is that right?"
+
+
+# its date has come, and it is not confirmed yet ---------------------------------------------------------------
+
+
+def test_a_limit_confirmed_after_its_date_is_asked_about_at_once():
+    talk = Limited("home").say("no lifting till the 20th said the surgeon", "yes")
+    talk.known["today"] = "2026-03-20"
+    talk.say("yes")
+    assert "On its date" not in talk.heard
+    assert talk.state == "limit_over.over"
+    assert talk.last.startswith("You were told: no added load, until 20 March 2026, said by a surgeon. Its date has come.")
+    assert talk.say("yes").limits == ()
+
+
+def test_a_limit_confirmed_before_its_date_is_not_asked_about_yet():
+    talk = Limited("home").say("no lifting till the 20th said the surgeon", "yes")
+    talk.known["today"] = "2026-03-19"
+    assert "On its date I ask" in talk.say("yes").heard
+    assert talk.state == "home.pick"
+
+
+@pytest.mark.parametrize("wish", ["squatting today", "find out why my back rounds", "test again", "leg raise"])
+@pytest.mark.parametrize("stopped", ["limits.right", "limits.what"])
+def test_what_is_still_asked_of_a_limit_comes_before_anything_that_moves(wish: str, stopped: str):
+    """The safety check too: what it would open is closed until that is answered."""
+    words = "no weights for 2 weeks said my doctor" if stopped == "limits.right" else "my doctor said take it easy"
+    talk = Limited("home").say(words, "yes", "stop")
+    talk.known.pop("safety.checked.today")
+    assert talk.say("menu", wish).state == stopped
+    assert not talk.say("stop").state.startswith("safety_check")
+
+
+def test_once_it_is_answered_what_was_wished_goes_on():
+    talk = Limited("home").say("no bending for 2 weeks said my doctor", "yes", "stop", "knee to wall")
+    assert talk.state == "limits.right"
+    assert talk.say("yes").session.top.flow == "knee_to_wall"
