@@ -13,7 +13,7 @@ from companion.conversation.policy import Policy
 from companion.language.clearances import NOT_CLEARED as NOT_CLEARED_YET
 from companion.language.clearances import SIGNED_OFF
 from companion.language.findings import tells_no_limit
-from companion.language.limits import NEW_END, NEW_KILOS, NEW_KILOS_TILL, NEW_KILOS_UNIT, NEW_UNIT, TOLD_MORE, only_part
+from companion.language.limits import ASKS_END, NEW_END, NEW_KILOS, NEW_KILOS_TILL, NEW_KILOS_UNIT, NEW_UNIT, TOLD_MORE, only_part
 from flows.limit_facts import (
     end_read,
     first_told,
@@ -146,6 +146,7 @@ FLOW = Flow(
                rf"(?P<asked>{NEW_END})", rf"(?P<asked>{NEW_KILOS})", rf"(?P<asked>{NEW_KILOS_TILL})",
                rf"(?P<asked>{NEW_UNIT})", rf"(?P<asked>{NEW_KILOS_UNIT})",
                rf"(?P<asked>{NOT_CLEARED_YET})",
+               rf"(?P<asked>{ASKS_END})",
                rf"(?P<asked>{SIGNED_OFF})", rf"(?P<asked>{TOLD_MORE})"),
     fits=may_put_right,
     facts=(Fact("tomorrow", of=tomorrow), PAST,

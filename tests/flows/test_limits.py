@@ -1260,3 +1260,62 @@ def test_once_it_is_answered_what_was_wished_goes_on():
     talk = Limited("home").say("no bending for 2 weeks said my doctor", "yes", "stop", "knee to wall")
     assert talk.state == "limits.right"
     assert talk.say("yes").session.top.flow == "knee_to_wall"
+
+
+# asked about, lengthened and ended in other words --------------------------------------------------------------
+
+
+@pytest.mark.parametrize("asked", [
+    "when is my limit over", "When is my limit over?", "until when does my limit last?", "how long is my limit", "when can i lift again?",
+    "how long until i can squat", "when does my restriction end", "is my limit over yet?", "how many weeks left on my limit?"])
+def test_until_when_a_limit_holds_is_told_where_it_is_asked(asked: str):
+    talk = Limited("home", replace(SURGEON, until=date(2026, 3, 23))).say(asked)
+    assert talk.last.startswith("What stands: no added load, until 23 March 2026, said by a surgeon.")
+    assert talk.say("leave it").limits == (replace(SURGEON, until=date(2026, 3, 23)),)
+
+
+def test_where_no_limit_stands_nobody_who_asks_when_it_ends_is_asked_to_tell_one():
+    assert Limited("home").say("when can i lift again?").session.top.flow == "home"
+
+
+@pytest.mark.parametrize("said", ["no he wants another week", "another week he said", "she wants another week", "no its another week"])
+@pytest.mark.parametrize("begun", ["home", "limits"])
+def test_a_limit_whose_date_has_come_is_lengthened_before_it_is_asked_about(begun: str, said: str):
+    talk = Limited(begun, DUE).say(said)
+    assert talk.state == "limits.right"
+    assert [limit.until for limit in talk.say("yes").limits] == [date(2026, 3, 9)]
+
+
+@pytest.mark.parametrize("said", ["not really, another week", "no, another week", "not quite, she wants another week", "another week",
+                                  "nope he said another week"])
+def test_another_week_is_still_on_till_then(said: str):
+    talk = Limited("limit_over", DUE).say(said)
+    assert [limit.until for limit in talk.limits] == [date(2026, 3, 9)]
+
+
+def test_a_check_up_that_raised_the_weight_leads_to_the_questions_of_a_clearance():
+    talk = Limited("home", replace(KILOS, kg=40.0)).say("checkup done, 60 is ok now", "my doctor, today", "yes")
+    assert "I understand: cleared for lifting weights." in talk.heard
+    assert talk.state == "limits.until"
+    talk.say("until they clear me", "a doctor")
+    assert talk.last.startswith("I understand: nothing above 60 kg, until they clear you, said by a doctor.")
+
+
+@pytest.mark.parametrize("said", ["checkup done", "my check-up went fine", "scan is done, all good", "the review was ok"])
+def test_after_a_check_up_it_is_asked_whether_they_were_cleared(said: str):
+    talk = Limited("home", SURGEON).say(said)
+    assert talk.state == "limit_over.cleared"
+    assert talk.say("no").limits == (SURGEON,)
+    assert Limited("home").say(said).session.top.flow == "home"
+    assert Limited("home", replace(SURGEON, until=date(2026, 3, 23))).say(said).session.top.flow == "home"
+
+
+@pytest.mark.parametrize("said", ["he said i can do what i want now", "my doctor said i can do everything again",
+                                  "she said i'm free to do anything"])
+@pytest.mark.parametrize("begun", ["home", "limits"])
+def test_that_they_may_do_all_again_leads_to_the_questions_of_a_clearance(begun: str, said: str):
+    assert Limited(begun, SURGEON).say(said).session.top.flow == "clearance"
+
+
+def test_that_they_may_do_all_but_one_thing_is_no_clearance_of_all():
+    assert Limited("home", SURGEON).say("he said i can do everything but squats").session.top.flow != "clearance"
