@@ -1319,3 +1319,21 @@ def test_that_they_may_do_all_again_leads_to_the_questions_of_a_clearance(begun:
 
 def test_that_they_may_do_all_but_one_thing_is_no_clearance_of_all():
     assert Limited("home", SURGEON).say("he said i can do everything but squats").session.top.flow != "clearance"
+
+
+# told by somebody who was sent to be seen -----------------------------------------------------------------------
+
+
+def test_a_limit_told_by_whoever_was_sent_to_be_seen_is_taken_whole_and_they_are_not_sent_as_if_it_were_news():
+    talk = Limited("home", safety__level="clinician").say("physio said keep training but no deep squats for 3 weeks", "yes")
+    assert talk.last == "I understand: no squats, until 23 March 2026, said by a physiotherapist. Is that right?"
+    assert "Please see a doctor or physiotherapist within a week" not in talk.heard
+    talk.say("yes")
+    assert "that stands until one has seen you for it" in talk.heard
+    assert talk.known["safety.level"] == "clinician"
+    assert talk.tap("I was seen for it").session.top.flow == "referral"
+
+
+def test_who_was_not_sent_is_not_asked_whether_they_were_seen():
+    talk = Limited("home").say("physio said keep training but no deep squats for 3 weeks", "yes", "yes")
+    assert "has seen you for it" not in talk.heard
