@@ -101,7 +101,7 @@ ASK_TOMORROW = Do(Remind("limit", "limits", "{tomorrow}"), UNTIL_SAID.only_if)
 """Somebody who puts the phone away is asked again the next day; once it is answered, on the date of what stands."""
 
 
-NOTED = (
+TO_NOTE = (
     Do(Find("safety.limits", "{then}", "told by a clinician, in the lifter's words", "{understood}"), DONE),
     Do(Find("load.told", "{kilos}", "a clinician's limit"), TOLD_OR_NONE | LOWER),
     Do(Remind("limit", "limit_over", ""), TOLD_OR_NONE & ~ASKED_ON.known),
@@ -214,14 +214,14 @@ FLOW = Flow(
         Ask("right", "I understand: {understood}.{sooner} Is that right?", YesNo(yes="Yes, that is right", no="No, ask me again"),
             safety=True, amends=("until", "kg", "words"), only_if=SETS_LIMIT,
             then=(Jump(WRONG & NEW_END_READ, "until"), Jump(WRONG, "what"),
-                  Jump(DONE & HAS_BEEN, "run_limit_over", "Noted, and a coach of yours sees it. One more question.", does=NOTED))),
+                  Jump(DONE & HAS_BEEN, "run_limit_over", "Noted, and a coach of yours sees it. One more question.", does=TO_NOTE))),
         Ask("never", "What stands: {beside}. So nobody told you that?", choice(
             ("yes", "Nobody told me that", "yes", "nobody", "never"), ("no", "It was said", "no", "it is over")), safety=True,
             only_if=NEVER_TOLD & fact("limit.words").known & ~fact("past").is_("over")),
         Do(Find("safety.limits", "{then}", "no limit was told"), TOLD_OR_NONE & ~DONE),
         Do(Find("safety.limits", "{then}", "a lower weight, put right by the lifter", "{understood}"), LOWER),
         Do(Find("safety.limits", "{then}", "nothing new was told"), ~TELLS & ~LOWER),
-        *NOTED,
+        *TO_NOTE,
         Do(Alert("", "put right the weight of a clinician's limit: {understood}. Before: {before}"), LOWER),
         Do(Alert("", "took a limit back, as nobody had told them that"), fact("never").is_("yes")),
         Tell("Noted. I keep to it in everything here, and a coach of yours sees it. On its date I ask whether it is over.",
