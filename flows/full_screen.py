@@ -14,7 +14,7 @@ from companion.screening.protocol import Protocol
 from companion.screening.protocols import route, routed
 from flows.screen import AFTER_LOOK, AS_FAR_AS_TODAY, WANTS_MORE
 from flows.screen_facts import FLOOR_OPEN, FULL_MINUTES, YEARS, done_already, wanted
-from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, limited
+from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, LIMIT_OPEN, limited
 
 
 def _left(test: str) -> Fact:
@@ -41,7 +41,7 @@ def _leg(test: Protocol[Any]) -> tuple[Ask | Run, ...]:
 
 FLOW = Flow(
     "full_screen", version=1, title="Full screen", policy=Policy.TALK, command=("all tests", "every test", "all the tests"),
-    gates=(*AT_ALL, *CLOSING_LEVELS, LIMIT_DUE, limited()), at_start=done_already, facts=tuple(map(_left, route())),
+    gates=(*AT_ALL, *CLOSING_LEVELS, LIMIT_OPEN, LIMIT_DUE, limited()), at_start=done_already, facts=tuple(map(_left, route())),
     steps=(
         Tell("Tests done already: {done_before:g}. They count, and we go on from there.", fact("done_before") >= 1),
         Tell(f"Every test there is, about {FULL_MINUTES} minutes; you can spread it over days. “Screen” is shorter: it ends when nothing "

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from typing import Final
 
@@ -11,7 +12,7 @@ from companion.conversation.limit_words import ADDED
 from companion.conversation.moves import SAID_MOST
 from companion.language.clearances import not_cleared, signs_off
 from companion.language.findings import without_the_found
-from companion.language.limits import CLEARED, ToldLimit, by_each, past_end, read_limits, told_more
+from companion.language.limits import ASKS_END, CLEARED, ToldLimit, by_each, past_end, read_limits, told_more
 from companion.language.passed_on import in_whole_words
 from companion.language.units import METRIC, shown
 from companion.reminders.kinds import LIMIT_ANEW
@@ -42,6 +43,8 @@ def limit_facts(known: Known) -> dict[str, Value]:
     facts: dict[str, Value] = {"on": date.fromisoformat(str(known.facts["today"])).isoformat(),
                                "units": str(known.facts.get("welcome.units", METRIC))}
     said, cut = known.asked.strip(), len(known.asked) == SAID_MOST
+    if re.fullmatch(ASKS_END, said):
+        return facts  # what stands is said
     if not_cleared(said):
         return facts | {"says": "not_cleared"}
     if last := to_add_to(said, known.facts):
@@ -166,8 +169,7 @@ def standing_beside(got: Facts) -> LimitsTold:
     """Return what stands now beside this telling, whenever it was told: all but what its own open questions close."""
     said = (str(got[key]).split(ADDED)[0] for key in ("words", "given", "cut") if key in got)
     own = {in_whole_words(words, WORDS_MOST) for words in said} | {UNSAID}
-    return tuple(one for one in limits_in(got.get(LIMITS)) if one.words not in own or one != Limit(
-        frozenset((LimitPart.OTHER,)), words=one.words))
+    return tuple(one for one in limits_in(got.get(LIMITS)) if one.words not in own or not one.asked_about)
 
 
 def limits_open(got: Facts, side: str) -> Value:

@@ -6,7 +6,8 @@ from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import YesNo, choice
 from companion.conversation.policy import Policy
-from flows.limit_over_facts import after_words, asked_after, end_given, kilos_after, limits_after, over_facts
+from companion.language.clearances import SEEN_TO
+from flows.limit_over_facts import after_words, asked_after, end_given, kilos_after, limits_after, over_facts, waits_for_clearance
 from flows.limits import STANDING
 from flows.shared import WELCOMED
 
@@ -25,6 +26,7 @@ IS_OVER = LimitOver(choice(
 
 FLOW = Flow(
     "limit_over", version=1, title="Is my limit over", policy=Policy.TOLD, command=None, gates=(WELCOMED,), at_start=over_facts,
+    sentences=(SEEN_TO,), fits=waits_for_clearance,
     facts=(DUE, Fact("over_said", values=("until 30 march",)), UNTIL_GIVEN, Fact("after", values=STANDING, of=limits_after),
            Fact("after_words", of=after_words), Fact("kilos", values=("60",), of=kilos_after),
            AGAIN, UNCLEARED),

@@ -8,8 +8,9 @@ from typing import Final
 
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
+from companion.language.clearances import raises
 from companion.language.limits import CLEARED, still_until
-from companion.screening.limits import LimitsTold, as_text, limits_in, words_of
+from companion.screening.limits import LimitsTold, as_text, limits_in, most_kg, words_of
 from companion.screening.sources import value
 from flows.limit_facts import LIMITS, kilos_of, next_asked, show_in, show_to, today_in
 
@@ -25,6 +26,12 @@ def over_facts(known: Known) -> dict[str, Value]:
     waits = words_of((one for one in limits if one.until is None), show)
     return {"due": "yes" if due else "no", "due_words": words_of(due or (one for one in limits if one.until is None), show),
             **({"waits_words": waits} if waits and not due else {})}
+
+
+def waits_for_clearance(asked: str, facts: Facts) -> bool:
+    """True if words that a check-up has been may be of a limit that stands until they are cleared, and raise no weight of one."""
+    limits = limits_in(facts.get(LIMITS))
+    return any(one.until is None for one in limits) and not (raises(asked) and most_kg(limits) is not None)
 
 
 def end_given(got: Facts, side: str) -> Value | None:

@@ -11,6 +11,7 @@ from companion.conversation.aims import SAID_OVER
 from companion.conversation.condition import Facts, Value
 from companion.language.clearances import not_cleared
 from companion.language.limits import (
+    ASKS_END,
     NEW_END,
     NEW_KILOS,
     NEW_KILOS_TILL,
@@ -79,7 +80,10 @@ def put_right_in(got: Facts) -> PutRight | None:
 def may_put_right(asked: str, facts: Facts) -> bool:
     """True if words may begin the telling of a limit: that they are not cleared may where what they name is closed; those that only put an
     end or a weight right may where such a limit stands. A weight alone, "its 40, not 60", may be the answer to a test that is open; one
-    that says that it is a limit is also one by itself. One with another unit, "i meant 40 lb", is of a limit on the day of its telling."""
+    that says that it is a limit is also one by itself. One with another unit, "i meant 40 lb", is of a limit on the day of its telling.
+    A question until when it holds may at the menu where one stands."""
+    if re.fullmatch(ASKS_END, asked):
+        return SAID_OVER not in facts and bool(facts.get("limit.words"))
     if re.fullmatch(TOLD_MORE, asked):
         return facts.get(SAID_OVER, "limits") == "limits" and to_add_to(asked, facts) is not None
     if not_cleared(asked):

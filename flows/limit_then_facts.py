@@ -22,6 +22,7 @@ from flows.limit_facts import (
     show_to,
     standing_beside,
     tells_several,
+    today_in,
     units_told,
     until_of,
     words_told,
@@ -95,6 +96,12 @@ def _picked(got: Facts) -> Iterator[str]:
         yield str(pick)
         if pick in NO_MORE:
             return
+
+
+def asks_more(got: Facts, side: str) -> Value:
+    """Return "yes" while more to leave out is asked for, after what was tapped."""
+    picks = [got.get(key) for key in _PICKS]
+    return "yes" if picks[0] is not None and None in picks and not {*NO_MORE, "enough"} & {*picks} else "no"
 
 
 def _with(limits: LimitsTold, new: LimitsTold) -> LimitsTold:
@@ -173,6 +180,11 @@ def kilos_then(got: Facts, side: str) -> Value:
 def end_then(got: Facts, side: str) -> Value | None:
     """Return the next date on which a limit is asked about; None where none has a date."""
     return _next_end(_then(got))
+
+
+def has_been(got: Facts, side: str) -> Value:
+    """Return "yes" where the date of what was told has come before it was confirmed: whether it is over is asked at once."""
+    return "yes" if any(one.due(today_in(got)) for one in _limits(got)) else "no"
 
 
 def _next_end(limits: LimitsTold) -> str | None:

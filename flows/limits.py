@@ -13,7 +13,7 @@ from companion.conversation.policy import Policy
 from companion.language.clearances import NOT_CLEARED as NOT_CLEARED_YET
 from companion.language.clearances import SIGNED_OFF
 from companion.language.findings import tells_no_limit
-from companion.language.limits import NEW_END, NEW_KILOS, NEW_KILOS_TILL, NEW_KILOS_UNIT, NEW_UNIT, TOLD_MORE, only_part
+from companion.language.limits import ASKS_END, NEW_END, NEW_KILOS, NEW_KILOS_TILL, NEW_KILOS_UNIT, NEW_UNIT, TOLD_MORE, only_part
 from flows.limit_facts import (
     end_read,
     first_told,
@@ -34,7 +34,9 @@ from flows.limit_right_facts import before_right, may_put_right, right_read
 from flows.limit_then_facts import (
     NO_MORE,
     asked_then,
+    asks_more,
     end_then,
+    has_been,
     kilos_then,
     kilos_told,
     left_out,
@@ -49,9 +51,10 @@ from flows.shared import WELCOMED
 YES_NO = ("yes", "no")
 SAID = ("no hamstring stretching and no weights for 3 weeks", "nothing over 60 kg until they clear me, said my physio",
         "no squats, said my doctor", "no bending", "no, till friday", "take it easy", "take it easy for two weeks", "none",
-        "no squats until 1 march, said my doctor", "the limit is 40 kg, not 60", "the limit is 80 kg, not 60",
+        "no squats until 1 march, said my doctor", "no squats until 2 march 2026, said my doctor",
+        "the limit is 40 kg, not 60", "the limit is 80 kg, not 60",
         "my doctor said no squats until june and my physio no bending", "my doctor said no squats and my physio no bending")
-"""Examples of what may be said: with and without an end and who said so; part of it unread; no limit; two clinicians'."""
+"""Examples of what may be said: with and without an end, one that has come, and who said so; part unread; no limit; two clinicians'."""
 GIVEN = Fact("given", values=SAID)
 CUT = Fact("cut", values=("my doctor told me on the phone this morning that",))
 READ = Fact("read", values=("all", "part", "none"), of=how_read)
@@ -88,7 +91,7 @@ NEVER_TOLD = TELLS & ~SETS_LIMIT & NOW.is_("wrong")
 NONE_NEW = TELLS & ~SETS_LIMIT & ~fact("never").is_("no")
 TOLD_OR_NONE = DONE | NONE_NEW | NEVER_TOLD
 ASKED_ON = Fact("asked_on", values=("2026-03-16",), of=asked_then)
-ENDS, STANDS = fact("end").known, fact("stands").known
+ENDS, STANDS, HAS_BEEN = fact("end").known, fact("stands").known, fact("has_been").is_("yes")
 UNTIL_SAID = Do(Find("safety.limits", "{open}", "told, questions open"), SOME & ~NEW_END_READ & (
     fact("given").known | fact("words").known | CUT.known | NOW.is_("new")))
 """Until it is answered, what was told by a clinician closes everything that moves, also where it is not said yet what it was; not where
@@ -97,6 +100,21 @@ only the end of what stands is put right, which stands as it was meanwhile."""
 
 ASK_TOMORROW = Do(Remind("limit", "limits", "{tomorrow}"), UNTIL_SAID.only_if)
 """Somebody who puts the phone away is asked again the next day; once it is answered, on the date of what stands."""
+
+
+TO_NOTE = (
+    Do(Find("safety.limits", "{then}", "told by a clinician, in the lifter's words", "{understood}"), DONE),
+    Do(Find("load.told", "{kilos}", "a clinician's limit"), TOLD_OR_NONE | LOWER),
+    Do(Remind("limit", "limit_over", ""), TOLD_OR_NONE & ~ASKED_ON.known),
+    Do(Remind("limit", "limit_over", "{asked_on}"), TOLD_OR_NONE & ASKED_ON.known),
+    Do(Alert("", "was told by a clinician: {understood}"), DONE & ~NOW.is_("wrong") & ~NEW_END_READ),
+    Do(Alert("", "put right until when a clinician's limit holds: {understood}. Before: {before}"), DONE & NEW_END_READ),
+    Do(Alert("", "put right what a clinician told them. What stands now: {stands}"), DONE & NOW.is_("wrong") & ~NEW_END_READ),
+)
+"""What is noted once a limit was told, or that there is none."""
+
+TOLD_BESIDE = ("until", "words")
+"""What may be told beside the answer to another question: until when, and what else is to be left out."""
 
 
 def _part_told(text: str) -> str:
@@ -113,7 +131,7 @@ def _also(key: str, *before: str) -> Ask:
     rest = [Option(value, label, tuple(more), only_if=~fact("what").is_(value) & ~fact("also").is_(value) if len(before) > 1
                    else ~fact("what").is_(value)) for value, label, *more in WHAT[:-2]]
     return Ask(key, "Anything else that you were told to leave out?", choice(
-        Option("enough", "That is all", ("no", "nothing", "all", "done")), *rest), safety=True,
+        Option("enough", "That is all", ("no", "nothing", "all", "done")), *rest), safety=True, amends=TOLD_BESIDE,
         only_if=TAPPED_PARTS & (MORE if len(before) == 1 else MORE_2))
 
 
@@ -129,6 +147,7 @@ FLOW = Flow(
                rf"(?P<asked>{NEW_END})", rf"(?P<asked>{NEW_KILOS})", rf"(?P<asked>{NEW_KILOS_TILL})",
                rf"(?P<asked>{NEW_UNIT})", rf"(?P<asked>{NEW_KILOS_UNIT})",
                rf"(?P<asked>{NOT_CLEARED_YET})",
+               rf"(?P<asked>{ASKS_END})",
                rf"(?P<asked>{SIGNED_OFF})", rf"(?P<asked>{TOLD_MORE})"),
     fits=may_put_right,
     facts=(Fact("tomorrow", of=tomorrow), PAST,
@@ -139,7 +158,9 @@ FLOW = Flow(
            Fact("open", values=STANDING, of=limits_open),
            Fact("then", values=STANDING, of=limits_then), Fact("stands", of=stands_then), Fact("understood", of=understood),
            Fact("sooner", of=sooner), Fact("before", of=before_right), Fact("told_kg", of=kilos_told), Fact("told_words", of=told_words),
+           Fact("asks_more", values=YES_NO, of=asks_more),
            Fact("kilos", values=("60",), of=kilos_then), Fact("end", values=("2026-03-16",), of=end_then), ASKED_ON,
+           Fact("has_been", values=YES_NO, of=has_been),
            Fact("left_open", of=left_open)),
     invite="You told me of a limit, and I am not sure yet that I understood it. Until you have answered, nothing that moves opens here.",
     parked="All right. {left_open}",
@@ -169,43 +190,39 @@ FLOW = Flow(
             ("yes", "Yes, the same", "yes", "same"), ("other", "Somebody else, or another end", "somebody else", "another end", "other"),
             ("no", "Nobody told me that", "no", "nobody")), safety=True, only_if=SOME & ADDS & fact("given").known),
         Ask("past", "{past_end:date} has been. Is the limit over, or did you mean another day?", choice(
-            ("over", "It is over", "over", "yes", "done"), ("other", "Another day", "another day", "no")), safety=True,
+            ("over", "It is over", "over", "yes", "done"), ("other", "Another day", "another day", "no")), safety=True, amends=("until",),
             only_if=SOME & PAST.known & END_READ.is_("no") & ~WRONG),
         Ask("what", "I want to be sure. What were you told to leave out? Tap one; I ask for more after it.", replace(choice(
-            *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), told_by=_part_told), safety=True, only_if=TAPPED_PARTS),
+            *WHAT, ("none", "There is no limit", "no limit", "none", "nothing")), told_by=_part_told), safety=True,
+            amends=TOLD_BESIDE, only_if=TAPPED_PARTS),
         _also("also", "what"),
         _also("also_2", "what", "also"),
         Ask("kg", "Nothing above how many {unit}?", LimitKilos("kg", 1, 500, usual=(1, 300), example_value=40), safety=True,
-            only_if=TAPPED_PARTS & PICKED["kg"]),
+            amends=TOLD_BESIDE, only_if=TAPPED_PARTS & PICKED["kg"]),
         Ask("which", "No stretching of what?", choice(
             ("all", "Nothing at all", "all", "everything"), ("stretch_hip", "Hips", "hip"),
             ("stretch_hamstrings", "Hamstrings", "hamstring"), ("stretch_calf", "Calves", "calf")),
-            safety=True, only_if=TAPPED_PARTS & PICKED["stretching"]),
-        Ask("until", "{first_told}Until when? Tap, or type a date.", LimitEnd(), safety=True,
+            safety=True, amends=TOLD_BESIDE, only_if=TAPPED_PARTS & PICKED["stretching"]),
+        Ask("until", "{first_told}Until when? Tap, or type a date.", LimitEnd(), safety=True, amends=("words",),
             only_if=SETS_LIMIT & (END_READ.is_("no") & ~NEW_END_READ & ~SAME.is_("yes") | WRONG)),
         Ask("until_2", "{second_told} Until when? Tap, or type a date.", LimitEnd(), safety=True,
             only_if=SETS_LIMIT & READ.is_("all") & SECOND_ENDS.is_("no") & ~WRONG & ~PAST.known & ~fact("what").known,
             then=(Jump(ALWAYS, "right"),)),
         Ask("by", "Who told you?", choice(
             ("doctor", "A doctor", "doctor", "gp"), ("physio", "A physiotherapist", "physio"), ("surgeon", "A surgeon", "surgeon"),
-            ("other", "Somebody else", "other")), safety=True,
+            ("other", "Somebody else", "other")), safety=True, amends=TOLD_BESIDE,
             only_if=SETS_LIMIT & (WHO_READ.is_("no") & ~SAME.is_("yes") | WRONG) & ~NEW_END_READ),
         Ask("right", "I understand: {understood}.{sooner} Is that right?", YesNo(yes="Yes, that is right", no="No, ask me again"),
             safety=True, amends=("until", "kg", "words"), only_if=SETS_LIMIT,
-            then=(Jump(WRONG & NEW_END_READ, "until"), Jump(WRONG, "what"))),
+            then=(Jump(WRONG & NEW_END_READ, "until"), Jump(WRONG, "what"),
+                  Jump(DONE & HAS_BEEN, "run_limit_over", "Noted, and a coach of yours sees it. One more question.", does=TO_NOTE))),
         Ask("never", "What stands: {beside}. So nobody told you that?", choice(
             ("yes", "Nobody told me that", "yes", "nobody", "never"), ("no", "It was said", "no", "it is over")), safety=True,
             only_if=NEVER_TOLD & fact("limit.words").known & ~fact("past").is_("over")),
-        Do(Find("safety.limits", "{then}", "told by a clinician, in the lifter's words", "{understood}"), DONE),
         Do(Find("safety.limits", "{then}", "no limit was told"), TOLD_OR_NONE & ~DONE),
         Do(Find("safety.limits", "{then}", "a lower weight, put right by the lifter", "{understood}"), LOWER),
         Do(Find("safety.limits", "{then}", "nothing new was told"), ~TELLS & ~LOWER),
-        Do(Find("load.told", "{kilos}", "a clinician's limit"), TOLD_OR_NONE | LOWER),
-        Do(Remind("limit", "limit_over", ""), TOLD_OR_NONE & ~ASKED_ON.known),
-        Do(Remind("limit", "limit_over", "{asked_on}"), TOLD_OR_NONE & ASKED_ON.known),
-        Do(Alert("", "was told by a clinician: {understood}"), DONE & ~NOW.is_("wrong") & ~NEW_END_READ),
-        Do(Alert("", "put right until when a clinician's limit holds: {understood}. Before: {before}"), DONE & NEW_END_READ),
-        Do(Alert("", "put right what a clinician told them. What stands now: {stands}"), DONE & NOW.is_("wrong") & ~NEW_END_READ),
+        *TO_NOTE,
         Do(Alert("", "put right the weight of a clinician's limit: {understood}. Before: {before}"), LOWER),
         Do(Alert("", "took a limit back, as nobody had told them that"), fact("never").is_("yes")),
         Tell("Noted. I keep to it in everything here, and a coach of yours sees it. On its date I ask whether it is over.",

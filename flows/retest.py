@@ -21,7 +21,7 @@ from companion.screening.retest import due_day
 from companion.screening.sources import value
 from flows.outcome_facts import concluded, last_numbers, told_at
 from flows.screen_facts import open_for, tests_done
-from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, limited
+from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, LIMIT_OPEN, limited
 
 
 def retest_facts(known: Known) -> dict[str, Value]:
@@ -68,7 +68,7 @@ TESTED_AGAIN = reduce(or_, (fact(f"go_{test}").is_("now") for test in routed()))
 
 FLOW = Flow(
     "retest", version=1, title="Retest", policy=replace(Policy.TALK, pages=True), command=("test again", "re-test"),
-    gates=(*AT_ALL, *CLOSING_LEVELS, LIMIT_DUE, limited(),
+    gates=(*AT_ALL, *CLOSING_LEVELS, LIMIT_OPEN, LIMIT_DUE, limited(),
            Gate(~fact("retest.tests").known, "There is nothing to test again yet. Say “screen” to begin.")),
     at_start=retest_facts,
     invite="It is time to test again: {titles}.{last_line}{goal_line} About "

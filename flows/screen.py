@@ -11,7 +11,7 @@ from companion.screening.pairs import LOOK
 from companion.screening.protocols import route
 from companion.screening.setups import NAMES
 from flows.screen_facts import FLOOR_OPEN, LEVEL, NOT_CHECKED_TODAY, SCREEN_MINUTES, SQUATS_OPEN, done_already, wanted
-from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, limited
+from flows.shared import AT_ALL, CLOSING_LEVELS, LIMIT_DUE, LIMIT_OPEN, limited
 
 PLAIN_ROUNDS = fact(LOOK.key("plain_rounds"))
 NO_PAIN = fact("safety_check.pain") <= 0
@@ -43,7 +43,7 @@ UNDECIDED = fact("screen.state").is_("open") & MORE_TESTS
 
 FLOW = Flow(
     "screen", version=2, title="Screen", policy=Policy.TALK, command=("test me", "short screen", "short route"),
-    gates=(*AT_ALL, *CLOSING_LEVELS, LIMIT_DUE, limited()), at_start=done_already,
+    gates=(*AT_ALL, *CLOSING_LEVELS, LIMIT_OPEN, LIMIT_DUE, limited()), at_start=done_already,
     invite=f"You are rested by now, so the tests can go on. About {SCREEN_MINUTES} minutes in all, in as many parts as you like; safety "
            "check and warm-up first. Tap below, or say “screen” when it suits you.",
     steps=(

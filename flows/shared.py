@@ -68,6 +68,10 @@ def closed_by_tap(**closes: Condition) -> Condition:
 ASKED_THE_MORNING_AFTER = Gate(fact("pain.follow").is_("open") & ~fact("pain.follow.today").known, first="morning")
 """The gate from the day after something hurt, wherever it did: how it is comes first, each day until it is back to usual."""
 
+LIMIT_OPEN = Gate(fact("limit.open").is_("yes"), "You told me of a limit, and what it is stays open. Until you have answered, nothing that "
+                  "moves opens here: say “my limits”.", first="limits")
+"""The gate while what a clinician told somebody is still asked about: that comes first."""
+
 LIMIT_DUE = Gate(fact("limit.due").is_("yes"), "What a clinician told you has come to its date, and whether it is over is still open.",
                  first="limit_over")
 """The gate on the date of a limit: it stands until it was asked about."""
@@ -91,14 +95,15 @@ CLOSED = (
     Gate(LEVEL.is_("same_day") & _SEEN_FIRST, SAME_DAY),
     ASKED_THE_MORNING_AFTER,
     Gate(LEVEL.is_("not_today") & _SEEN_FIRST, NOT_TODAY),
+    LIMIT_OPEN,
     Gate(~fact("safety.checked.today").known | fact("safety.checked").is_("undone"),
          "Without today's safety check no test and no squat opens here.",
          first="safety_check"),
     *CLOSING_LEVELS,
     LIMIT_DUE,
 )
-"""Gates before anything that moves the body: how it is after pain, today's safety check, no level that closes it, no limit whose date has
-come. Where today is closed already, nothing more is asked."""
+"""Gates before anything that moves the body: how it is after pain, no limit that is still asked about, today's safety check, no level that
+closes it, no limit whose date has come. Where today is closed already, nothing more is asked."""
 
 FLOOR = CLOSED
 SQUAT = (*CLOSED, Gate(LEVEL.is_("no_load"), NO_LOAD))

@@ -78,6 +78,8 @@ TOLD_AT_ONCE = fact("sure").is_("yes") & (CHEST.is_("yes") | LEG.is_("yes") | NE
 CLEARED_BY_THEM = ON & fact("cleared").is_("yes") & BY_CLINICIAN
 OPEN, BODY_FIRST = SO & LEVEL.one_of("go", "no_load"), fact("body_first").is_("yes")
 ASKED_IF_CLEARED = fact("cleared").known | CHEST.is_("no") & EXPECTING.is_("no") & SPINE.is_("no")
+LIMIT_ALONE = fact("heard").is_("restriction")
+"""What stands against training beside a limit was told before: it is not said as news, since whoever set the limit may have seen them."""
 MEANT = fact("so").is_("no") | fact("when").is_("no") | fact("which").is_("no")
 STILL_SO = Fact("still", values=YES_NO, of=fits_still)
 """True if the words that say what was meant instead may still be the sign: then it is asked once more."""
@@ -166,7 +168,7 @@ FLOW = Flow(
         Tell(STANDS_TOLD, SO & LEVEL.is_("emergency") & NERVE_HEARD.is_("yes") & fact("sure").is_("yes") & ~fact("meant").known,
              must_arrive=True, last=True),
         Tell(SAME_DAY, SO & LEVEL.is_("same_day"), must_arrive=True, last=True),
-        Tell(CLINICIAN, SO & LEVEL.is_("clinician"), must_arrive=True),
+        Tell(CLINICIAN, SO & LEVEL.is_("clinician") & ~LIMIT_ALONE, must_arrive=True),
         Tell(NOT_TODAY, SO & LEVEL.is_("not_today"), must_arrive=True),
         Tell("Noted, and who cleared you. All stays open. If it changes, or anything new comes, say so.",
              OPEN & fact("cleared_until").known & ~BODY_FIRST),
@@ -177,6 +179,8 @@ FLOW = Flow(
              SO & YOUNG.is_("yes"),
              must_arrive=True),
         Run("limits", ON & LIMIT_SAID.known & ASKED_IF_CLEARED, asked="{limit_said}"),
+        Tell("I told you to see a doctor or physiotherapist, and that stands until one has seen you for it. Was this it? Then tap below.",
+             SO & LEVEL.is_("clinician") & LIMIT_ALONE, must_arrive=True, offers=(Offer("I was seen for it", "referral"),)),
         Tell("You also asked for a pause of your squat days, until {pause:date}.", PAUSE.known & fact("squat.plan").known,
              offers=(Offer("Pause until then", "squat_days", "pause until {pause}"),)),
     ),

@@ -79,6 +79,8 @@ def begun_by(draft: Draft, text: str) -> tuple[str, str] | None:
     if said is None or home:
         return said
     begun = draft.book[said[0]].flow
+    if begun.name == draft.top.flow and begun.policy.told and isinstance(read_of(draft, text), Answer):
+        return None  # said where it is asked for
     return said if not begun.at_rest or draft.top.flow in begun.over else None
 
 

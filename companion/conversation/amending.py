@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from companion.conversation.asking import show
 from companion.conversation.corrections import Elsewhere, changed_words, changes, corrected_words
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Record
 from companion.conversation.flow import Ask
 from companion.conversation.hearing import read_of
-from companion.conversation.kinds import Answer, Choice
-from companion.conversation.moves import answer, record, take_back, withdraw
+from companion.conversation.kinds import Answer, Choice, YesNo
+from companion.conversation.moves import answer, record, take_back, to_come, withdraw
 from companion.conversation.number_slots import Slot
 from companion.conversation.parking import interrupt
 from companion.conversation.table import ENDINGS, START
@@ -36,10 +38,21 @@ def amend(draft: Draft, text: str, nth: int = 0) -> None:
         _changed(draft, words, draft.compiled.stops[found.key], draft.top.asked)
 
 
+KEPT_FOR_LATER: Final = "Noted. First this one."
+"""Said where a reply answers a question to come and not the open one."""
+
+ADDED_BEFORE: Final = "Noted."
+"""Said where it adds to one before it, and the open question does not say that back."""
+
+
 def answer_anew(draft: Draft, text: str) -> bool:
     """Take a reply for the new answer to a question that the open one amends; return False if it is none. What was asked since one of a
-    few answers was given was asked about that: it is taken back."""
-    anew = 0
+    few answers was given was asked about that: it is taken back. What answers a question to come as things
+    are is kept for it; what answers the open one by more than yes or no is its answer."""
+    decides = isinstance(draft.ask.kind, YesNo)
+    if not decides and isinstance(read_of(draft, text), Answer):
+        return False
+    anew, before, ahead = 0, "", {key for key, ask in to_come(draft) if ask.only_if.holds(draft.facts())}
     for stop in map(draft.compiled.stops.get, draft.ask.amends):
         if not isinstance(stop, Ask) or (new := stop.kind.anew(text, draft.context)) is None:
             continue
@@ -50,10 +63,15 @@ def answer_anew(draft: Draft, text: str) -> bool:
                 withdraw(draft, draft.top.trail[-1])
             answer(draft, new, sure=True)
             return True
-        _replace(draft, Slot(stop.key, new.value, new.unit), text)
+        if stop.key in ahead:
+            draft.top = draft.top._replace(noted={**draft.top.noted, stop.key: new.value})
+            before = KEPT_FOR_LATER
+        else:
+            before = before or ("" if decides else ADDED_BEFORE)
+            _replace(draft, Slot(stop.key, new.value, new.unit), text)
         anew += 1
     if anew:
-        show(draft)
+        show(draft, before)
     return bool(anew)
 
 

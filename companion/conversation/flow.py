@@ -63,8 +63,8 @@ class Ask:
     ``signs``: the flags it asks about itself (``language.flags.Flag``); hearing one answers it. ``lets``: flows that may begin over it
     even if its own flow holds.
     ``back``: false if earlier answers can't be changed from here.
-    ``amends``: questions before it that a reply here may answer anew ("no, till monday"), after which this one stands again; where
-    that is one of a few answers ("no, I meant my hip"), what was asked since is asked anew.
+    ``amends``: questions before it that a reply here may answer anew ("no, till monday"), or after it ahead, after which this one stands
+    again; where that is one of a few answers ("no, I meant my hip"), what was asked since is asked anew.
     ``put_right``: the flow, one that begins over what is open, that runs once an answer to it was put right later, "" for none; it is
     asked about what the run was.
     ``then``: jumps, tried in order before the default. ``log_as``: the answer's name in the log, if not ``key``; a template over

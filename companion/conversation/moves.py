@@ -69,7 +69,7 @@ def _let_first(draft: Draft, move: Move) -> bool:
     """Run the flow that a gate needs first, if the move says so."""
     if move.first:
         draft.top = draft.top._replace(tried=(*draft.top.tried, move.first))
-        if not draft.unpark(move.first):
+        if not draft.unpark(move.first, over=draft.book[move.first].flow.policy.told):
             draft.push(move.first)
     return bool(move.first)
 
@@ -218,7 +218,7 @@ def told_of_later(draft: Draft, text: str) -> bool:
     """Note what a sentence tells for a safety question that is to come as things are, such as who cleared them, and ask the open one
     again; return False if it tells nothing for one."""
     facts = draft.facts()
-    key = next((key for key, ask in _to_come(draft) if ask.safety and ask.kind.told(text) and ask.only_if.holds(facts)), None)
+    key = next((key for key, ask in to_come(draft) if ask.safety and ask.kind.told(text) and ask.only_if.holds(facts)), None)
     if key is None or not draft.ask.safety:
         return False
     draft.top = draft.top._replace(noted={**draft.top.noted, key: text})
@@ -226,7 +226,7 @@ def told_of_later(draft: Draft, text: str) -> bool:
     return True
 
 
-def _to_come(draft: Draft) -> list[tuple[str, Ask]]:
+def to_come(draft: Draft) -> list[tuple[str, Ask]]:
     """Return the questions after the open one, with their keys, in the order they are written."""
     asks = [(key, stop) for key, stop in draft.compiled.stops.items() if isinstance(stop, Ask)]
     return asks[next(at for at, (key, _) in enumerate(asks) if key == draft.top.state) + 1 :]
@@ -235,7 +235,7 @@ def _to_come(draft: Draft) -> list[tuple[str, Ask]]:
 def told_ahead(draft: Draft, text: str, told: Value | None = None) -> dict[str, Value]:
     """Return the first question to come that a message answers in words, with the answer, to be confirmed there; ``told``: not with this
     one, which it gave here."""
-    for key, stop in _to_come(draft):
+    for key, stop in to_come(draft):
         if not isinstance(stop.kind, _TAPPED):
             read = stop.kind.read(text, draft.context)
             if isinstance(read, Answer) and read.value != told:

@@ -52,11 +52,11 @@ def leave(draft: Draft, place: int) -> None:
 
 def park(draft: Draft, before: str = "") -> None:
     """Park the running flow with its answers, sending ``before`` or the usual reply. The menu is not parked, it begins again; nor are the
-    questions after thoughts of self-harm: what stands of these is a fact, and closes everything."""
-    if draft.session.stack:
-        move = draft.fire(STOP)
-        if move.again:
-            withdraw(draft, move.again)
+    questions after thoughts of self-harm: what stands of these is a fact, and closes everything. A run that waits for one that has just
+    ended goes on by itself once it is taken up."""
+    if draft.session.stack and not draft.top.paused and isinstance(draft.compiled.stops.get(draft.top.state), Ask):
+        if again := draft.fire(STOP).again:
+            withdraw(draft, again)
         draft.top = draft.top._replace(paused=True)
     stack = tuple(frame for frame in draft.session.stack if frame.flow not in (draft.book.home, draft.book.crisis))
     draft.effects.extend(Ended(frame.run, "left") for frame in draft.session.stack if frame.flow == draft.book.crisis)
@@ -102,6 +102,7 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
     """Begin a flow by name, after parking the running one, or over it if it answers beside it.
 
     A parked run of the same flow continues, unless this one has a request of its own; what a clinician said, also over what asked for it.
+    One that runs and is asked for anew begins again where it stood, over what asked for it.
     A flow that replaces home starts where home is asked for.
     """
     flow = draft.book.first(draft.known.facts) if flow == draft.book.home else flow
@@ -121,6 +122,9 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
     if asked and draft.session.stack and draft.top.flow == flow:
         end(draft, "left")
         running = draft.session.stack
+        if any(frame.flow != draft.book.home for frame in running):  # it goes on where it was open, over what asked for it
+            draft.push(flow, asked)
+            return
     if any(frame.flow == flow and _over(draft, frame) for frame in running):
         while draft.session.stack:
             end(draft, "left")

@@ -74,8 +74,8 @@ def and_limit(text: str, today: date) -> tuple[str, str]:
     """Return the part of a sentence that says that somebody was cleared, and what it sets beside that: "she cleared me but nothing over
     60 kg until friday"; the whole sentence and "" where it sets no limit that is read."""
     line = normalise(text).strip(" .!")
-    if raised := _RAISED.fullmatch(line):
-        return line, f"up to {raised['most']}"
+    if raised := raises(text):
+        return line, f"up to {raised}"
     for found in _BESIDE.finditer(line):
         cleared, beside = line[:found.start()], line[found.end():].strip()
         told = read_limit(beside, today)
@@ -101,8 +101,8 @@ def only_clears(text: str) -> bool:
 
 def raises(text: str) -> str:
     """Return the weight to which a sentence says that a clinician raised a limit, as it would be typed; "" for no such."""
-    found = _RAISED.fullmatch(normalise(text).strip(" .!"))
-    return found["most"] if found else ""
+    line = normalise(text).strip(" .!")
+    return next((found["most"] for pattern in _RAISED if (found := pattern.fullmatch(line))), "")
 
 
 def not_cleared(text: str) -> bool:
@@ -186,8 +186,10 @@ _UP_TO: Final = (
     rf"(?:go|lift|squat|do|load|use|work|train)(?:ing)?(?: back)? (?:(?:up )?to |(?:at |with )?(?=\d[\d.,]* ?{_UNITS}\b))|"
     rf"(?:raised|increased|upped|put|bumped|moved|brought) {_LIMITS}(?: up)? to )"
     rf"(?:a |max(?:imum)? (?:of )?)?(?P<most>\d+(?:[.,]\d+)? ?{_UNITS}?)(?: (?:now|again|from now(?: on)?|already|max))*")
+_AS_I_LIKE: Final = r"(?:(?:what(?:ever)?|anything|everything|all)(?: that)? i (?:want|like|please|did before)|anything|everything|it all)"
 _MAY: Final = (rf"(?:i'?m|i am) (?:cleared|(?:good|fine|ok|okay|clear|cleared|safe|allowed|free|ready) (?:to|for) {_TRAIN})|"
-               rf"(?:i can|i may|it'?s (?:good|fine|ok|okay|safe) to) {_TRAIN}")
+               rf"(?:i can|i may|it'?s (?:good|fine|ok|okay|safe) to) {_TRAIN}|"
+    rf"(?:i'?m|i am) (?:free|allowed|ok|good|fine) to do {_AS_I_LIKE}|(?:i can|i may|i could) (?:now )?do {_AS_I_LIKE}")
 _A_DAY: Final = (
     rf"(?:,? (?:on|in|at|the|this|last|a|few|two|three|\d{{1,2}}(?:st|nd|rd|th)?|{_YEAR}|of|days?|weeks?|months?|years?|ago|back|"
     rf"{_WEEKDAY}|{_MONTH}|{_SEASON}|just now|"
@@ -201,7 +203,16 @@ _BESIDE: Final = re.compile(r",? (?:but|though|except|only|just|and)\b ?|[,.;] ?
 
 UP_TO: Final = rf"{_LEAD}(?P<asked>{_SEEN}{_TREATS}{_HOW} {_UP_TO}{_A_DAY})"
 """Whole sentences by which a clinician raised a weight, as a pattern."""
-_RAISED: Final = re.compile(UP_TO)
+_SEEN_TO: Final = (
+    r"(?:(?:my |the )?(?:check ?-?up|review|scan|mri|follow ?-?up|appointment)(?: is| was|'s| went|,)*"
+    r"(?:,?(?: and)?(?: all)? (?:done|over|finished|fine|ok|okay|good|well|clear))+)")
+"""That what a limit was to last until has been: a check-up, a scan."""
+_NOW_FINE: Final = (r"(?:it'?s |that |now )*(?:up to )?(?P<most>\d+(?:[.,]\d+)? ?(?:kgs?|kilos?|lbs?|pounds?)?) (?:is |are )?(?:now )?"
+                    r"(?:ok|okay|fine|allowed|good|all right|alright)(?: (?:now|again|already))*")
+SEEN_TO: Final = rf"{_LEAD}(?P<asked>{_SEEN_TO}(?:,? (?:and |so )?{_NOW_FINE})?)"
+"""Whole sentences that the check-up or scan which a limit waits for has been, as a pattern; perhaps with the weight it was raised to."""
+SEEN_UP_TO: Final = rf"{_LEAD}(?P<asked>{_SEEN_TO},? (?:and |so )?{_NOW_FINE})"
+_RAISED: Final = (re.compile(UP_TO), re.compile(SEEN_UP_TO))
 SIGNED_OFF: Final = (
     rf"(?:(?:my |the |a )?(?:{_CLINICIAN})|he|she|they|i|i'm|i am|i was|i've been|been|got)(?: has| have|'s| was| am| got| been| just| now|"
     rf" finally| fully)* signed (?:me |it )?off(?! .*\b(?:fit|years?|everything|anything|no|not|without|insurance|work|sick)\b)"
@@ -226,7 +237,7 @@ CLEARANCES: Final = (
     rf"(?P<beside>(?: by (?P<who>(?:(?:my|the|our|a) )?(?:{_CLINICIAN}))\b)?{_AGAIN}{_A_DAY}))",
     rf"{_LEAD}(?P<asked>{_SEEN}{_TREATS}{_HOW} (?:said|says?|told me|confirmed|confirms|thinks?)(?: that)? {_WORK} {_IS_FINE}{_AGAIN}"
     rf"{_A_DAY})",
-    UP_TO,
+    UP_TO, SEEN_UP_TO,
     rf"{_LEAD}(?P<asked>{_SEEN}{_TREATS}{_HOW} (?:said|says?|told me|confirmed|confirms)(?: that)? (?:{_MAY}){_AGAIN}{_A_DAY})",
     rf"{_LEAD}(?P<asked>(?:{_ME} )*(?:(?<!\bi )cleared|the {_ALL_CLEAR})(?P<beside> (?:(?:by|from) (?P<who>.+)|(?:to|for) .*)))",
     rf"{_LEAD}(?P<asked>(?:{_ME} )+(?:(?<!\bi )cleared|(?:the |an )?{_ALL_CLEAR}){_AGAIN}{_A_DAY})")

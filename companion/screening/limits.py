@@ -95,6 +95,11 @@ class Limit:
         """The work it closes."""
         return frozenset(work for part in self.parts for work in CLOSED_WORK[part])
 
+    @property
+    def asked_about(self) -> bool:
+        """True while nothing is known of it but the words: the questions about these are open."""
+        return self == Limit(frozenset((LimitPart.OTHER,)), words=self.words)
+
     def due(self, today: date) -> bool:
         """True from its date on: it stands until it was asked about."""
         return self.until is not None and self.until <= today
@@ -176,7 +181,8 @@ def without(limits: Iterable[Limit], cleared: frozenset[LimitPart], *, load: boo
 
 def facts_in(limits: LimitsTold, today: date, bar_kg: float, show: NumberFormat = metric) -> dict[str, str | float]:
     """Return what limits make known on a day: "limit.WORK" is "closed" for closed work, "limit.words" says them, "limit.due" is
-    "yes" from the date of one of them on, "limit.kg" the most to lift. ``bar_kg``: their empty bar, closed where it is heavier."""
+    "yes" from the date of one of them on, "limit.open" while the questions about one are open, "limit.kg" the most to lift.
+    ``bar_kg``: their empty bar, closed where it is heavier."""
     if not limits:
         return {}
     most, closed = most_kg(limits), closed_by(limits)
@@ -185,4 +191,5 @@ def facts_in(limits: LimitsTold, today: date, bar_kg: float, show: NumberFormat 
     facts: dict[str, str | float] = {"limit.words": words_of(limits, show), **{work.fact: "closed" for work in closed}}
     if most is not None:
         facts["limit.kg"] = most
-    return facts | ({"limit.due": "yes"} if any(one.due(today) for one in limits) else {})
+    facts |= {"limit.due": "yes"} if any(one.due(today) for one in limits) else {}
+    return facts | ({"limit.open": "yes"} if any(one.asked_about for one in limits) else {})

@@ -1176,3 +1176,164 @@ def test_a_weight_said_with_it_is_offered_at_its_question():
     talk = Talk(BOOK["limits"].flow, CHECKED, BOOK).say("my doctor said take it easy", "nothing over 40 kg", "that is all")
     assert talk.state == "limits.kg"
     assert "40 kg, as I wrote" in [tap.label for row in talk.says[-1].buttons for tap in row]
+
+
+# told beside the question that is open -----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("said", ["its 3 weeks", "no for 3 weeks", "no its 3 weeks", "physio said 3 weeks actually", "no, till 23 march"])
+@pytest.mark.parametrize("begun", ["home", "limits"])
+def test_until_when_said_before_it_is_asked_is_kept_for_it(begun: str, said: str):
+    """Also where the limit was heard at the menu, and is asked about over what was heard."""
+    first = Limited(begun).say("my doctor said take it easy for a bit", *(["yes"] if begun == "home" else []))
+    assert first.state == "limits.what"
+    for talk, taps in ((Limited(begun), ()), (Limited(begun), ("No bending",))):
+        talk.say("my doctor said take it easy for a bit", *(["yes"] if begun == "home" else [])).tap(*taps).say(said)
+        assert talk.last.startswith("Noted. First this one.")
+        assert talk.state == ("limits.also" if taps else "limits.what")
+        talk.tap(*(() if taps else ("No bending",)), "That is all")
+        assert talk.last == "I understand: no bending, until 23 March 2026, said by a doctor. Is that right?"
+        assert [limit.until for limit in talk.say("yes").limits] == [date(2026, 3, 23)]
+
+
+@pytest.mark.parametrize(("said", "read"), [
+    ("no squats either", "no squats, no bending"), ("no lifting either", "no added load, no bending"),
+    ("no, he also said no squats", "no squats, no bending"), ("and no running", "no bending, no running"),
+    ("no squats or lifting either", "no added load, no squats, no bending"), ("no running", "no bending, no running"),
+    ("my doctor said no squats and no lifting", "no added load, no squats, no bending")])
+def test_what_else_is_told_in_words_after_a_tap_is_kept(said: str, read: str):
+    talk = Limited("home").say("my doctor said take it easy for two weeks", "yes").tap("No bending").say(said)
+    assert talk.last.startswith("Noted.")
+    talk.tap("That is all")
+    assert talk.last == f"I understand: {read}, until 16 March 2026, said by a doctor. Is that right?"
+
+
+def test_what_else_is_told_with_an_end_of_its_own_stands_till_then():
+    talk = Limited("home").say("my doctor said take it easy for two weeks", "yes").tap("No bending").say("no lifting for 3 weeks", "no")
+    assert talk.last == ("I understand: no bending, until 16 March 2026, said by a doctor; no added load, until 23 March 2026, said by a "
+                         "doctor. Is that right?")
+
+
+def test_a_button_in_words_is_tapped_and_not_added_to_what_was_told():
+    talk = Limited("limits").say("my doctor said take it easy for two weeks").tap("No bending").say("no squats")
+    assert talk.answers["also"] == "squats"
+    assert talk.state == "limits.also_2"
+
+
+def test_an_end_said_where_the_one_told_has_been_is_kept_for_the_other_day():
+    talk = Limited("home").say("my doctor said no squats until 1 march", "yes", "no its till 20 march").tap("Another day")
+    assert talk.last == "I understand: no squats, until 20 March 2026, said by a doctor. Is that right?"
+
+
+# its date has come, and it is not confirmed yet ---------------------------------------------------------------
+
+
+def test_a_limit_confirmed_after_its_date_is_asked_about_at_once():
+    talk = Limited("home").say("no lifting till the 20th said the surgeon", "yes")
+    talk.known["today"] = "2026-03-20"
+    talk.say("yes")
+    assert "On its date" not in talk.heard
+    assert talk.state == "limit_over.over"
+    assert talk.last.startswith("You were told: no added load, until 20 March 2026, said by a surgeon. Its date has come.")
+    assert talk.say("yes").limits == ()
+
+
+def test_a_limit_confirmed_before_its_date_is_not_asked_about_yet():
+    talk = Limited("home").say("no lifting till the 20th said the surgeon", "yes")
+    talk.known["today"] = "2026-03-19"
+    assert "On its date I ask" in talk.say("yes").heard
+    assert talk.state == "home.pick"
+
+
+@pytest.mark.parametrize("wish", ["squatting today", "find out why my back rounds", "test again", "leg raise"])
+@pytest.mark.parametrize("stopped", ["limits.right", "limits.what"])
+def test_what_is_still_asked_of_a_limit_comes_before_anything_that_moves(wish: str, stopped: str):
+    """The safety check too: what it would open is closed until that is answered."""
+    words = "no weights for 2 weeks said my doctor" if stopped == "limits.right" else "my doctor said take it easy"
+    talk = Limited("home").say(words, "yes", "stop")
+    talk.known.pop("safety.checked.today")
+    assert talk.say("menu", wish).state == stopped
+    assert not talk.say("stop").state.startswith("safety_check")
+
+
+def test_once_it_is_answered_what_was_wished_goes_on():
+    talk = Limited("home").say("no bending for 2 weeks said my doctor", "yes", "stop", "knee to wall")
+    assert talk.state == "limits.right"
+    assert talk.say("yes").session.top.flow == "knee_to_wall"
+
+
+# asked about, lengthened and ended in other words --------------------------------------------------------------
+
+
+@pytest.mark.parametrize("asked", [
+    "when is my limit over", "When is my limit over?", "until when does my limit last?", "how long is my limit", "when can i lift again?",
+    "how long until i can squat", "when does my restriction end", "is my limit over yet?", "how many weeks left on my limit?"])
+def test_until_when_a_limit_holds_is_told_where_it_is_asked(asked: str):
+    talk = Limited("home", replace(SURGEON, until=date(2026, 3, 23))).say(asked)
+    assert talk.last.startswith("What stands: no added load, until 23 March 2026, said by a surgeon.")
+    assert talk.say("leave it").limits == (replace(SURGEON, until=date(2026, 3, 23)),)
+
+
+def test_where_no_limit_stands_nobody_who_asks_when_it_ends_is_asked_to_tell_one():
+    assert Limited("home").say("when can i lift again?").session.top.flow == "home"
+
+
+@pytest.mark.parametrize("said", ["no he wants another week", "another week he said", "she wants another week", "no its another week"])
+@pytest.mark.parametrize("begun", ["home", "limits"])
+def test_a_limit_whose_date_has_come_is_lengthened_before_it_is_asked_about(begun: str, said: str):
+    talk = Limited(begun, DUE).say(said)
+    assert talk.state == "limits.right"
+    assert [limit.until for limit in talk.say("yes").limits] == [date(2026, 3, 9)]
+
+
+@pytest.mark.parametrize("said", ["not really, another week", "no, another week", "not quite, she wants another week", "another week",
+                                  "nope he said another week"])
+def test_another_week_is_still_on_till_then(said: str):
+    talk = Limited("limit_over", DUE).say(said)
+    assert [limit.until for limit in talk.limits] == [date(2026, 3, 9)]
+
+
+def test_a_check_up_that_raised_the_weight_leads_to_the_questions_of_a_clearance():
+    talk = Limited("home", replace(KILOS, kg=40.0)).say("checkup done, 60 is ok now", "my doctor, today", "yes")
+    assert "I understand: cleared for lifting weights." in talk.heard
+    assert talk.state == "limits.until"
+    talk.say("until they clear me", "a doctor")
+    assert talk.last.startswith("I understand: nothing above 60 kg, until they clear you, said by a doctor.")
+
+
+@pytest.mark.parametrize("said", ["checkup done", "my check-up went fine", "scan is done, all good", "the review was ok"])
+def test_after_a_check_up_it_is_asked_whether_they_were_cleared(said: str):
+    talk = Limited("home", SURGEON).say(said)
+    assert talk.state == "limit_over.cleared"
+    assert talk.say("no").limits == (SURGEON,)
+    assert Limited("home").say(said).session.top.flow == "home"
+    assert Limited("home", replace(SURGEON, until=date(2026, 3, 23))).say(said).session.top.flow == "home"
+
+
+@pytest.mark.parametrize("said", ["he said i can do what i want now", "my doctor said i can do everything again",
+                                  "she said i'm free to do anything"])
+@pytest.mark.parametrize("begun", ["home", "limits"])
+def test_that_they_may_do_all_again_leads_to_the_questions_of_a_clearance(begun: str, said: str):
+    assert Limited(begun, SURGEON).say(said).session.top.flow == "clearance"
+
+
+def test_that_they_may_do_all_but_one_thing_is_no_clearance_of_all():
+    assert Limited("home", SURGEON).say("he said i can do everything but squats").session.top.flow != "clearance"
+
+
+# told by somebody who was sent to be seen -----------------------------------------------------------------------
+
+
+def test_a_limit_told_by_whoever_was_sent_to_be_seen_is_taken_whole_and_they_are_not_sent_as_if_it_were_news():
+    talk = Limited("home", safety__level="clinician").say("physio said keep training but no deep squats for 3 weeks", "yes")
+    assert talk.last == "I understand: no squats, until 23 March 2026, said by a physiotherapist. Is that right?"
+    assert "Please see a doctor or physiotherapist within a week" not in talk.heard
+    talk.say("yes")
+    assert "that stands until one has seen you for it" in talk.heard
+    assert talk.known["safety.level"] == "clinician"
+    assert talk.tap("I was seen for it").session.top.flow == "referral"
+
+
+def test_who_was_not_sent_is_not_asked_whether_they_were_seen():
+    talk = Limited("home").say("physio said keep training but no deep squats for 3 weeks", "yes", "yes")
+    assert "has seen you for it" not in talk.heard

@@ -49,6 +49,8 @@ STRETCHES = {"stretch_hip", "stretch_hamstrings", "stretch_calf"}
     ("I can squat but not lift more than 20 kg", set(), 20.0, "", ""),
     ("nothing over 60 kg, max 40 kg", set(), 40.0, "", ""),
     ("dr smith says i mustn't lift anything heavy before 13/1", {"load"}, None, "2027-01-13", "a doctor"),
+    ("physio said keep training but no deep squats for 3 weeks", {"squats"}, None, "2026-12-19", "a physiotherapist"),
+    ("he said carry on as normal, just no bending for another week", {"bending"}, None, "2026-12-05", ""),
     ("no twisting", {"elsewhere"}, None, "", "")])
 def test_a_limit_is_read_with_its_parts_its_end_and_who_said_so(words: str, parts: set[str], kg: float | None, until: str, by: str):
     told = read_limit(words, TODAY)

@@ -96,7 +96,8 @@ def test_no_line_people_type_starts_a_flow_unless_it_is_about_days_or_the_gym():
     assert {line for line in LINES if BOOK.sentence(line, KNOWN) and not DAYS.search(line) and not line.casefold().startswith("why ")} <= {
         "on holiday till the 12th", "not training this week, visiting my brother in cork", "at the gym now", "cant lift today, no time",
         "cant tonight, parents evening", "STOP THE REMINDERS", "i squat mon wed fri",
-        "doc cleared me fully", "my surgeon cleared me last autumn", "physio cleared me in june, no pain since then",
+        "doc cleared me fully", "physio says i can do what i like", "doctor said i can do everything",
+        "my surgeon cleared me last autumn", "physio cleared me in june, no pain since then",
         "doc cleared me for everything", "doctor cleared me for everything", "rest day tomorrow", "not allowed to park there",
         "physio cleared me last year, no limits", "physio cleared me for everything last year",
         "the surgeon cleared me years ago and it's been grand", "show me last week", "show last week", "it's squat day",

@@ -22,12 +22,27 @@ CLEARED: Final = "cleared"
 
 _SPAN: Final = re.compile(
     r"(?:for |over )?(?:at least |about |around |another |the )*(?:next |coming )?"
-    rf"(?:(?P<many>{COUNT}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?P<most>{COUNT}))?(?: more| further| extra)? ?(?P<unit>day|week|wk|month)"
-    r"s?(?: more| longer)?|"
+    rf"(?:(?P<many>{COUNT}|a couple of|another|an?|one)(?: ?(?:-|to|or) ?(?P<most>{COUNT}))?(?: more| further| extra)? ?"
+    r"(?P<unit>day|week|wk|month)s?(?: more| longer)?|"
     r"(?P<fortnight>a fortnight))\b(?! ago\b)")
 _UNTIL: Final = re.compile(r"\b(?:until|till?|untill|up to|before|(?:extended|prolonged)(?: (?:it|that|this))? to) (?P<when>.+)")
-_NUMBERS: Final = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
-                   "ten": 10, "twelve": 12, "a couple of": 2}
+_NUMBERS: Final = {"a": 1, "an": 1, "another": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
+                   "nine": 9, "ten": 10, "twelve": 12, "a couple of": 2}
+_TO_DO: Final = (r"(?:lift|squat|bend|stretch|train|deadlift|exercise|work ?out|go back|use weights|do (?:squats|weights|it))"
+                 r"(?: (?:weights?|again|heavy|over|normally|anything|to (?:training|lifting|squatting|squats|the gym|normal)))*")
+_THE_LIMIT: Final = r"(?:(?:my|the|this|that) (?:limit|restriction|ban)s?(?: of mine)?)"
+ASKS_END: Final = (
+    rf"(?:(?:so|and|ok|hey|hi)[, ]+)*(?:(?:until |till )?when (?:is|are|does|do|will|was) {_THE_LIMIT}"
+    r"(?: (?:be |going to |meant to )*"
+    r"(?:over|up|done|finished|off|gone|lifted|ends?|stops?|finish|expires?|runs? out|lasts?(?: until| till)?))?|"
+    rf"(?:until|till?) when(?: is| does| do| are)? (?:{_THE_LIMIT}|i)(?: (?:last|lasts|hold|holds|stand|stands|go|on|limited))*|"
+    r"how (?:long|many (?:more )?(?:days|weeks)|much longer)(?: more| left| still)?"
+    rf"(?: is| are| does| do| will| on| of| for| with| till?| until)* "
+    rf"{_THE_LIMIT}(?: (?:last|left|still|on|over|hold|stand|go on|is over|ends?))*|"
+    rf"(?:until |till )?when (?:can|may|could|am i allowed to|will i be able to)(?: i)?(?: start to)? {_TO_DO}|"
+    rf"how (?:long|many (?:more )?(?:days|weeks)|much longer) (?:until|till?|before|do i have to wait until) i (?:can|may) {_TO_DO}|"
+    r"is (?:my|the) (?:limit|restriction) (?:over|done|up|off|gone|still on)(?: now| yet)?)\??")
+"""Whole questions until when a limit stands, as a pattern."""
 _NOT_SAID: Final = re.compile(
     rf"(?:(?:i'm |i am )?not sure|i (?:do not|don't|dont) (?:know|remember)|don'?t know|dunno|idk|no idea|unknown|unclear|open[- ]ended|"
     rf"(?:(?:(?:my |the )?(?:{CLINICIAN})|he|she|they|nobody|no one|it) )?(?:did not|didn't|didnt|never|hasn't|hasnt|has not|haven't|"

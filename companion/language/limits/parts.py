@@ -54,6 +54,11 @@ _NOTHING_SET: Final = re.compile(
     r"(?:nobody|no ?one|no doctor|they never|he never|she never)(?: has| ever| have)* (?:told|said|set|gave)(?: (?:me|us))?"
     r"(?: (?:that|this|it|so|anything|to|any limits?|any restrictions?))*|i was never told(?: (?:that|this|it|so|anything))*))"
     r"(?: (?:at all|set))?")
+_GO_ON: Final = re.compile(
+    r"(?:(?:that )?(?:he|she|they) )?(?:(?:said|says|told me|wants me)(?: that)? )?(?:to |i (?:can|may|should) )?"
+    r"(?:carry on(?: training| lifting)?|keep (?:on )?(?:going|moving|training|active|lifting|squatting)|stay active|train|go on)"
+    r"(?: as (?:usual|normal|before)| normally)?")
+"""A clause that allows to go on and names no more."""
 _SOFTENED: Final = re.compile(r"\b(?:light|easy|gentle|careful|slow)")
 ALLOWED_MOST: Final = 6
 """Words of a clause that allows something unnamed, above which it is asked about; our choice."""
@@ -106,7 +111,7 @@ def parts_left_out(line: str) -> tuple[frozenset[str], str, str]:
     forbids both."""
     parts, elsewhere, rest, forbids = set[str](), list[str](), list[str](), False
     for clause in map(str.strip, _SPLIT.split(line)):
-        if not clause or _NOTHING_SET.fullmatch(clause):
+        if not clause or _NOTHING_SET.fullmatch(clause) or _GO_ON.fullmatch(clause):
             continue
         named, left = parts_and_rest(f" {clause} ")
         says_no, says_yes = bool(_NOT.search(clause)), bool(_ALLOWED.search(clause))

@@ -19,10 +19,10 @@ _LEADS_IN: Final = r"""
 _PUTS_RIGHT: Final = rf"(?:(?:{'|'.join(_LEADS_IN.split())}|should have been|{CLINICIAN})[,:;]* )"
 _SAID_AFTER: Final = (r"(?:,? (?:ac\w+ly|instead|though|sor+y|really|now|please|i meant?|"
                       rf"not (?:(?:until|till?|for|just|only) )?[^, ]+(?: (?:weeks?|wks?|days?|months?))?|"
-                      rf"(?:(?:said|says|by) )?(?:my |the |a )?(?:{CLINICIAN})(?: said| says| told me)?))")
+                      rf"(?:(?:said|says|by) )?(?:(?:my |the |a )?(?:{CLINICIAN})|he|she|they)(?: said| says| told me)?))")
 _ENDS: Final = (r"(?:(?:until|untill|till?|(?:extended|prolonged) to) (?:(?!not\b).)+?|(?:for )?(?:another |about |at least |a further )?"
-                rf"(?:{COUNT}|a couple of|an?|one)(?: ?(?:-|to|or) ?(?:{COUNT}))?(?: more| further| extra)? ?(?:day|week|wk|month)s?"
-                r"(?: more| longer)?|(?:for )?a fortnight)")
+                rf"(?:{COUNT}|a couple of|another|an?|one)(?: ?(?:-|to|or) ?(?:{COUNT}))?(?: more| further| extra)? ?"
+                r"(?:day|week|wk|month)s?(?: more| longer)?|(?:for )?a fortnight)")
 _LENGTHENED: Final = (
     rf"(?:{_PUTS_RIGHT})*(?:(?:my |the |a )?(?:{CLINICIAN})|he|she|they|it|that|(?:my |the )?(?:limit|restriction))"
     r"(?: (?:has|have|had|was|is|been|got|just|now|then|only|also)|'s)* (?:extended|prolonged|lengthened|pushed|moved|put|added|changed|"
@@ -62,7 +62,7 @@ def new_end(text: str, today: date) -> str:
 
 
 _STILL_ON: Final = re.compile(
-    r"^(?:(?:no|nope|nah|(?:it(?:'?s| is)? )?(?:not|isn't|isnt)(?: (?:over|done|quite|finished))?(?: yet)?|"
+    r"^(?:(?:no|nope|nah|(?:it(?:'?s| is)? )?(?:not|isn't|isnt)(?: (?:really|quite|entirely))?(?: (?:over|done|quite|finished))?(?: yet)?|"
     r"(?:it(?:'?s| is) )?still(?: on)?)\b[ ,.;]*(?:but|as|because|since|so)?[ ,]*)+(?=\S)")
 
 

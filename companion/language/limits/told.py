@@ -127,7 +127,7 @@ def told_more(text: str, today: date, system: str = "") -> str:
     return said if said != line and told.read and forbids(said) else ""
 
 
-_LEADS_ON: Final = r"(?:(?:oh|ah|um|sorry|wait|yes|yeah|i forgot|forgot|right|ok)[,:]* )*"
+_LEADS_ON: Final = r"(?:(?:no|nope|oh|ah|um|sorry|wait|yes|yeah|i forgot|forgot|right|ok)[,:]* )*"
 _AND: Final = re.compile(rf"^{_LEADS_ON}(?:and|also|plus|another thing|one more thing|additionally)[,:]*(?: also)? ")
 _ALSO_SAID: Final = re.compile(rf"^{_LEADS_ON}(?:and )?((?:(?:my |the )?(?:{CLINICIAN})|he|she|they)(?: has)?) also ")
 _TOO: Final = re.compile(r"(?:,? (?:either|too|as well|also))+$")
