@@ -99,7 +99,7 @@ WORSE_NOW: Final = (r"(?P<asked>(?:it'?s |it is |its |it |i'?m |i feel |feels |t
 FLOW = Flow(
     "referral", version=1, title="Being seen", policy=Policy.TOLD, command=None, gates=(WELCOMED,), at_start=what_stands,
     heard_first=SEEN_PLAINLY, sentences=(*BEING_SEEN, WORSE_NOW), said_by=fact("safety.level").one_of(*REFERRED), at_rest=True,
-    facts=(STOOD, WORSE, WROTE, TOLD_THEM, REFUSES, Fact("booked_words", values=("booked for thursday",)), WENT,
+    facts=(STOOD, WORSE, WROTE, TOLD_THEM, REFUSES, Fact("booked_words", values=("booked for thursday", "i dont want to go")), WENT,
            Fact("how_told", of=lambda got, side: _how_told(got)), Fact("next_time", of=next_time),
            Fact("said_now", of=said_now), Fact("go_now", of=go_now), LIMIT_SAID, CLEARS),
     invite="{go_now}I asked you to be seen about what you told me. Did you go? What was said?",

@@ -24,6 +24,7 @@ from companion.language.days.reading import read_change
 from companion.language.days.rules import IncompleteChange, made, read_days, read_rest, without_asides
 from companion.language.days.times import read_hours, sense_of
 from companion.language.limits import CLEARED, is_end, new_end, new_end_beside, new_kilos_till, read_end, still_until
+from companion.language.phrases import normalise
 from companion.language.quantities import spelt
 from companion.language.questions import is_question
 
@@ -362,7 +363,8 @@ class BeenSeen(Choice):
     """The answer whether somebody has been seen: "yes", "booked" or "no". Words that say more are kept with it, such as the day."""
 
     def read(self, text: str, context: ReadingContext) -> Answer | Unclear:
-        seen = been_seen(text)
+        label = normalise(text) in {normalise(option.label) for option in self.options}
+        seen = been_seen(text) if not label else ""
         return Answer(seen, text, more=True, beside=True) if seen else Choice.read(self, text, context)
 
 
