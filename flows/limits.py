@@ -51,7 +51,7 @@ from flows.shared import WELCOMED
 YES_NO = ("yes", "no")
 SAID = ("no hamstring stretching and no weights for 3 weeks", "nothing over 60 kg until they clear me, said my physio",
         "no squats, said my doctor", "no bending", "no, till friday", "take it easy", "take it easy for two weeks", "none",
-        "no squats until 1 march, said my doctor", "no squats until 2 march 2026",
+        "no squats until 1 march, said my doctor", "no squats until today, said my doctor",
         "the limit is 40 kg, not 60", "the limit is 80 kg, not 60",
         "my doctor said no squats until june and my physio no bending", "my doctor said no squats and my physio no bending")
 """Examples of what may be said: with and without an end, one that has come, and who said so; part unread; no limit; two clinicians'."""
