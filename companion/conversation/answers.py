@@ -88,10 +88,17 @@ def told_what_stands(draft: Draft, text: str = "") -> bool:
 def tell_idle(draft: Draft, text: str) -> None:
     """Answer a question while nothing is running; the menu follows by itself."""
     if draft.book.answers is not None:
-        answers = draft.book.answers()
-        topic = answers.topic_of(text)
         unknown = UNKNOWN if draft.known.facts.get("is_coach") == "yes" else f"{UNKNOWN} {ASK_SOMEBODY}"
-        draft.say(answers.word(text) or (answers.says(topic, draft.known) if topic else what_stands(draft) or unknown))
+        draft.say(known_answer(draft, text) or what_stands(draft) or unknown)
+
+
+def known_answer(draft: Draft, text: str) -> str:
+    """Return the answer to a question about a word, or one that people often ask; "" for none."""
+    if draft.book.answers is None:
+        return ""
+    answers = draft.book.answers()
+    topic = answers.topic_of(text)
+    return answers.word(text) or (answers.says(topic, draft.known) if topic else "")
 
 
 def _asks(draft: Draft, text: str) -> bool:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from companion.conversation.answers import UNKNOWN, told_what_stands, what_stands
+from companion.conversation.answers import UNKNOWN, known_answer, told_what_stands, what_stands
 from companion.conversation.asking import show_aside
 from companion.conversation.condition import ALWAYS
 from companion.conversation.draft import Draft
@@ -69,21 +69,12 @@ def _answer(draft: Draft, text: str) -> None:
         _stand(draft, stands)
     elif asked_surely(text) in ("means", "why"):
         show_aside(draft, WHY_HURT)
-    elif said := _known(draft, text):
+    elif said := known_answer(draft, text):
         show_aside(draft, said)
     elif stands := what_stands(draft):
         _stand(draft, stands)
     else:
         show_aside(draft, UNKNOWN)
-
-
-def _known(draft: Draft, text: str) -> str:
-    """Return the answer to a question about a word, or one that people often ask; "" for none."""
-    if draft.book.answers is None:
-        return ""
-    answers = draft.book.answers()
-    topic = answers.topic_of(text)
-    return answers.word(text) or (answers.says(topic, draft.known) if topic else "")
 
 
 def _stand(draft: Draft, stands: str) -> None:

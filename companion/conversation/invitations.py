@@ -37,6 +37,8 @@ def answers_invitation(draft: Draft, text: str) -> bool:
     otherwise. An open question that the body or safety depends on keeps an answer of its own. Words in which only a doubtful sign
     would be heard begin a flow that asks what a clinician said. What a sentence of the flow itself tells beside the answer counts too."""
     stack, those = draft.session.stack, opened(draft)
+    if not those:
+        return False
     if (begun := _begun_by_sentence(draft, those, text)) and _answered_anew(draft, begun, those, text):
         return True
     harmless = draft.book.heard_first(text, draft.known.facts) is not None
@@ -68,7 +70,7 @@ def begins_invited(draft: Draft, text: str) -> bool:
 
 def _begun_by_sentence(draft: Draft, those: Sequence[Draft], text: str) -> tuple[str, str] | None:
     at_rest = not draft.session.stack or draft.top.flow == draft.book.home
-    said = draft.book.sentence(text, draft.known.facts) if at_rest and those else None
+    said = draft.book.sentence(text, draft.known.facts) if at_rest else None
     return said if said and said[0] in {one.top.flow for one in those} else None
 
 

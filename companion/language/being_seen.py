@@ -7,11 +7,10 @@ from datetime import date
 from typing import Final
 
 from companion.language.days.dates import read_date
-from companion.language.limits import CLINICIANS
+from companion.language.limits import A_CLINICIAN
 from companion.language.phrases import normalise
 
-_NAMES: Final = "|".join(pattern for _, pattern in CLINICIANS)
-_WHO: Final = rf"(?:(?:my|the|a|an|our) )?(?:{_NAMES}|a ?(?:and|&|n) ?e|er|urgent care|walk[- ]in)"
+_WHO: Final = rf"(?:(?:my|the|a|an|our) )?(?:{A_CLINICIAN}|a ?(?:and|&|n) ?e|er|urgent care|walk[- ]in)"
 _I: Final = (r"(?:i |i'm |im |i am |i've |ive |i have |it'?s |it is |its |i got |ive got |i've got |got |there is |there's |"
              r"they |we )*")
 _NOT_YET: Final = (r"(?:(?:(?:no|nope|nah|not|haven'?t)(?: been| gone| been seen)?(?: just)? yet(?:,| but|,? because|,? cos|,? cuz|,? as)?|"
@@ -100,7 +99,7 @@ def been_seen(text: str) -> str:
 def only_says_seen(text: str) -> bool:
     """True if words say that somebody was seen, and at most that it was nothing: nothing to leave out."""
     line = normalise(text).strip(" .!")
-    return bool(re.fullmatch(f"{_LEAD}(?:{_WAS})", line)) and not re.search(r"\b(?:easy|rest|not to)\b", line)
+    return bool(_READ_FIRST[-1][1].fullmatch(line)) and not re.search(r"\b(?:easy|rest|not to)\b", line)
 
 
 def will_not_go(text: str) -> bool:

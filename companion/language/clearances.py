@@ -7,7 +7,7 @@ from datetime import date
 from difflib import get_close_matches
 from typing import Final, NamedTuple
 
-from companion.language.limits import CLINICIANS, clinicians_in, forbids, read_limit
+from companion.language.limits import A_CLINICIAN, CLINICIANS, clinicians_in, forbids, read_limit
 from companion.language.phrases import normalise
 from companion.language.questions import is_question
 
@@ -160,9 +160,8 @@ _NAME_WORD: Final = (
     r"(?!(?:not|never|nobody|no|none|if|when|until|unless|once|whether|should|would|will|could|can|may|did|does|do|has|have|had|is|was|are|"
     r"were|who|what|which|why|how|you|i|i'm|i've|say|said|says)\b)(?!\w+n't\b)[\w'.-]+")
 _WHO: Final = rf"(?P<who>{_NAME_WORD}(?: {_NAME_WORD}){{0,3}})"
-_CLINICIAN: Final = "|".join(pattern for _, pattern in CLINICIANS)
-_ANOTHER: Final = re.compile(rf"\b(?:another|a different|different|a second|second|other|new)(?: \w+)? (?:{_CLINICIAN})(?!\w)")
-_TREATS: Final = rf"(?P<who>(?:(?:my|the|our|a) )?(?:{_CLINICIAN}|they|he|she))"
+_ANOTHER: Final = re.compile(rf"\b(?:another|a different|different|a second|second|other|new)(?: \w+)? (?:{A_CLINICIAN})(?!\w)")
+_TREATS: Final = rf"(?P<who>(?:(?:my|the|our|a) )?(?:{A_CLINICIAN}|they|he|she))"
 _HOW: Final = r"(?: has| have|'s)?(?: (?:just|now|finally|fully|officially|already))*"
 _LEAD: Final = r"(?:(?:so|ok|okay|hey|hi|yes|well|update|finally|good news|great news|and)[,:]? )*"
 _ALL_CLEAR: Final = r"(?:all[ -]clear|green light|go[ -]ahead)"
@@ -196,7 +195,7 @@ _A_DAY: Final = (
     r"yesterday|today|tonight|morning|afternoon|evening|other|day))*")
 _ME: Final = r"(?:i'?m|i am|i'?ve|i have|i was|i got|i|been|got|was|have|finally|now|fully|just|officially|today)"
 
-_SEEN: Final = (rf"(?:(?:i |just |i've )*(?:saw|seen|visited|went to|was at|been to) (?P<seen>(?:(?:my|the|a) )?(?:{_CLINICIAN})){_A_DAY}"
+_SEEN: Final = (rf"(?:(?:i |just |i've )*(?:saw|seen|visited|went to|was at|been to) (?P<seen>(?:(?:my|the|a) )?(?:{A_CLINICIAN})){_A_DAY}"
                 r"[,.;]? (?:and )?(?=(?:he|she|they)\b))?")
 _BESIDE: Final = re.compile(r",? (?:but|though|except|only|just|and)\b ?|[,.;] ?|(?= (?:up to|max|at most|no more than|nothing)\b)")
 """What may stand between a clearance and what it leaves out."""
@@ -214,18 +213,18 @@ SEEN_TO: Final = rf"{_LEAD}(?P<asked>{_SEEN_TO}(?:,? (?:and |so )?{_NOW_FINE})?)
 SEEN_UP_TO: Final = rf"{_LEAD}(?P<asked>{_SEEN_TO},? (?:and |so )?{_NOW_FINE})"
 _RAISED: Final = (re.compile(UP_TO), re.compile(SEEN_UP_TO))
 SIGNED_OFF: Final = (
-    rf"(?:(?:my |the |a )?(?:{_CLINICIAN})|he|she|they|i|i'm|i am|i was|i've been|been|got)(?: has| have|'s| was| am| got| been| just| now|"
-    rf" finally| fully)* signed (?:me |it )?off(?! .*\b(?:fit|years?|everything|anything|no|not|without|insurance|work|sick)\b)"
-    rf"(?: (?:by (?:(?:my|the|a) )?(?:{_CLINICIAN})|today|yesterday|again|this \w+|last \w+|on {_WEEKDAY}|(?:for|until|till?) .+))*")
+    rf"(?:(?:my |the |a )?(?:{A_CLINICIAN})|he|she|they|i|i'm|i am|i was|i've been|been|got)(?: has| have|'s| was| am| got| been| just|"
+    rf" now| finally| fully)* signed (?:me |it )?off(?! .*\b(?:fit|years?|everything|anything|no|not|without|insurance|work|sick)\b)"
+    rf"(?: (?:by (?:(?:my|the|a) )?(?:{A_CLINICIAN})|today|yesterday|again|this \w+|last \w+|on {_WEEKDAY}|(?:for|until|till?) .+))*")
 """Whole sentences that may say that somebody is off work or training, or that they may train again, as a pattern; where a sign is heard
 in the words, such as "signed off work", that is asked about."""
 _SIGNED_OFF: Final = re.compile(SIGNED_OFF)
 NOT_CLEARED: Final = (
     rf"(?:(?:no|nope|nah|well|sorry|still|but|so|and),? )*"
-    rf"(?:(?:i'?m|i am|i was|i have|i've|it'?s|(?:my |the )?(?:{_CLINICIAN})|they|he|she)"
+    rf"(?:(?:i'?m|i am|i was|i have|i've|it'?s|(?:my |the )?(?:{A_CLINICIAN})|they|he|she)"
     r"(?: has| have|'s| is| was)? )?(?:still )?(?:not|never|hasn't|hasnt|haven't|havent|wasn't|isn't|didn't|nobody|no one|noone)"
     r"(?: (?:been|yet|really|fully|quite|has|have))* (?:cleared|clear|lifted|over)(?: (?:me|it|that))?"
-    rf"(?P<beside>(?: (?:for|to|from) .+?)?)(?: (?:yet|so far|by (?:(?:my |the |a )?(?:{_CLINICIAN})|anyone|anybody|them)|though|again))*")
+    rf"(?P<beside>(?: (?:for|to|from) .+?)?)(?: (?:yet|so far|by (?:(?:my |the |a )?(?:{A_CLINICIAN})|anyone|anybody|them)|though|again))*")
 """Whole sentences by which somebody says that they were not cleared yet, as a pattern."""
 _NOT_YET: Final = re.compile(NOT_CLEARED)
 
@@ -234,7 +233,7 @@ CLEARANCES: Final = (
     rf"{_LEAD}(?P<asked>{_SEEN}{_TREATS}{_HOW} {_LIFTED}\b(?P<beside>.*))",
     rf"{_LEAD}(?P<asked>(?:the |my )?(?:limit|restriction|ban)s?(?:'s)?(?: has been| have been| was| were| is| are| got)?"
     rf"(?: \w+ly| now| just)* (?:lifted|removed|taken off|off|dropped)"
-    rf"(?P<beside>(?: by (?P<who>(?:(?:my|the|our|a) )?(?:{_CLINICIAN}))\b)?{_AGAIN}{_A_DAY}))",
+    rf"(?P<beside>(?: by (?P<who>(?:(?:my|the|our|a) )?(?:{A_CLINICIAN}))\b)?{_AGAIN}{_A_DAY}))",
     rf"{_LEAD}(?P<asked>{_SEEN}{_TREATS}{_HOW} (?:said|says?|told me|confirmed|confirms|thinks?)(?: that)? {_WORK} {_IS_FINE}{_AGAIN}"
     rf"{_A_DAY})",
     UP_TO, SEEN_UP_TO,

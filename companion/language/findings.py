@@ -9,7 +9,7 @@ import re
 from typing import Final
 
 from companion.language.clearances import only_clears
-from companion.language.limits import CLINICIANS, forbids, sets_none, split_up
+from companion.language.limits import A_CLINICIAN, forbids, sets_none, split_up
 from companion.language.phrases import normalise
 
 _FINDINGS: Final = (
@@ -26,7 +26,7 @@ _NONE_OF_IT: Final = re.compile(
     r"(?:all |everything |completely |perfectly )?(?:normal|fine|okay|ok|good|clear)|(?:it'?s|was|found|saw|it is) nothing|"
     r"nothing to worry about|(?:go (?:right )?ahead|(?:carry|crack) on|keep (?:going|training|lifting|squatting))"
     r"(?: (?:as (?:normal|usual|before)|training|lifting|squatting))?)\b")
-_SAID: Final = re.compile(rf"\b(?:my |the |a |our )?(?:{'|'.join(pattern for _, pattern in CLINICIANS)})(?!\w)")
+_SAID: Final = re.compile(rf"\b(?:my |the |a |our )?(?:{A_CLINICIAN})(?!\w)")
 _SAYS_NOTHING: Final = """
     a an the my i i'm i've it it's its is was that that's there there's he he's she she's they they're we have has had got get be of in on
     at and or said says say told me think thinks thought reckon reckons found shows showed called diagnosed with probably likely maybe

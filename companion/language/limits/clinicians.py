@@ -13,7 +13,7 @@ CLINICIANS: Final = (
     ("a doctor", r"doctors?\b|doc\b|gp\b|dr\b\.?(?: \w+)?|physician|consultant|cardiologist|neurologist|rheumatologist|specialist|gyn\w+|"
                  r"obgyn|medic\b"),
     ("a hospital", r"hospital|clinic\b"), ("a nurse", r"nurse"), ("a chiropractor", r"chiro\w*"), ("an osteopath", r"osteopath\w*"))
-CLINICIAN: Final = "|".join(pattern for _, pattern in CLINICIANS)
+A_CLINICIAN: Final = "|".join(pattern for _, pattern in CLINICIANS)
 """Any of them, as a pattern."""
 UNTIL_CLEARED: Final = re.compile(
     r"\b(?:until|till?|untill|unless|before) (?:i'm |i am |i |he |she |they |the |my |next |a |an |it |im )*(?:doctor|gp|physio\w*|surgeon|"

@@ -11,7 +11,7 @@ from dateutil.relativedelta import relativedelta
 
 from companion.language.days.dates import FEASTS, following, read_date, weekday
 from companion.language.limits.amounts import COUNT
-from companion.language.limits.clinicians import CLINICIAN, UNTIL_CLEARED
+from companion.language.limits.clinicians import A_CLINICIAN, UNTIL_CLEARED
 from companion.language.limits.spelling import bare_line, well_spelt
 from companion.language.phrases import normalise
 
@@ -45,7 +45,7 @@ ASKS_END: Final = (
 """Whole questions until when a limit stands, as a pattern."""
 _NOT_SAID: Final = re.compile(
     rf"(?:(?:i'm |i am )?not sure|i (?:do not|don't|dont) (?:know|remember)|don'?t know|dunno|idk|no idea|unknown|unclear|open[- ]ended|"
-    rf"(?:(?:(?:my |the )?(?:{CLINICIAN})|he|she|they|nobody|no one|it) )?(?:did not|didn't|didnt|never|hasn't|hasnt|has not|haven't|"
+    rf"(?:(?:(?:my |the )?(?:{A_CLINICIAN})|he|she|they|nobody|no one|it) )?(?:did not|didn't|didnt|never|hasn't|hasnt|has not|haven't|"
     r"wouldn't|not|wasn't|couldn't)(?: (?:say|said|tell|told|give|gave|given|name|know|been|set|mention|mentioned|actually|really|me|us|"
     r"an?|any|the|end|date|day|until|when|how|long|anything|that|it|yet))+|nobody (?:said|told me|knows)(?: (?:until )?when)?|"
     r"no (?:end(?: date)?|date)(?: (?:yet|given|set|said))?)")

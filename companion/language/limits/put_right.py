@@ -8,7 +8,7 @@ from datetime import date
 from typing import Final
 
 from companion.language.limits.amounts import AMOUNT, COUNT, NOT_SO_MUCH, UNIT_WORDS, amount_said, as_number, in_kilos
-from companion.language.limits.clinicians import CLINICIAN
+from companion.language.limits.clinicians import A_CLINICIAN
 from companion.language.limits.ends import end_in
 from companion.language.limits.spelling import bare_line
 from companion.language.units import IMPERIAL, KG_PER_POUND
@@ -16,15 +16,15 @@ from companion.language.units import IMPERIAL, KG_PER_POUND
 _LEADS_IN: Final = r"""
     no nope oh sor+y ac\w+ly oops wait correction i i'm mean meant it it's its was is that that's thats should be make change changed to
     and only just now really instead said says told me he she they the my limit date end lasts"""
-_PUTS_RIGHT: Final = rf"(?:(?:{'|'.join(_LEADS_IN.split())}|should have been|{CLINICIAN})[,:;]* )"
+_PUTS_RIGHT: Final = rf"(?:(?:{'|'.join(_LEADS_IN.split())}|should have been|{A_CLINICIAN})[,:;]* )"
 _SAID_AFTER: Final = (r"(?:,? (?:ac\w+ly|instead|though|sor+y|really|now|please|i meant?|"
                       rf"not (?:(?:until|till?|for|just|only) )?[^, ]+(?: (?:weeks?|wks?|days?|months?))?|"
-                      rf"(?:(?:said|says|by) )?(?:(?:my |the |a )?(?:{CLINICIAN})|he|she|they)(?: said| says| told me)?))")
+                      rf"(?:(?:said|says|by) )?(?:(?:my |the |a )?(?:{A_CLINICIAN})|he|she|they)(?: said| says| told me)?))")
 _ENDS: Final = (r"(?:(?:until|untill|till?|(?:extended|prolonged) to) (?:(?!not\b).)+?|(?:for )?(?:another |about |at least |a further )?"
                 rf"(?:{COUNT}|a couple of|another|an?|one)(?: ?(?:-|to|or) ?(?:{COUNT}))?(?: more| further| extra)? ?"
                 r"(?:day|week|wk|month)s?(?: more| longer)?|(?:for )?a fortnight)")
 _LENGTHENED: Final = (
-    rf"(?:{_PUTS_RIGHT})*(?:(?:my |the |a )?(?:{CLINICIAN})|he|she|they|it|that|(?:my |the )?(?:limit|restriction))"
+    rf"(?:{_PUTS_RIGHT})*(?:(?:my |the |a )?(?:{A_CLINICIAN})|he|she|they|it|that|(?:my |the )?(?:limit|restriction))"
     r"(?: (?:has|have|had|was|is|been|got|just|now|then|only|also)|'s)* (?:extended|prolonged|lengthened|pushed|moved|put|added|changed|"
     r"wants?|wanted|gave|gives?|given|needs?|likes?|keeps?|kept)(?: (?:it|that|this|(?:the|my) (?:limit|restriction)|me|back|out|on|by|to|"
     r"for|up|longer|off|wait|rest))* ")
@@ -33,7 +33,7 @@ NEW_END: Final = rf"(?:{_PUTS_RIGHT}+{_ENDS}{_SAID_AFTER}*|{_ENDS}{_SAID_AFTER}+
 """Whole messages that may put the end of a limit right, as a pattern; ``new_end`` reads them."""
 _NEW_END: Final = re.compile(rf"(?:{_PUTS_RIGHT}*(?P<end>{_ENDS})|{_LENGTHENED}(?P<then>{_ENDS}|{_TO_A_DAY})){_SAID_AFTER}*")
 _LONGER: Final = re.compile(r"\b(?:more|another|further|extra|longer|added|by (?:a|an|another|\d+|two|three|four|six|one))\b")
-_OF_A_LIMIT: Final = rf"\b(?:limit|(?:he|she|they|{CLINICIAN}) (?:said|says|told me))\b"
+_OF_A_LIMIT: Final = rf"\b(?:limit|(?:he|she|they|{A_CLINICIAN}) (?:said|says|told me))\b"
 _WEIGHT: Final = (rf"(?:{_PUTS_RIGHT}|(?:and|can|may|lift|max(?:imum)?|at most|up to|nothing|over|above|weight|load) )*{AMOUNT}"
                   rf"(?:(?: is)?(?: the| my)? (?:max(?:imum)?|limit))?(?:{NOT_SO_MUCH}|{_SAID_AFTER})*")
 _NEW_KILOS: Final = re.compile(_WEIGHT)

@@ -9,7 +9,7 @@ from functools import lru_cache
 from typing import Final
 
 from companion.language.limits.amounts import kilos_in
-from companion.language.limits.clinicians import CLINICIAN, UNTIL_CLEARED, clinicians_in, who_said
+from companion.language.limits.clinicians import A_CLINICIAN, UNTIL_CLEARED, clinicians_in, who_said
 from companion.language.limits.ends import CLEARED, end_in, ends_in
 from companion.language.limits.parts import forbids, parts_left_out, sets_none
 from companion.language.limits.put_right import new_end_beside, new_kilos, new_kilos_till
@@ -129,10 +129,10 @@ def told_more(text: str, today: date, system: str = "") -> str:
 
 _LEADS_ON: Final = r"(?:(?:no|nope|oh|ah|um|sorry|wait|yes|yeah|i forgot|forgot|right|ok)[,:]* )*"
 _AND: Final = re.compile(rf"^{_LEADS_ON}(?:and|also|plus|another thing|one more thing|additionally)[,:]*(?: also)? ")
-_ALSO_SAID: Final = re.compile(rf"^{_LEADS_ON}(?:and )?((?:(?:my |the )?(?:{CLINICIAN})|he|she|they)(?: has)?) also ")
+_ALSO_SAID: Final = re.compile(rf"^{_LEADS_ON}(?:and )?((?:(?:my |the )?(?:{A_CLINICIAN})|he|she|they)(?: has)?) also ")
 _TOO: Final = re.compile(r"(?:,? (?:either|too|as well|also))+$")
 TOLD_MORE: Final = (rf"{_LEADS_ON}(?:(?:and|also|plus|another thing|one more thing|additionally)[,:]* .+|"
-                    rf"(?:(?:my |the )?(?:{CLINICIAN})|he|she|they)(?: has)? also .+|"
+                    rf"(?:(?:my |the )?(?:{A_CLINICIAN})|he|she|they)(?: has)? also .+|"
                     r"(?:no|not|nothing|don't|dont|avoid) .+,? (?:either|too|as well|also))")
 """Whole messages that may add to the limit told before them, as a pattern; ``told_more`` reads them."""
 
