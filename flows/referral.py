@@ -33,8 +33,10 @@ def what_stands(known: Known) -> dict[str, Value]:
     if "worse" in known.asked.split()[-3:]:
         return stood | {"worse": known.asked}
     if seen in ("booked", "no", "going"):
-        return stood | {"told": seen, "booked_words": known.asked}
-    return stood | ({"wrote": known.asked} if tells_what_was_said(known.asked) else {})
+        return stood | {"told": seen, "told_words": known.asked}
+    if tells_what_was_said(known.asked):
+        return stood | {"wrote": known.asked}
+    return stood | ({"told_words": known.asked} if seen else {})
 
 
 def next_time(got: Facts, side: str) -> Value:
@@ -48,7 +50,7 @@ def next_time(got: Facts, side: str) -> Value:
 
 
 def _how_told(got: Facts) -> str:
-    return str(got.get("went_said", got.get("booked_words", "")))
+    return str(got.get("went_said", got.get("told_words", "")))
 
 
 def refuses(got: Facts, side: str) -> Value | None:
@@ -62,8 +64,12 @@ def went_now(got: Facts, side: str) -> Value | None:
 
 
 def said_now(got: Facts, side: str) -> Value | None:
-    """Return what was said, in their words; None where they have not told that."""
-    return got.get("said", got.get("wrote")) if got.get("went") == "yes" else got.get("said")
+    """Return what was said, in their words; where they don't know, those in which they wrote that they were seen; None for neither."""
+    if got.get("went") != "yes":
+        return got.get("said")
+    said = got.get("said", got.get("wrote"))
+    wrote = next((words for key in ("went_said", "told_words") if only_says_seen(words := str(got.get(key, "")))), None)
+    return wrote if wrote and (said is None or in_doubt(str(said))) else said
 
 
 def limit_said(got: Facts, side: str) -> Value | None:
@@ -99,7 +105,7 @@ WORSE_NOW: Final = (r"(?P<asked>(?:it'?s |it is |its |it |i'?m |i feel |feels |t
 FLOW = Flow(
     "referral", version=1, title="Being seen", policy=Policy.TOLD, command=None, gates=(WELCOMED,), at_start=what_stands,
     heard_first=SEEN_PLAINLY, sentences=(*BEING_SEEN, WORSE_NOW), said_by=fact("safety.level").one_of(*REFERRED), at_rest=True,
-    facts=(STOOD, WORSE, WROTE, TOLD_THEM, REFUSES, Fact("booked_words", values=("booked for thursday", "i dont want to go")), WENT,
+    facts=(STOOD, WORSE, WROTE, TOLD_THEM, REFUSES, Fact("told_words", values=("booked for thursday", "i dont want to go")), WENT,
            Fact("how_told", of=lambda got, side: _how_told(got)), Fact("next_time", of=next_time),
            Fact("said_now", of=said_now), Fact("go_now", of=go_now), LIMIT_SAID, CLEARS),
     invite="{go_now}I asked you to be seen about what you told me. Did you go? What was said?",

@@ -191,6 +191,12 @@ def reasons_of_signs(got: Facts, side: str) -> Value:
     return " ".join(reason.words for reason in _outcome(got).because) or "nothing against it"
 
 
+def why_told(got: Facts, side: str) -> Value:
+    """Return the reasons as sentences behind what was written; "" where what stands is of something told before."""
+    why = " ".join(reason.words for reason in _outcome(got).because)
+    return f". {why}" if why else ""
+
+
 def keys_of_signs(got: Facts, side: str) -> Value:
     """Return the keys of the answers that counted, after those from before."""
     return " ".join(why_of(_parts_after(got)))

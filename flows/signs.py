@@ -36,6 +36,7 @@ from flows.sign_facts import (
     reasons_of_signs,
     told,
     understood,
+    why_told,
     wrote,
 )
 
@@ -103,7 +104,7 @@ FLOW = Flow(
            Fact("crisis_asked", of=crisis_asked), Fact("sure", values=YES_NO),
            Fact("works", values=("yes",)), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
            ILL, SPINE, EXPECTING, YOUNG, LIMIT_SAID, HISTORY_HEARD, PAUSE, Fact("understood", of=understood),
-           Fact("because", of=reasons_of_signs), Fact("history_told", of=history_with_signs),
+           Fact("because", of=reasons_of_signs), Fact("why_told", of=why_told), Fact("history_told", of=history_with_signs),
            Fact("parts_open", of=parts_while_open), Fact("parts", of=parts_after_signs),
            Fact("why", of=keys_of_signs), Fact("body_first", values=YES_NO, of=body_weight_only),
            Fact("cleared_until", of=cleared_for_it)),
@@ -159,7 +160,7 @@ FLOW = Flow(
         Do(Find("safety.age", "under_18", "said so"), SO & YOUNG.is_("yes")),
         Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{who_and_when}; limits: {limits}"),
            only_if=fact("cleared_until").known),
-        Do(Alert("{level}", "wrote {told}. {because}"), SO & LEVEL.one_of("clinician", "same_day", "emergency")),
+        Do(Alert("{level}", "wrote {told}{why_told}"), SO & LEVEL.one_of("clinician", "same_day", "emergency")),
         Do(Alert("{level}", "what was written was taken back: {quoted} meant “{meant}”"),
            MEANT & (NERVE_HEARD.is_("yes") | STILL_SO.is_("yes"))),
         Tell("Thank you, then I misunderstood. If anything changes, say so.", MEANT),

@@ -333,6 +333,13 @@ def test_having_been_in_hospital_is_no_sign_and_sets_no_limit(words: str):
     assert talk.state == "referral.may_train"
 
 
+def test_what_they_wrote_of_having_been_there_is_passed_on_where_they_do_not_know_more():
+    words = "they sent me home with painkillers"
+    talk = at_home("emergency", words).say("yes", "not sure")
+    assert told(talk) == [("emergency", f"has been seen. Told, in their words: {words}")]
+    assert told(at_home("emergency", words).say("yes", "a pulled muscle"))[0][1].endswith("words: a pulled muscle")
+
+
 def test_worse_in_an_emergency_is_sent_there_again_and_asked_nothing():
     talk = at_home("emergency", "its getting worse")
     assert (talk.last, talk.state) == (EMERGENCY, "")

@@ -1046,6 +1046,12 @@ def test_words_that_would_come_to_nothing_are_met_with_where_they_were_sent_on_t
     assert EMERGENCY not in [say.text for say in talk.says[before:]]
 
 
+def test_what_adds_nothing_to_what_stands_is_not_told_as_if_something_spoke_against_it():
+    talk = Talk(BOOK["home"].flow, {**CHECKED, "safety.level": "emergency"}, BOOK).say("my doctor said no squats for 2 weeks", "yes")
+    told = [effect.because for effect in talk.effects if isinstance(effect, Alert)]
+    assert told[0] == "wrote “my doctor said no squats for 2 weeks”"
+
+
 def test_pain_that_can_be_an_emergency_ends_with_its_words_too():
     talk = in_a_test("9", "my back hurts", "back", "5", "no", "yes", "no", "yes")
     assert talk.last == EMERGENCY
