@@ -1050,6 +1050,8 @@ def test_what_adds_nothing_to_what_stands_is_not_told_as_if_something_spoke_agai
     talk = Talk(BOOK["home"].flow, {**CHECKED, "safety.level": "emergency"}, BOOK).say("my doctor said no squats for 2 weeks", "yes")
     told = [effect.because for effect in talk.effects if isinstance(effect, Alert)]
     assert told[0] == "wrote “my doctor said no squats for 2 weeks”"
+    talk = Talk(BOOK["home"].flow, CHECKED, BOOK).say("my left foot drags", "yes", "no")
+    assert [effect.because for effect in talk.effects if isinstance(effect, Alert)][-1].startswith("wrote “my left foot drags”. ")
 
 
 def test_pain_that_can_be_an_emergency_ends_with_its_words_too():
