@@ -40,6 +40,7 @@ from flows.shared import (
                CLINICIAN,
                EMERGENCY,
                NO_LOAD,
+               NOT_AGAIN_TODAY,
                NOT_TODAY,
                OFFER_UNDO,
                SAME_DAY,
@@ -104,6 +105,7 @@ FLOW = Flow(
         Gate(fact("safety.level").is_("same_day") & fact("safety.may_open").is_("no"), SAME_DAY),
         Gate(fact("pain.open_since").known, first="pain"),
         ASKED_THE_MORNING_AFTER,
+        NOT_AGAIN_TODAY,
     ),
     steps=(
         Ask("seen", "Last time I asked you to be seen. Has a doctor or physiotherapist seen you since?", YesNo(),

@@ -68,6 +68,12 @@ def closed_by_tap(**closes: Condition) -> Condition:
 ASKED_THE_MORNING_AFTER = Gate(fact("pain.follow").is_("open") & ~fact("pain.follow.today").known, first="morning")
 """The gate from the day after something hurt, wherever it did: how it is comes first, each day until it is back to usual."""
 
+NOT_AGAIN_TODAY = Gate(
+    LEVEL.is_("not_today") & _SEEN_FIRST & (
+        fact("pain.follow").is_("open") & fact("pain.follow.today").known | fact("safety.checked.today").known),
+    "A safety check can't open today any more; from tomorrow it can. If something else is wrong, write what it is.")
+"""The gate before a safety check where pain or a check has closed today: another would ask much and open nothing."""
+
 LIMIT_OPEN = Gate(fact("limit.open").is_("yes"), "You told me of a limit, and what it is stays open. Until you have answered, nothing that "
                   "moves opens here: say “my limits”.", first="limits")
 """The gate while what a clinician told somebody is still asked about: that comes first."""
