@@ -12,7 +12,7 @@ from companion.conversation.moves import SAID_MOST
 from companion.screening.limits import Limit, LimitPart, as_text, limits_in
 from flows.clearance_facts import clearance_facts, sets_limit
 from flows.limit_facts import UNSAID, limit_facts, show_in
-from flows.limit_over_facts import over_facts
+from flows.limit_over_facts import over_facts, waits_for_clearance
 from flows.limit_right_facts import may_put_right
 from tests.drive import NOW
 from tests.table import each_row
@@ -472,3 +472,34 @@ def test_what_two_clinicians_said_is_two_limits_each_with_the_words_unless_one_w
     ("nothing over 60 kg; also: no bending", 60.0), ("no squats; also: no bending", None)])
 def test_of_two_weights_told_together_the_lower_one_stands(words: str, kg: float | None):
     assert left("limits_then", {"words": words})[-1].kg == kg
+
+
+@each_row(("what", "also", "also_2", "more"), [
+    (None, None, None, "no"), ("squats", None, None, "yes"), ("squats", "bending", None, "yes"), ("squats", "bending", "kg", "no"),
+    ("none", None, None, "no"), ("training", None, None, "no"), ("other", None, None, "no"), ("squats", "enough", None, "no"),
+    ("squats", "training", None, "no"), ("squats", "bending", "enough", "no"), ("squats", "bending", "training", "no")])
+def test_one_thing_more_is_asked_for_until_all_is_said_or_three_were_tapped(what: str, also: str, also_2: str, more: str) -> None:
+    picked = {"what": what, "also": also, "also_2": also_2}
+    assert of("asks_more", {name: pick for name, pick in picked.items() if pick}) == more
+
+
+def test_one_of_two_limits_told_whose_date_has_come_is_enough_to_ask_whether_it_is_over():
+    words = "no bending for 2 weeks and nothing over 40 kg for 4 weeks"
+    assert [of("has_been", {"words": words, "today": day}) for day in ("2026-03-15", "2026-03-16", "2026-03-30")] == ["no", "yes", "yes"]
+
+
+@each_row(("words", "limits", "may"), [
+    ("my scan is done", (limit(S),), True), ("my scan is done", (limit(S, until="2026-04-01"),), False), ("my scan is done", (), False),
+    ("my scan is done", (limit(S), limit(L, until="2026-04-01")), True), ("my scan is done", (limit(kg=60.0),), True),
+    ("my scan is done, 80 is ok now", (limit(S),), True), ("my scan is done, 80 is ok now", (limit(kg=60.0),), False),
+    ("my scan is done, 80 is ok now", (limit(kg=60.0, until="2026-04-01"),), False)])
+def test_a_scan_that_is_done_is_of_a_limit_that_waits_for_it_unless_it_raises_one(
+        words: str, limits: tuple[Limit, ...], may: bool) -> None:
+    assert waits_for_clearance(words, {"safety.limits": as_text(limits)}) is may
+
+
+@each_row(("facts", "may"), [
+    ({"limit.words": "no squats"}, True), ({}, False), ({"limit.words": "no squats", "over": "knee_to_wall"}, False),
+    ({"limit.words": "no squats", "over": "limits"}, False)])
+def test_a_question_until_when_a_limit_holds_is_one_where_nothing_else_is_asked(facts: dict[str, str], may: bool) -> None:
+    assert may_put_right("until when is my limit", {**TODAY, **facts}) is may

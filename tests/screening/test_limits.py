@@ -71,6 +71,7 @@ def test_a_limit_stands_until_it_was_asked_about_and_is_due_from_its_date_on():
     assert "limit.due" not in facts_in((NO_LOAD,), TODAY, 20.0)
     assert facts_in((UP_TO_60, NO_LOAD), date(2027, 1, 1), 20.0)["limit.due"] == "yes", "one of two is enough"
     assert facts_in((), TODAY, 20.0) == {}
+    assert facts_in((NO_LOAD, Limit(frozenset((LimitPart.OTHER,)), words="as he said")), TODAY, 20.0)["limit.open"] == "yes", "one of two"
     assert facts_in((NO_LOAD,), date(2027, 1, 1), 20.0) | {"limit.load": "closed", "limit.due": "yes"} == facts_in(
         (NO_LOAD,), date(2027, 1, 1), 20.0)
 
