@@ -229,6 +229,9 @@ HALF_COUNTS: Final = "A little of it counts too, or only at times: then say not 
 HALF_IS_YES: Final = "A little of it counts too: then say yes. None of it at all: say no."
 """Said of half an admission beside other words, and of half a denial: both answers are named, and neither is guessed."""
 
+NO_TO_ALL: Final = "If that is no to all of it, say no. If any of it is so, say yes."
+"""Said of a denial of something named, "no cancer", where a question that weighs asks of more than that."""
+_DENIED: Final = re.compile(r"(?:no|nope|nah|naw|not|never|without)\b[^?]*")
 
 _UNABLE: Final = re.compile(r"(?:(?:no|nope),? )?i can'?t")
 """No plain no where safety is asked about: to a question about the bladder it may be the sign itself."""
@@ -282,6 +285,8 @@ class YesNo(Kind):
         read = pick(text, self.options, ReadingContext(context.units, context.now, strict=True), beside=True)
         if context.strict and isinstance(read, Unclear) and (self.unsure or self.partly) and (half_said(text) or half_denied(text)):
             return Unclear(HALF_COUNTS if self.unsure else HALF_IS_YES)
+        if context.strict and self.unsure and isinstance(read, Unclear) and _DENIED.fullmatch(normalise(text)):
+            return Unclear(NO_TO_ALL)
         return read
 
     def told(self, text: str) -> Answer | None:

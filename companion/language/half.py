@@ -29,7 +29,8 @@ _HALF: Final = re.compile(
 _NOT_QUITE: Final = re.compile(
     r"\b(?:not (?:so |too |very |all that |that )?(?:really|much|quite|exactly|especially|particularly|often|bad(?:ly)?)|"
     r"hardly|barely|scarcely|(?:dont|didnt|do not) (?:really )?(?:think|believe|reckon)(?: so| that)?|think not|doubt it|probably not|"
-    r"nothing (?:much|major|bad|big|serious)|not that i (?:know|noticed|noticed it|remember|can tell)(?: of)?)\b")
+    r"nothing (?:much|major|bad|big|serious)|(?:pretty|fairly|quite|almost) sure (?:not|no|i (?:dont|didnt|havent|am not))|"
+    r"(?:not|none|nothing) that i (?:know|noticed|noticed it|remember|can tell|can think)(?: of)?)\b")
 _DENIES: Final = re.compile(r"\b(?:no|nope|nah|naw|not|never|none|nothing|isnt|wasnt|arent|dont|doesnt|didnt|havent|hasnt|cant|without)\b")
 _ASKS: Final = re.compile(r"^(?:(?:is|are|does|do|did)(?! a)|can|could(?! be)|should|would|will|what|which|why|how|who|where) ")
 _NO_FIRST: Final = re.compile(r"(?:no|nope|nah|naw)\b")

@@ -63,7 +63,11 @@ FIRM: dict[Phrase, str] = {
         these|those|them, no|nope? not any, not any of these|those|them, no|nope? nothing like that, no|nope?
         i dont|didnt|havent|wasnt|cant, no|nope? im not, no|nope? it isnt|didnt|doesnt|hasnt|wasnt, no|nope?
         its|thats not, no|nope? there isnt|wasnt, no|nope they dont|didnt|arent, no|nope? i did|do|have|am
-        not, no|nope? it did|does|is|was not, no|nope? definitely|absolutely|certainly not, of course not""",
+        not, no|nope? it did|does|is|was not, no|nope? definitely|absolutely|certainly not, of course not,
+        no|nope|nah? never had any|none of that|those|these|them, no|nope|nah thank|thanks god|goodness,
+        thank|thanks god no, no|nope|nah im fine|good|ok|okay|healthy, no|nope|nah im all good,
+        no|nope|nah all good|fine|clear, no|nope|nah nothing at all, no|nope|nah not one|ever, no|nope|nah not
+        one of these|those|them, no|nope|nah im sure, no|nope|nah im? 100 sure""",
     Phrase.UNSURE: """
         i? dunno, idk, i? dont|dunno know|no, i do not know, do not know, ive? no idea|clue, i have no
         idea|clue, i? havent a clue, not a clue, im? unsure, im? not too|really|entirely|100? sure|certain, i

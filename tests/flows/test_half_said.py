@@ -6,7 +6,7 @@ import pytest
 
 from companion.conversation.cards import card_of
 from companion.conversation.flow import Ask
-from companion.conversation.kinds import HALF_COUNTS, HALF_IS_YES, Choice, ReadingContext, YesNo
+from companion.conversation.kinds import HALF_COUNTS, HALF_IS_YES, NO_TO_ALL, Choice, ReadingContext, YesNo
 from companion.conversation.refusing import within
 from flows.catalogue import BOOK
 from tests.drive import CHECKED, NOW, UNCHECKED, Talk
@@ -41,7 +41,8 @@ def test_half_an_admission_of_a_red_flag_counts_as_one(words: str):
     assert Talk(CHECK, known=UNCHECKED, book=BOOK).say(words).known["safety.level"] == "emergency"
 
 
-@pytest.mark.parametrize("words", ["nah not really", "no not really", "dont think so", "my legs are a bit tired", "no, only a bit"])
+@pytest.mark.parametrize("words", ["nah not really", "no not really", "dont think so", "my legs are a bit tired", "no, only a bit",
+                                   "pretty sure not", "no, none that i know of", "not that i can think of"])
 def test_half_a_denial_and_a_little_beside_other_words_are_asked_about_with_both_answers_named(words: str):
     talk = Talk(CHECK, known=UNCHECKED, book=BOOK).say(words)
     assert talk.state == "safety_check.bladder"
@@ -49,7 +50,15 @@ def test_half_a_denial_and_a_little_beside_other_words_are_asked_about_with_both
     assert "no" in talk.last
 
 
-@pytest.mark.parametrize("words", ["no", "nope", "not at all", "none of these"])
+@pytest.mark.parametrize("words", ["no cancer", "no cancr", "no fever", "never had fits", "not any more", "no im not fine", "no i cant"])
+def test_a_denial_of_something_named_is_asked_about_as_no_to_all_of_it(words: str):
+    talk = Talk(CHECK, known=UNCHECKED, book=BOOK).say(words)
+    assert talk.state == "safety_check.bladder"
+    assert talk.last.startswith(NO_TO_ALL)
+
+
+@pytest.mark.parametrize("words", ["no", "nope", "not at all", "none of these", "never had any of that", "no thank god", "nah im healthy",
+                                   "nope, all good", "no im sure", "no im fine"])
 def test_a_plain_no_is_still_one(words: str):
     assert Talk(CHECK, known=UNCHECKED, book=BOOK).say(words).answers["bladder"] == "no"
 

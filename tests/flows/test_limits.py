@@ -985,7 +985,7 @@ def test_of_a_clearance_only_what_its_sentence_does_not_say_for_certain_is_asked
     ("no, my physio hasn't", "clearance.clinician")])
 def test_who_it_was_may_be_said_once_a_bare_yes_was_asked_about(words: str, asked: str):
     talk = Limited("home", TOLD).say("cleared", "yes")
-    assert "You wrote “yes”. Is that a doctor" in talk.last
+    assert "You wrote “yes”. Was it a doctor" in talk.last
     assert talk.say(words).state.startswith(asked)
 
 
