@@ -38,7 +38,7 @@ from flows.pain_facts import (
 )
 from flows.safety_check import LEVELS, UNSURE
 from flows.safety_facts import level_until_asked, said_heart, said_leg_signs, said_saddle, said_weak, tells_leg_sign, tomorrow
-from flows.shared import BY, CAUDA_EQUINA, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, closed_by_tap
+from flows.shared import BY, CALL_FIRST, CAUDA_EQUINA, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, closed_by_tap
 
 YES_NO = ("yes", "no")
 LEVEL_AFTER_PAIN = Fact("level", values=LEVELS, of=level_after_pain)
@@ -149,7 +149,9 @@ FLOW = Flow(
     steps=(
         Do(Find("pain.since", "{now}", "the first pain of today that stands"), fact("first").is_("yes")),
         *OPEN_QUESTIONS,
-        Tell("Stop there, and get comfortable. A few questions, then we see.", ~TAKING_BACK.known, must_arrive=True),
+        Tell("Stop there, and get comfortable. A few questions, then we see.", ~TAKING_BACK.known & ~fact("said_heart").is_("yes"),
+             must_arrive=True),
+        Tell(CALL_FIRST, fact("said_heart").is_("yes"), must_arrive=True),
         Ask("heart_now", "Chest pain, faintness, or being unusually short of breath: now?", UNSURE, safety=True,
             only_if=fact("said_heart").is_("yes")),
         *OPEN_QUESTIONS,

@@ -22,6 +22,9 @@ BARRED = "Lying on the back and deep folds are left out in pregnancy, so I don't
 CAUDA_EQUINA = "New trouble with bladder or bowel; numbness between the legs; weakness in both legs; loss of sexual function."
 """Its red flags, which are always asked in one breath."""
 
+CALL_FIRST = "Stop there, and get comfortable. If it is there now: call your emergency number first, and answer me later."
+"""Said to chest pain, faintness or breathlessness in somebody's words, before anything is asked."""
+
 _SEEN_FIRST = fact("safety.may_open").is_("no")
 
 WELCOMED = Gate(~fact("welcome.zone_right").is_("yes"), "The few questions at the beginning come first.", first="welcome")

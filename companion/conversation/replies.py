@@ -64,11 +64,15 @@ from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches
 from companion.language.acts import SpeechAct
 from companion.language.clauses import flat
-from companion.language.courtesies import greets, nods
+from companion.language.courtesies import frightened, greets, nods
 from companion.language.half import half_denied, half_said, in_doubt
 from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, normalise
 from companion.language.questions import asked_surely, is_question
+
+IN_FRIGHT: Final = ("I can tell that this frightens you. If you feel bad now, call your emergency number, or somebody near you, first.",
+                    "Somebody beside you helps now: call them. I wait here.")
+"""Said to whoever says that they are frightened."""
 
 
 def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
@@ -372,6 +376,9 @@ def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
         stand_again(draft, THESE_FIRST)
     elif greets(text):
         ask_again(draft)
+    elif frightened(text):
+        if not told_what_stands(draft):
+            ask_again(draft, IN_FRIGHT[0], IN_FRIGHT[1:])
     elif draft.top.flow == draft.book.home and (flow := draft.book.near_command(text)):
         start(draft, flow)
     elif near in CONTROLS:

@@ -1,4 +1,4 @@
-"""Greetings, thanks and praise: whole replies that answer nothing."""
+"""Greetings, thanks, praise and fright: whole replies that answer nothing."""
 
 from __future__ import annotations
 
@@ -16,11 +16,23 @@ _THANKS: Final = (r"(?:many |lots of )?(?:thanks|thank you|thank u|thankyou|thx|
                   r"(?: (?:so|very|ever so) much| a lot| a million| a bunch| heaps| loads| indeed)?(?: for .{1,40})?")
 _ANY: Final = rf"(?:{_NODS}|{_THANKS}|{_PRAISE.pattern})"
 _NOD: Final = re.compile(rf"(?:{_ANY}[,!.]? (?:and )?)*(?:{_NODS}|{_THANKS}){_WHOM}")
+_VERY: Final = r"(?:so|really|very|too|a (?:bit|little)|kind ?of|kinda|quite|pretty|just|totally|honestly)"
+_FRIGHT: Final = re.compile(
+    r"(?:(?:but|and|ok|okay|oh|god|oh god|oh no|omg|sorry|help|now|well|please),? )*(?:(?:i'?m|i am|i feel|i'?m feeling|feeling|this is|"
+    r"that'?s|it'?s|you'?re|you are)(?: all| getting| just| now| still)? )?"
+    rf"(?:{_VERY} )*(?:scared|scary|frightened|frightening|terrified|terrifying|afraid|petrified|panicking|in a panic|freaking out|"
+    r"freaked out|scaring me|freaking me out|shaken|(?:having|going to have) a panic attack)"
+    r"(?: (?:now|right now|rn|tbh|honestly|(?:about|of) (?:this|that|it)|lol|sorry|help|please|too))*")
 
 
 def greets(text: str) -> bool:
     """True if a whole reply is a greeting."""
     return bool(_HELLO.fullmatch(_plain(text)))
+
+
+def frightened(text: str) -> bool:
+    """True if a whole reply only says that somebody is frightened."""
+    return bool(_FRIGHT.fullmatch(_plain(text)))
 
 
 def praises(text: str) -> bool:

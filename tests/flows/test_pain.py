@@ -6,10 +6,11 @@ import pytest
 
 from companion.conversation.condition import Value
 from companion.conversation.effects import Alert, Remind, Say
+from companion.conversation.replies import IN_FRIGHT
 from companion.screening.protocols import protocols
 from flows.catalogue import BOOK
 from flows.pain import FLOW
-from flows.shared import CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
+from flows.shared import CALL_FIRST, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, SAME_DAY
 from tests.drive import CHECKED, UNCHECKED, Talk
 from tests.table import each_row
 
@@ -345,3 +346,23 @@ def test_a_doubtful_word_of_pain_is_asked_about_over_a_question_what_was_meant(w
 @pytest.mark.parametrize(("replies", "follow"), [(("knee", "8", "yes", "no"), "open"), (("Nothing hurts", "Right, nothing"), None)])
 def test_what_hurt_is_asked_about_on_the_next_day(replies: tuple[str, ...], follow: str | None):
     assert Talk(FLOW, CHECKED, BOOK).say(*replies).found.get("pain.follow") == follow
+
+
+@pytest.mark.parametrize("words", ["my chest hurts and my arm is numb", "i feel faint and my back hurts"])
+def test_chest_pain_or_faintness_in_words_is_told_to_call_first_before_anything_is_asked(words: str):
+    talk = said(words)
+    assert CALL_FIRST in [say.text for say in talk.says]
+    assert talk.state in ("pain.heart_now", "signs.when")
+
+
+def test_who_is_frightened_at_a_question_that_weighs_is_met_and_asked_again():
+    talk = said("my chest hurts and my arm is numb", "im scared")
+    assert talk.last.startswith(IN_FRIGHT[0])
+    assert talk.say("i'm so scared").last.startswith(IN_FRIGHT[1])
+    assert talk.state == "pain.heart_now"
+
+
+def test_who_is_frightened_at_the_menu_is_met_too():
+    assert Talk(BOOK["home"].flow, known=CHECKED, book=BOOK).say("this is scary").last.startswith(IN_FRIGHT[0])
+    sent = Talk(BOOK["home"].flow, known={**CHECKED, "safety.level": "emergency", "safety.level.today": "yes"}, book=BOOK)
+    assert any(say.text == EMERGENCY for say in sent.say("this is scary").says)

@@ -1,4 +1,4 @@
-"""Greetings, thanks and praise are known as whole replies, and as nothing more."""
+"""Greetings, thanks, praise and fright are known as whole replies, and as nothing more."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from time import perf_counter
 
 import pytest
 
-from companion.language.courtesies import greets, nods, praises
+from companion.language.courtesies import frightened, greets, nods, praises
 
 
 @pytest.mark.parametrize("text", ["hi", "Hello there!", "good morning", "heyy", "hey mate"])
@@ -28,8 +28,16 @@ def test_praise_nods_too(text: str):
     assert nods(text)
 
 
-@pytest.mark.parametrize("text", ["hi, my back hurts", "thanks but no", "good squat", "right leg", "ok go on", "", "no thanks"])
+@pytest.mark.parametrize("text", ["im scared", "I'm so scared right now", "this is really scary", "oh god i'm panicking", "scared!",
+                                  "you're scaring me", "ok now I'm a bit frightened"])
+def test_a_fright_is_one(text: str):
+    assert frightened(text)
+
+
+@pytest.mark.parametrize("text", ["hi, my back hurts", "thanks but no", "good squat", "right leg", "ok go on", "", "no thanks",
+                                  "not scared", "im scared of the bottom of a squat", "scared my leg is weak"])
 def test_more_than_that_is_none(text: str):
+    assert not frightened(text)
     assert not greets(text)
     assert not nods(text)
 
@@ -38,5 +46,6 @@ def test_more_than_that_is_none(text: str):
 def test_no_text_takes_long(text: str):
     begun = perf_counter()
     nods(text)
+    frightened(text)
     greets(text)
     assert perf_counter() - begun < 0.5
