@@ -14,6 +14,7 @@ from companion.conversation.policy import Policy
 from companion.language.being_seen import BEING_SEEN, SEEN_PLAINLY, appointment, been_seen, only_says_seen, tells_what_was_said, will_not_go
 from companion.language.clearances import says_cleared
 from companion.language.half import in_doubt
+from companion.language.passed_on import in_whole_words
 from companion.screening.levels import REFERRED
 from companion.screening.safety import Level
 from companion.screening.sources import SOURCES
@@ -24,6 +25,9 @@ from flows.shared import CLINICIAN, EMERGENCY, SAME_DAY, WELCOMED
 _SOON, _LATER = map(int, SOURCES["referral_days"].value)
 AGAIN: Final = {Level.CLINICIAN.value: _LATER, Level.SAME_DAY.value: _SOON, Level.EMERGENCY.value: _SOON}
 """Days until it is asked again, by how soon somebody was to be seen; our choice."""
+
+QUOTED_MOST: Final = 60
+"""Most letters of their own words that are said back; our choice."""
 
 
 def what_stands(known: Known) -> dict[str, Value]:
@@ -84,6 +88,12 @@ def go_now(got: Facts, side: str) -> Value:
     return "If you have not been seen: go to an emergency department now, or call your emergency number. " if at_once else ""
 
 
+def quoted(got: Facts, side: str) -> Value:
+    """Return a line with the words that say that they were seen, before they are asked whether that was about this; "" for none."""
+    wrote = str(got.get("wrote", got.get("told_words", "")))
+    return f"You wrote “{in_whole_words(wrote, QUOTED_MOST)}”. " if wrote else ""
+
+
 STOOD = Fact("stood", values=tuple(level.value for level in Level))
 WORSE = Fact("worse", values=("its worse",))
 WROTE = Fact("wrote", values=("doctor said its nothing",))
@@ -107,13 +117,13 @@ FLOW = Flow(
     heard_first=SEEN_PLAINLY, sentences=(*BEING_SEEN, WORSE_NOW), said_by=fact("safety.level").one_of(*REFERRED), at_rest=True,
     facts=(STOOD, WORSE, WROTE, TOLD_THEM, REFUSES, Fact("told_words", values=("booked for thursday", "i dont want to go")), WENT,
            Fact("how_told", of=lambda got, side: _how_told(got)), Fact("next_time", of=next_time),
-           Fact("said_now", of=said_now), Fact("go_now", of=go_now), LIMIT_SAID, CLEARS),
+           Fact("said_now", of=said_now), Fact("go_now", of=go_now), Fact("quoted", of=quoted), LIMIT_SAID, CLEARS),
     invite="{go_now}I asked you to be seen about what you told me. Did you go? What was said?",
     steps=(
         Do(Alert("{stood}", "was sent to be seen, and writes now: “{worse}”"), SENT & WORSE.known),
         Tell("Then don't wait: call your doctor or an urgent care line now. Numb between the legs, no control of bladder or bowel, or "
              "chest pain? Your emergency number.", SENT & WORSE.known & ~WORSE_AT_ONCE, must_arrive=True),
-        Ask("went", "{go_now}Have you been seen about what you told me?", BeenSeen(choice(
+        Ask("went", "{go_now}{quoted}Have you been seen about what you told me?", BeenSeen(choice(
             ("yes", "Yes, I went", "yes", "i went", "i did", "done"),
             ("booked", "It is booked", "booked", "appointment", "i have an appointment"),
             ("going", "On my way", "on my way", "going now"),

@@ -41,7 +41,9 @@ _TOLD_ON: Final = """
     with on for and but no not nothing a an the my me im i'm i am was still here home now back it its it's it is all ok okay fine good great
     clear normal serious ecg ekg bloods blood tests test scan xray x-ray results heart antibiotics tablets meds painkillers paracetamol
     ibuprofen overnight in last night today yesterday this morning they he she said say says did found gave wrong to worry about come if
-    happens again rest take easy up next week checked looked at over out thankfully so far"""
+    happens again rest take easy up next week checked looked at over out thankfully so far mri ct want wants wait waiting till until then
+    list specialist consultant referral referred neurologist cardiologist weeks month months monday tuesday wednesday thursday friday to
+    be seen more another see"""
 _CLOSED: Final = rf"(?:[,.;]? (?:{'|'.join(map(re.escape, dict.fromkeys(_TOLD_ON.split())))}))*"
 """What may follow, of words that name no sign."""
 _LEAD: Final = r"(?:(?:yes|yeah|yep|ok|okay|well|so|oh|hi|hey|thanks|but|and)[,.]? )*"

@@ -383,3 +383,9 @@ def test_that_it_is_worse_is_heard_beside_an_appointment(words: str):
 def test_a_question_beside_an_appointment_is_no_answer_yet():
     talk = at_home("same_day", "booked for friday, can i train?")
     assert (told(talk), talk.state) == ([], "referral.went")
+
+
+def test_words_that_they_went_are_said_back_before_it_is_asked_whether_it_was_for_this():
+    talk = Talk(BOOK["home"].flow, known={**UNCHECKED, "safety.level": "same_day", "safety.may_open": "yes"}, book=BOOK)
+    assert talk.say("i went to a&e, ecg normal").last.startswith("You wrote “i went to a&e, ecg normal”. Have you been seen")
+    assert asked("same_day").last.startswith("Have you been seen")

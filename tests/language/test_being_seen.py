@@ -25,7 +25,8 @@ def test_who_will_not_go_says_no_and_is_heard_before_any_sign(text: str):
 @pytest.mark.parametrize("text", [
     "just got out of hospital", "they kept me in, im still here", "they sent me home with painkillers", "i went. nothing serious",
     "all clear from the hospital", "i went to a&e, ecg normal, they said come back if it happens again", "got checked all good",
-    "back from the gp", "went today"])
+    "back from the gp", "went today", "yes went, mri next week, wait for it", "i went. they want another scan",
+    "yes i went and they referred me to a neurologist"])
 def test_who_was_there_says_yes_in_words_that_name_no_sign(text: str):
     assert (been_seen(text), only_says_seen(text), first(text)) == ("yes", True, True)
 
@@ -49,7 +50,8 @@ def test_what_may_be_a_sign_or_something_else_is_not_read(text: str):
     assert (been_seen(text), first(text)) == ("", False)
 
 
-@pytest.mark.parametrize("text", ["they sent me home, rest and take it easy", "my doctor said no squats"])
+@pytest.mark.parametrize("text", ["they sent me home, rest and take it easy",
+                                  "yes i went. they want an mri and said rest till then", "my doctor said no squats"])
 def test_what_may_limit_says_more_than_that_they_were_seen(text: str):
     assert not only_says_seen(text)
 
