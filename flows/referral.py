@@ -16,6 +16,7 @@ from companion.language.clearances import says_cleared
 from companion.language.half import in_doubt
 from companion.language.passed_on import in_whole_words
 from companion.screening.levels import REFERRED
+from companion.screening.limits import WORDS_MOST
 from companion.screening.safety import Level
 from companion.screening.sources import SOURCES
 from flows.safety_check import TOLD
@@ -25,10 +26,6 @@ from flows.shared import CLINICIAN, EMERGENCY, SAME_DAY, WELCOMED
 _SOON, _LATER = map(int, SOURCES["referral_days"].value)
 AGAIN: Final = {Level.CLINICIAN.value: _LATER, Level.SAME_DAY.value: _SOON, Level.EMERGENCY.value: _SOON}
 """Days until it is asked again, by how soon somebody was to be seen; our choice."""
-
-QUOTED_MOST: Final = 60
-"""Most letters of their own words that are said back; our choice."""
-
 
 def what_stands(known: Known) -> dict[str, Value]:
     """Return the level that sent them, and the words they wrote: that it is worse, that they are to be seen, or what was said."""
@@ -91,7 +88,7 @@ def go_now(got: Facts, side: str) -> Value:
 def quoted(got: Facts, side: str) -> Value:
     """Return a line with the words that say that they were seen, before they are asked whether that was about this; "" for none."""
     wrote = str(got.get("wrote", got.get("told_words", "")))
-    return f"You wrote “{in_whole_words(wrote, QUOTED_MOST)}”. " if wrote else ""
+    return f"You wrote “{in_whole_words(wrote, WORDS_MOST)}”. " if wrote else ""
 
 
 STOOD = Fact("stood", values=tuple(level.value for level in Level))

@@ -87,6 +87,11 @@ class Draft:
         return str(self.known.facts.get("welcome.units", METRIC))
 
     @property
+    def asking(self) -> bool:
+        """True if a question is open, and does not wait for another flow."""
+        return bool(self.session.stack) and not self.top.paused and isinstance(self.compiled.stops.get(self.top.state), Ask)
+
+    @property
     def works(self) -> bool:
         """True if the body is at work: in the open question, or in the timed hold just before it."""
         return bool(self.ask.caution) or self.after_hold

@@ -54,7 +54,7 @@ def park(draft: Draft, before: str = "") -> None:
     """Park the running flow with its answers, sending ``before`` or the usual reply. The menu is not parked, it begins again; nor are the
     questions after thoughts of self-harm: what stands of these is a fact, and closes everything. A run that waits for one that has just
     ended goes on by itself once it is taken up."""
-    if draft.session.stack and not draft.top.paused and isinstance(draft.compiled.stops.get(draft.top.state), Ask):
+    if draft.asking:
         if again := draft.fire(STOP).again:
             withdraw(draft, again)
         draft.top = draft.top._replace(paused=True)

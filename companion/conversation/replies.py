@@ -9,24 +9,19 @@ before the control words.
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 from typing import Final
 
 from companion.conversation.acting import (
     CONTROLS,
     WAITS,
-    act_on,
     control,
     do_meant,
     fill,
-    not_words,
-    other_than_answer,
 )
 from companion.conversation.aims import (
     asks_why_this,
     assents,
-    begun_by,
     names_itself,
     right_wanted,
     says_nothing_here,
@@ -36,43 +31,36 @@ from companion.conversation.aims import (
 )
 from companion.conversation.alike import as_before
 from companion.conversation.amending import amend, answer_anew
-from companion.conversation.answers import HELP_MOST, answered, refuse, sent_today, tell_idle, told_what_stands, what_stands
+from companion.conversation.answers import answered, refuse, sent_today, tell_idle, told_what_stands, what_stands
 from companion.conversation.asked_if_hurt import met_beside_hurt, only_played_down
-from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, keeps_words, stand_again
+from companion.conversation.asking import MEANT_IS, aside_options, ask_again, ask_aside, keeps_words
 from companion.conversation.condition import ALWAYS
-from companion.conversation.corrections import tells_otherwise
-from companion.conversation.day_kinds import Day, LimitEnd, LimitOver, Rest, SquatDays
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Say
 from companion.conversation.events import Sent
 from companion.conversation.flow import Ask
-from companion.conversation.hearing import guesses, heard_at, meant_at, read_of
+from companion.conversation.hearing import meant_at, read_of
 from companion.conversation.invitations import answers_invitation, begins_invited
-from companion.conversation.kinds import HALF_IS_YES, Answer, ReadingContext, Ready, Unclear, Zone, pick
+from companion.conversation.kinds import HALF_IS_YES, Answer, ReadingContext, Ready, pick
 from companion.conversation.labels import labelled
-from companion.conversation.moves import answer, begin_anew, hurt, noted, skip, take_back, told_of_later
+from companion.conversation.moves import answer, begin_anew, hurt, noted, skip, told_of_later
 from companion.conversation.of_lifters import of_a_lifter, says_whose
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import THESE_FIRST, go_on, interrupt, leave, over_again, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
-from companion.conversation.refusing import NOT_THAT, card_words, within
+from companion.conversation.reading import SAYS_MEANT, asked_back, put_right_at_once, read_reply, take_read
+from companion.conversation.refusing import NOT_THAT
 from companion.conversation.reported import heard_out, heard_pain, names_what_hurts
 from companion.conversation.session import SAID_AHEAD
-from companion.conversation.signs import heard_sign, is_option, take_meant, tells_what_meant
-from companion.conversation.slots import reads_acts
+from companion.conversation.signs import heard_sign
+from companion.conversation.what_meant import is_option, take_meant, tells_what_meant
 from companion.conversation.wishes import wants_of
 from companion.language.act_rules import matches
-from companion.language.acts import SpeechAct
 from companion.language.clauses import flat
-from companion.language.courtesies import frightened, greets, nods
+from companion.language.courtesies import nods
 from companion.language.half import half_denied, half_said, in_doubt
-from companion.language.pain import Pain, hear_pain
 from companion.language.phrases import Phrase, hear, normalise
-from companion.language.questions import asked_surely, is_question
-
-IN_FRIGHT: Final = ("I can tell that this frightens you. If you feel bad now, call your emergency number, or somebody near you, first.",
-                    "Somebody beside you helps now: call them. I wait here.")
-"""Said to whoever says that they are frightened."""
+from companion.language.questions import is_question
 
 
 def typed(draft: Draft, text: str, *, harmless: bool = False) -> None:
@@ -125,15 +113,15 @@ def _typed(draft: Draft, text: str, harmless: bool) -> None:
     elif isinstance(draft.ask.kind, Ready) and draft.ask.kind.ends and assents(draft, text):
         draft.say(WAITS)
     elif is_option(draft, text):
-        _answered(draft, text, draft.ask.kind.read(text, draft.context))
+        take_read(draft, text, draft.ask.kind.read(text, draft.context))
     elif draft.ask.unread and says_nothing_here(draft, text):
         ask_again(draft, draft.ask.unread[0], draft.ask.unread[1:])
     elif same := as_before(draft, text):
         answer(draft, same)
     elif not draft.ask.free and (data := labelled(draft, text)):
         tapped(draft, data)
-    elif (meant := _MEANT.fullmatch(normalise(text))) and not draft.ask.free and not (draft.ask.safety and "it was" in normalise(text)):
-        _corrected(draft, text, meant[1])
+    elif (meant := SAYS_MEANT.fullmatch(normalise(text))) and not draft.ask.free and not (draft.ask.safety and "it was" in normalise(text)):
+        put_right_at_once(draft, text, meant[1])
     elif asks_why_this(draft, text) and answered(draft, text):
         pass
     elif heard is Phrase.BACK and undoes_nothing(draft, text):
@@ -148,13 +136,13 @@ def _typed(draft: Draft, text: str, harmless: bool) -> None:
         draft.say(what_stands(draft) or GOOD)
     elif says_nothing_hurts(draft, text):
         draft.say(what_stands(draft) or GOOD) if draft.top.flow == draft.book.home else ask_again(draft, "Good.")
-    elif _asked_back(draft, text):
+    elif asked_back(draft, text):
         pass
     elif heard in CONTROLS and not draft.ask.kind.claims(text, draft.context) and (
             not draft.ask.free or (heard is Phrase.SKIP and not draft.ask.safety)):
         control(draft, heard)
     else:
-        _read(draft, text)
+        read_reply(draft, text)
 
 
 def _told_first(draft: Draft, text: str) -> bool:
@@ -268,7 +256,7 @@ def _aside_decided(draft: Draft, decided: str) -> None:
         case _ if not draft.session.stack:
             _from_idle(draft, "menu")
         case _ if draft.ask.free:
-            _read(draft, aside.text)
+            read_reply(draft, aside.text)
         case _:
             ask_again(draft, "All right. You don't have to go on: “stop” ends it for today.")
 
@@ -304,91 +292,6 @@ def _from_idle(draft: Draft, text: str) -> None:
         if not told_what_stands(draft, text) and is_question(text):
             tell_idle(draft, text)
         draft.session = draft.session._replace(idle=False, aside=None)
-
-
-_MEANT: Final = re.compile(
-    r"(?:no,? |oh,? |oops,? |sorry,? |wait,? )*(?:i meant?|meant|i mean to say|make (?:that|it)|should (?:be|have been)|correction:?|"
-    r"it was(?: really| actually)?|change (?:that|it) to)(?: to say)?:? (.+?)[ !]*")
-
-
-def _corrected(draft: Draft, text: str, meant: str) -> None:
-    """Take a correction such as "I meant 12": replace the last answer if 12 is a valid one; else change nothing."""
-    was = draft.session, list(draft.effects)
-    if not take_back(draft) and isinstance(read := draft.ask.kind.read(meant, draft.context), Answer):
-        answer(draft, replace(read, raw=text))
-        return
-    draft.session, draft.effects = was
-    _read(draft, text)
-
-
-def _asked_back(draft: Draft, text: str) -> bool:
-    """Answer a question of the person's, or begin the flow that its sentence starts; return False if it is none, or an answer in a day or
-    a place."""
-    heard = hear(text)
-    asks = (heard is Phrase.AGAIN and asked_surely(text) == "means") or (heard is Phrase.HELP and is_question(text))
-    if heard in CONTROLS and not asks:
-        return False
-    days = isinstance(draft.ask.kind, SquatDays | Rest | Day | LimitEnd | LimitOver | Zone)
-    if days and isinstance(draft.ask.kind.read(text, draft.context), Answer):
-        return False
-    if not draft.ask.free and not asks_why_this(draft, text) and (said := begun_by(draft, text)):
-        start(draft, *said)
-        return True
-    lost = matches("lost", flat(text).strip(" ."))
-    if not lost and reads_acts(draft.ask) and heard_at(draft, text).act not in (SpeechAct.QUESTION, SpeechAct.NOTHING):
-        return False
-    return answered(draft, text)
-
-
-def _read(draft: Draft, text: str) -> None:
-    ask = draft.ask
-    read = ask.kind.read(text, draft.context)
-    if not isinstance(read, Answer) and not ask.free and (said := begun_by(draft, text)):
-        start(draft, *said)
-        return
-    if (reads_acts(ask) and act_on(draft, text)) or (ask.free and not_words(draft, text)):
-        return
-    if not (isinstance(read, Answer) or ask.free or reads_acts(ask) or ask.kind.claims(text, draft.context)) and (
-            other_than_answer(draft, text)):
-        return
-    _answered(draft, text, read)
-
-
-def _answered(draft: Draft, text: str, read: Answer | Unclear) -> None:
-    """Take an answer that was read, if it is on offer; else say what may be meant, or ask again."""
-    ask, known = draft.ask, isinstance(read, Answer)
-    if isinstance(read, Answer):
-        shut = {option.value for option in ask.kind.options if option.only_if != ALWAYS and not option.only_if.holds(draft.facts())}
-        if not (isinstance(read.value, str) and read.value in shut):
-            answer(draft, read)
-            return
-        if draft.top.flow == draft.book.home and told_what_stands(draft):
-            return
-        read = Unclear("That is not on offer just now.")
-    if answered(draft, text):
-        return
-    if isinstance(ask.kind, Ready) and (said := hear(text)) in (Phrase.NO, Phrase.UNSURE):
-        draft.say(WAITS) if said is Phrase.NO else refuse(draft, within(card_words(draft, "how"), HELP_MOST))
-        return
-    claimed = ask.kind.claims(text, draft.context)
-    near = None if ask.safety or ask.free or claimed else hear(text)
-    if not draft.compiled.flow.policy.hears_pain and hear_pain(text) is Pain.YES:
-        stand_again(draft, THESE_FIRST)
-    elif greets(text):
-        ask_again(draft)
-    elif frightened(text):
-        if not told_what_stands(draft):
-            ask_again(draft, IN_FRIGHT[0], IN_FRIGHT[1:])
-    elif draft.top.flow == draft.book.home and (flow := draft.book.near_command(text)):
-        start(draft, flow)
-    elif near in CONTROLS:
-        control(draft, near)
-    elif draft.top.flow == draft.book.home and tells_otherwise(draft, text):
-        ask_aside(draft, "corrected", text)
-    elif not (known or claimed) and guesses(draft, text):
-        ask_aside(draft, "which", text)
-    else:
-        refuse(draft, read.reason)
 
 
 def tapped(draft: Draft, data: str) -> None:

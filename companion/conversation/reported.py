@@ -16,7 +16,8 @@ from companion.conversation.moves import cut_hold, hurt
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.of_lifters import about_a_lifter
 from companion.conversation.session import Session
-from companion.conversation.signs import beside_the_asked, heard_sign, is_option, only_asks, take_meant, tells_what_meant
+from companion.conversation.signs import beside_the_asked, heard_sign, only_asks
+from companion.conversation.what_meant import is_option, take_meant, tells_what_meant
 from companion.language.act_rules import matches
 from companion.language.clauses import flat
 from companion.language.coach_words import lifters_in, of_oneself

@@ -6,39 +6,43 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from companion.conversation.acting import CONTROLS_BUT_HELP, control
 from companion.conversation.asking import aside_options, ask_again
 from companion.conversation.cards import understood
 from companion.conversation.draft import Draft
-from companion.conversation.effects import Began, Find, Say
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, YesNo, pick
-from companion.conversation.moves import SAID_MOST, answer, begin, begin_anew, hurt, leave_all, move_again, record
-from companion.conversation.parking import interrupt
-from companion.conversation.session import Session
+from companion.conversation.moves import SAID_MOST, answer, begin_anew, hurt, move_again, record
+from companion.conversation.sign_runs import (
+    ASKED_WITH_PAIN,
+    ask_about,
+    ask_of,
+    begin_crisis,
+    beside_signs,
+    stop_for_pain,
+    without_signs,
+)
+from companion.conversation.what_meant import (
+    is_option,
+    leave_unasked,
+    says_not_what,
+    take_meaning_back,
+    take_meant,
+    taken_back,
+    tells_what_meant,
+)
 from companion.conversation.whole import read_whole
-from companion.language.acts import Asks, SpeechAct, hear_act
+from companion.language.acts import Asks, hear_act
 from companion.language.clauses import Mood, clauses, flat
 from companion.language.clearances import signs_off, tells_of_clearance
 from companion.language.findings import tells_no_limit
 from companion.language.flags import URGENT, Flag, Heard, hear_flags
-from companion.language.half import half_of_it
 from companion.language.limits import told_more
 from companion.language.pain import Pain, hear_pain
 from companion.language.passed_on import in_whole_words
-from companion.language.phrases import Phrase, hear
 from companion.language.questions import is_question
-
-ASKED_WITH_PAIN: Final = frozenset((Flag.BLADDER_BOWEL, Flag.SADDLE, Flag.SEXUAL, Flag.WEAKNESS, Flag.CHEST))
-"""Signs that the pain questions ask about themselves."""
-
 
 SIGN_THERE: Final = "so"
 """The key of the question whether what was heard is there."""
-
-WHAT_MEANT: Final = "meant"
-"""The key of the question what was meant instead."""
-
 
 def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = False) -> bool:
     """Act on the signs that a message reports; return True if nothing more is to be read from it.
@@ -56,8 +60,8 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
     if stack and not own and not draft.compiled.flow.policy.hears_signs:
         return _harm_among_others(draft, text)
     waiting = draft.ask if not own and stack and draft.top.state in draft.compiled.stops and not draft.session.aside else None
-    if waiting and not in_doubt and (said := _taken_back(waiting, text)):
-        _take_back(draft, text, said)
+    if waiting and not in_doubt and (said := taken_back(waiting, text)):
+        take_meaning_back(draft, text, said)
         return True
     every = hear_flags(text, weigh=not _understood(draft, waiting, text))
     if any(one.flag is Flag.RESTRICTION for one in every) and (_begins_with(draft, text) or _told_anew(draft, waiting, text)):
@@ -69,10 +73,10 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
     if not heard and not every and _added(draft, text):
         return True
     if not heard:
-        return _said_again(draft, waiting, every, text) if every else _says_not_what(draft, waiting, text)
+        return _said_again(draft, waiting, every, text) if every else says_not_what(draft, waiting, text)
     sure = any(one.sure for one in heard)
     if heard[0].flag is Flag.SELF_HARM:
-        _begin_crisis(draft, heard, text)
+        begin_crisis(draft, heard, text)
         return True
     if not (sure or Flag.SELF_HARM in heard[0].named) and _added(draft, text):
         return True
@@ -91,20 +95,20 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
     others = heard if apart else tuple(one for one in heard if waiting and one.flag.value not in waiting.signs)
     if waiting and (is_option(draft, text) or not others):
         return _answered(draft, waiting, sure, text)
-    left, meant = _beside(text, heard), tells_what_meant(draft)
+    left, meant = beside_signs(text, heard), tells_what_meant(draft)
     pain = hear_pain(left) if hears_pain and (meant or not free) else Pain.NO
     if pain is Pain.YES and not may_harm:
         if meant:
             take_meant(draft, text)
-        return _after_pain(draft, heard, text)
+        return stop_for_pain(draft, heard, text)
     if pain is Pain.YES or (pain is Pain.ASK and _fell(heard) and hear_pain(left, body_at_work=False) is Pain.ASK):
         hurt(draft, "" if may_harm else text)
-        _push(draft, heard, text)
+        ask_of(draft, heard, text)
         return True
     if waiting and free and _keeps(waiting, heard) and isinstance(read := waiting.kind.read(text, draft.context), Answer):
         answer(draft, read)
-        _leave_unasked(draft)
-    _ask_about(draft, others if free else heard, text)
+        leave_unasked(draft)
+    ask_about(draft, others if free else heard, text)
     return True
 
 
@@ -127,14 +131,14 @@ def _harm_among_others(draft: Draft, text: str) -> bool:
     heard = hear_flags(text)
     if Flag.SELF_HARM not in {one.flag for one in heard}:
         return False
-    _begin_crisis(draft, tuple(replace(one, sure=False, also=()) for one in heard if one.sure or one.flag is Flag.SELF_HARM), text)
+    begin_crisis(draft, tuple(replace(one, sure=False, also=()) for one in heard if one.sure or one.flag is Flag.SELF_HARM), text)
     return True
 
 
 def _added(draft: Draft, text: str) -> bool:
     """Add what is told of a sign, where the open questions are about such, to the words they were begun with: what rests on these is noted
     at once, and the next question that is left is asked; return False for any other words. Where they deny an answer, all begins anew."""
-    adds = draft.compiled.flow.adds if _asks(draft) else None
+    adds = draft.compiled.flow.adds if draft.asking else None
     if adds is None or not adds(text):
         return False
     said, kind = str(draft.top.got.get("said", "")), draft.ask.kind
@@ -180,7 +184,7 @@ def _asked_here(draft: Draft, heard: Heard) -> bool:
     """True if the open questions are about a sign already: said again, it is read as an answer. In doubt nothing that is not urgent is
     asked about beside them."""
     flow = draft.top.flow if draft.session.stack else ""
-    if flow == draft.book.crisis or (_asks(draft) and draft.ask.unread):  # where whatever is no answer is met with where help is
+    if flow == draft.book.crisis or (draft.asking and draft.ask.unread):  # where whatever is no answer is met with where help is
         return heard.flag is Flag.SELF_HARM and not heard.sure
     if flow != draft.book.signs or heard.flag is Flag.SELF_HARM:
         return False
@@ -192,86 +196,7 @@ def beside_the_asked(draft: Draft, text: str) -> str:
     """Return a message without the signs that the open questions are about: "chest pain" is no new pain there."""
     if not draft.session.stack or draft.top.flow != draft.book.signs:
         return text
-    return _without(text, tuple(one for one in hear_flags(text, weigh=False) if _asked_here(draft, one)))
-
-
-def _leave_unasked(draft: Draft) -> None:
-    """Take the question back that follows an answer with a sign in it: it is asked once the sign has been."""
-    if _asks(draft) and draft.effects and isinstance(draft.effects[-1], Say):
-        draft.effects.pop()
-
-
-def _asks(draft: Draft) -> bool:
-    return bool(draft.session.stack) and not draft.top.paused and isinstance(draft.compiled.stops.get(draft.top.state), Ask)
-
-
-def _taken_back(waiting: Ask, text: str) -> re.Match[str] | None:
-    """Return the words that take back what was heard ("no, I meant" my phone died), if a message reports neither a sign nor pain itself."""
-    said = _I_MEANT.match(text.strip())
-    if not said or not any(option.value == "no" and _NOT_THAT.match(option.label) for option in waiting.kind.options):
-        return None
-    rest = text.strip()[said.end():]
-    return said if not hear_flags(rest, weigh=False) and hear_pain(rest) is not Pain.YES else None
-
-
-def _take_back(draft: Draft, text: str, said: re.Match[str]) -> None:
-    """Take what was heard back, and what is said to be meant as the answer to the question that follows, where it asks for that."""
-    meant, button = text.strip()[said.end():].strip(" ,.:;-"), is_option(draft, text)
-    answer(draft, Answer("no", text))
-    if not button and tells_what_meant(draft) and _explains(draft, meant):
-        _leave_unasked(draft)
-        answer(draft, Answer(meant, meant))
-
-
-def tells_what_meant(draft: Draft) -> bool:
-    """True where it is asked what was meant instead of a sign: what is told there may still be that sign, another, or pain."""
-    return _asks(draft) and draft.top.flow == draft.book.signs and draft.ask.key == WHAT_MEANT
-
-
-def take_meant(draft: Draft, text: str) -> None:
-    """Take words for what was meant, without the question that follows, or with the one open again that waited: what else they tell is
-    asked about first."""
-    answer(draft, Answer(text, text))
-    _leave_unasked(draft)
-    if draft.session.stack and draft.top.paused and isinstance(draft.compiled.stops.get(draft.top.state), Ask):
-        draft.top = draft.top._replace(paused=False)
-
-
-def _says_not_what(draft: Draft, waiting: Ask | None, text: str) -> bool:
-    """Take half an admission for what it is. Ask once more what was meant, where a number, a command or a wish says nothing of it: taken
-    for that it would open the day."""
-    if not waiting or waiting.key != WHAT_MEANT or text.startswith("/"):
-        return False
-    if half_of_it(text) and hear_pain(text) is Pain.NO:  # of the sign: "a bit", "not really"
-        answer(draft, Answer(text, text))
-        return True
-    if is_question(text) or _explains(draft, text):
-        return False
-    if (said := hear(text, strict=True)) in CONTROLS_BUT_HELP and said is not Phrase.SKIP:
-        control(draft, said)
-    else:
-        ask_again(draft, "That does not tell me yet.", ("I still need a few words of it.", "In your own words, please."))
-    return True
-
-
-def _explains(draft: Draft, text: str) -> bool:
-    """True if words may tell what was meant: not a bare number, a yes, a command or a wish."""
-    wish = _WISH.match(flat(text)) or (hear_act(text).act is SpeechAct.COMMAND and len(text.split()) <= _COMMAND_LONGEST)
-    named = draft.book.command(text) or draft.book.sentence(text, draft.known.facts)
-    return not (wish or named) and hear(text) is None and _A_WORD.search(text) is not None
-
-
-_COMMAND_LONGEST: Final = 5
-"""Most words of a message that is a command and no more; a longer one may tell something with it; our choice."""
-
-_WISH: Final = re.compile(r"(?:id |i )?(?:just |only |really )*(?:want to|wanna|would like to|like to|let me|let us|lets)\b")
-
-_A_WORD: Final = re.compile(r"[^\W\d_]{3}|[^\W\d_\x00-\x7f]")
-"""Letters that are more than a unit."""
-
-_I_MEANT: Final = re.compile(r"no+[,.:;!]? (?:i (?:only |just )?(?:meant|mean)\b|that'?s not what i mean)", re.IGNORECASE)
-_NOT_THAT: Final = re.compile(r"No, (?:I meant|none of these)")
-"""How the button begins by which what was heard is taken back."""
+    return without_signs(text, tuple(one for one in hear_flags(text, weigh=False) if _asked_here(draft, one)))
 
 
 def _understood(draft: Draft, waiting: Ask | None, text: str) -> bool:
@@ -293,11 +218,6 @@ _ABOUT_DATA: Final = re.compile(
     r"(?:my (?:data|account|answers|info|information|details)|you (?:have|keep|know|hold|store|got) (?:on|about|of) me|messages|reminders|"
     r"texting me)[a-z ]*[.!?]*")
 """Whole messages that are wishes about one's data or messages."""
-
-
-def is_option(draft: Draft, text: str) -> bool:
-    """True if a message is, word for word, an answer of the open question."""
-    return isinstance(pick(text, draft.ask.kind.options, replace(draft.context, strict=True)), Answer)
 
 
 def _answered(draft: Draft, waiting: Ask, sure: bool, text: str) -> bool:
@@ -333,104 +253,6 @@ _TO_DO_WITH: Final = re.compile(r"^(?:what|whats|how)\b.*\bto do with\b")
 _OWN: Final = frozenset(("i", "im", "ive", "my", "me", "mine", "id", "ill"))
 
 
-def _without(text: str, heard: tuple[Heard, ...]) -> str:
-    """Return a message without the words of its signs, so that pain reported beside them is found."""
-    for one in heard:
-        text = text.replace(one.words, ",")
-    return text
-
-
-def _beside(text: str, heard: tuple[Heard, ...]) -> str:
-    """Return what a message says beside its signs; all of it where they are only suspected, since that is the whole sentence."""
-    return _without(text, heard) if hear_flags(text, weigh=False) else text
-
-
 def _fell(heard: tuple[Heard, ...]) -> bool:
     """True if a fall may be among the signs: what hurts since then is asked about too, also in doubt and once the fall is played down."""
     return any(Flag.FALL in one.named for one in heard)
-
-
-def _after_pain(draft: Draft, heard: tuple[Heard, ...], text: str) -> bool:
-    """Stop for pain. Its questions cover signs of the nerves and the chest; those about other signs follow them."""
-    others = tuple(replace(one, also=()) for one in heard if one.flag not in ASKED_WITH_PAIN)
-    hurt(draft, text)
-    if others:
-        pain = draft.session.stack[-1]
-        draft.session = draft.session._replace(stack=draft.session.stack[:-1])
-        _push(draft, others, text)
-        draft.session = draft.session._replace(stack=(*draft.session.stack, pain))
-    return True
-
-
-def _ask_about(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
-    """Start the questions about the signs heard; the open question waits for them, and the body rests."""
-    works = _asks(draft) and draft.works
-    _interrupt(draft)
-    _push(draft, heard, text)
-    if works:
-        draft.top = draft.top._replace(got={**draft.top.got, "works": "yes"})
-
-
-def _interrupt(draft: Draft) -> None:
-    """Let the open question wait. If it was asked whether something hurt, and not answered, the pain questions wait too."""
-    aside, draft.session = draft.session.aside, draft.session._replace(aside=None, last=None)
-    if aside and aside.if_hurt:
-        hurt(draft, aside.text)
-    elif _asks(draft):
-        interrupt(draft)
-
-
-def _push(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
-    """Put the questions about these signs on top. Beside the chest, whose question is when it was, others in doubt have questions of their
-    own, which follow."""
-    if apart := _apart(heard):
-        _push(draft, apart, text)
-        heard = tuple(one for one in heard if one not in apart)
-    draft.push(draft.book.signs)
-    sure = "yes" if any(one.sure for one in heard) else "no"
-    got = {"said": text[:SAID_MOST], "heard": " ".join(one.flag.value for one in heard), "sure": sure}
-    if heard[0].also:
-        got["among"] = " ".join(flag.value for flag in heard[0].named)
-    if Flag.SELF_HARM in heard[0].also:
-        got["said"] = ""
-    draft.top = draft.top._replace(got=got)
-
-
-def _apart(heard: tuple[Heard, ...]) -> tuple[Heard, ...]:
-    """Return the signs in doubt that are heard beside the chest."""
-    chest = any(one.flag is Flag.CHEST for one in heard)
-    return tuple(one for one in heard if chest and not one.sure and one.flag is not Flag.CHEST)
-
-
-def _begin_crisis(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
-    """Start the conversation about help, storing none of the words; what else they tell waits beneath. All other running and parked flows
-    are left, unless the words were doubtful: then that is asked first, and the open question waits."""
-    crisis, *others = heard
-    _wait_beneath(draft, tuple(others) or _instead(crisis), _beside(text, heard))
-    if crisis.sure:
-        leave_all(draft, draft.session.stack)
-        draft.session = Session(parked=draft.session.parked, runs=draft.session.runs, at=draft.session.at)
-    draft.push(draft.book.crisis, "sure" if crisis.sure else "doubtful")
-
-
-def _instead(doubtful: Heard) -> tuple[Heard, ...]:
-    """Return what doubtful words may mean instead, the likeliest with the rest beside it; () for nothing."""
-    first, *also = doubtful.also or (None,)
-    return (Heard(first, False, doubtful.words, tuple(also)),) if first else ()
-
-
-def _wait_beneath(draft: Draft, body: tuple[Heard, ...], left: str) -> None:
-    """Begin the questions about signs, and about the pain in what is left of a message, without a word said or kept: the day is closed,
-    and they are asked anew once what comes over them is over. The open question waits beneath."""
-    pain = (not draft.session.stack or draft.compiled.flow.policy.hears_pain) and hear_pain(left) is Pain.YES
-    if pain:
-        hurt(draft, "")
-    else:
-        _interrupt(draft)
-    if body:
-        _push(draft, body, "")
-    if pain or body:
-        before = len(draft.effects)
-        begin(draft)
-        draft.effects[before:] = [effect for effect in draft.effects[before:] if isinstance(effect, Began | Find)]
-        interrupt(draft)

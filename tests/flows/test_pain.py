@@ -6,7 +6,7 @@ import pytest
 
 from companion.conversation.condition import Value
 from companion.conversation.effects import Alert, Remind, Say
-from companion.conversation.replies import IN_FRIGHT
+from companion.conversation.reading import IN_FRIGHT
 from companion.screening.protocols import protocols
 from flows.catalogue import BOOK
 from flows.pain import FLOW

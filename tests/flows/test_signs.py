@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from companion.conversation import signs
+from companion.conversation import sign_runs, signs
 from companion.conversation.effects import Alert, Ended, Find, Record
 from companion.conversation.flow import Do
 from companion.language.flags import Flag, Heard, hear_flags
@@ -643,7 +643,8 @@ def named_together(*among: str, said: str = "it went funny") -> Talk:
     talk = at_menu()
     draft = Heard(Flag(among[0]), False, said, tuple(map(Flag, among[1:])))
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(signs, "hear_flags", lambda text, weigh=True: (draft,) if weigh else ())
+        for module in (signs, sign_runs):
+            patch.setattr(module, "hear_flags", lambda text, weigh=True: (draft,) if weigh else ())
         return talk.say(said)
 
 
