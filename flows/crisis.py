@@ -59,7 +59,7 @@ FLOW = Flow(
         Tell(HELP, must_arrive=True),
         Ask("coach_may", "Shall I ask your coach to get in touch with you today? I would not pass on what you wrote.",
             YesNo(yes="Yes, ask them", no="No"), safety=True, back=False, unread=HELPS, lets=("begin_again",),
-            only_if=fact("coach").is_("yes")),
+            only_if=fact("coach").is_("yes") & ~fact("coach.gone").is_("yes")),
         Do(Alert("crisis", "asks their coach to phone them. Please phone them now"), fact("coach_may").is_("yes")),
         Tell("I have asked them. Don't wait for them to call: call somebody yourself now.", fact("coach_may").is_("yes")),
         Tell("I will send no reminders. When you want to go on here, say “begin again”; there is no hurry.", must_arrive=True),

@@ -133,6 +133,8 @@ DURING = choice(
     ("unsure", "Not sure", "don't know"))
 """The movements of the last session, each offered where it was done."""
 
+URGENT_WORDS = fact("said_heart").is_("yes") | fact("said_saddle").is_("yes")
+
 FLOW = Flow(
     "pain", version=2, title="Pain", policy=Policy.PAIN,
     command=("pain", "it hurts", "something hurts"), sentences=(f"(?P<asked>{TAKES_BACK})",), said_by=TO_TAKE_BACK, at_rest=True,
@@ -149,9 +151,8 @@ FLOW = Flow(
     steps=(
         Do(Find("pain.since", "{now}", "the first pain of today that stands"), fact("first").is_("yes")),
         *OPEN_QUESTIONS,
-        Tell("Stop there, and get comfortable. A few questions, then we see.", ~TAKING_BACK.known & ~fact("said_heart").is_("yes"),
-             must_arrive=True),
-        Tell(CALL_FIRST, fact("said_heart").is_("yes"), must_arrive=True),
+        Tell("Stop there, and get comfortable. A few questions, then we see.", ~TAKING_BACK.known & ~URGENT_WORDS, must_arrive=True),
+        Tell(CALL_FIRST, ~TAKING_BACK.known & URGENT_WORDS, must_arrive=True),
         Ask("heart_now", "Chest pain, faintness, or being unusually short of breath: now?", UNSURE, safety=True,
             only_if=fact("said_heart").is_("yes")),
         *OPEN_QUESTIONS,

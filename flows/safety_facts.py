@@ -39,7 +39,8 @@ _PAIN = ("where", "bad", "sharp", "below_knee", "tingling", "bladder", "weakness
 _SIGNS = frozenset(("leg_signs", "below_knee", "tingling"))
 _HEART_WORDS = re.compile(r"\bchest\b|breath|\bfaint|black(?:ed|ing)? out|pass(?:ed|ing)? out|\bheart\b", re.IGNORECASE)
 _SADDLE_WORDS = re.compile(r"bladder|bowel|saddle|wet myself|\bpee|\bpoo|toilet|groin is numb|between (?:my|the) legs|"
-                           r"both (?:my )?legs", re.IGNORECASE)
+                           r"both (?:of )?(?:my )?legs|either (?:of my )?legs?|feel my legs|"
+                           r"my legs (?:are|have gone|went|feel|have been|are going) (?:so |all |completely |totally )?numb", re.IGNORECASE)
 _LEG_WORDS = re.compile(r"\b(?:numb|tingl|pins|needle|shoot|zing|electric)|can.?t feel", re.IGNORECASE)
 
 

@@ -72,8 +72,7 @@ ASKED_THE_MORNING_AFTER = Gate(fact("pain.follow").is_("open") & ~fact("pain.fol
 """The gate from the day after something hurt, wherever it did: how it is comes first, each day until it is back to usual."""
 
 NOT_AGAIN_TODAY = Gate(
-    LEVEL.is_("not_today") & _SEEN_FIRST & (
-        fact("pain.follow").is_("open") & fact("pain.follow.today").known | fact("safety.checked.today").known),
+    LEVEL.is_("not_today") & _SEEN_FIRST & (fact("pain.follow").is_("open") | fact("safety.checked.today").known),
     "A safety check can't open today any more; from tomorrow it can. If something else is wrong, write what it is.")
 """The gate before a safety check where pain or a check has closed today: another would ask much and open nothing."""
 

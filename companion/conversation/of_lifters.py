@@ -12,6 +12,7 @@ from companion.language.clauses import flat
 from companion.language.coach_words import SOMEBODY, lifters_in, told_of
 from companion.language.flags import URGENT, Flag, hear_flags
 from companion.language.pain import Pain, hear_pain
+from companion.language.questions import is_question
 
 OF_A_LIFTER: Final = (
     "Then I note nothing: it counts once they write it to me, and I ask them what matters. Please ask them to. Chest pain, fainting, "
@@ -45,7 +46,10 @@ def _may_be_own(draft: Draft, text: str) -> bool:
 
 
 def says_whose(draft: Draft, text: str) -> bool:
-    """True if a reply to whose it is names a lifter, or says in other words that it is one's: "sam", "it's about my lifter"."""
+    """True if a reply to whose it is names a lifter, or says in other words that it is one's: "sam", "it's about my lifter"; not one that
+    asks for something else, such as "my lifters"."""
+    if draft.book.command(text) or is_question(text):
+        return False
     said = {one for word in flat(text).strip(" .!").split() for one in (word, word.removesuffix("s"))}  # "Sam's" is "sams" there
     named = {word for name in lifters_in(draft.known.facts).values() for word in flat(name).split()}
     return bool(said & (named | _LIFTERS_WORDS)) and not said & _OWN_WORDS

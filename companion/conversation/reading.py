@@ -16,7 +16,7 @@ from companion.conversation.day_kinds import Day, LimitEnd, LimitOver, Rest, Squ
 from companion.conversation.draft import Draft
 from companion.conversation.hearing import guesses, heard_at
 from companion.conversation.kinds import Answer, Ready, Unclear, Zone
-from companion.conversation.moves import answer, take_back
+from companion.conversation.moves import answer, record, take_back
 from companion.conversation.parking import THESE_FIRST, start
 from companion.conversation.refusing import card_words, within
 from companion.conversation.slots import reads_acts
@@ -102,6 +102,7 @@ def take_read(draft: Draft, text: str, read: Answer | Unclear) -> None:
     claimed = ask.kind.claims(text, draft.context)
     near = None if ask.safety or ask.free or claimed else hear(text)
     if not draft.compiled.flow.policy.hears_pain and hear_pain(text) is Pain.YES:
+        record(draft, ask, text, None, status="in_pain")  # the words stay in the log
         stand_again(draft, THESE_FIRST)
     elif greets(text):
         ask_again(draft)

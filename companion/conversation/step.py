@@ -193,6 +193,8 @@ def _returns(draft: Draft, event: Happening) -> bool:
     session = draft.session
     if not session.at or not session.stack or session.aside or draft.known.now - datetime.fromisoformat(session.at) < AWAY:
         return False
+    if draft.compiled.flow.policy.holds:  # open questions about pain or a sign come first: nothing of it is a reply to another question
+        return False
     begun = draft.compiled.flow.policy.counted and bool(draft.top.trail)
     if not begun and draft.before_moving is None:
         return False

@@ -156,12 +156,24 @@ def lifters_in(facts: Mapping[str, object]) -> dict[str, str]:
 
 _OPENING: Final = re.compile(
     r"\W*(?:(?:ok|okay|so|hey|hi|hello|fyi|btw|just|and|but|also|well|oh|heard|told|that|now|today|yesterday|this morning|seems|"
-    r"apparently|sadly|update|news|worried|about|for|from|did|is|has|was)[ ,:]+)*")
+    r"apparently|sadly|update|news|worried|about|for|from|did|is|has|was)[ ,:;.?!]+)*")
 _BEGINS_TOO: Final = frozenset(("will", "may", "can", "mark", "art", "do", "an", "no", "my", "in", "on", "hope", "joy", "grace"))
 _OF_OTHERS: Final = re.compile(r"'?s\b|\W+(?:has|is|had|was|says|said|told|got|isn't|hasn't|wasn't|wrote)\b")
 _TO_THE_COACH: Final = re.compile(r"\b(?:told|tells|texted|messaged|wrote|asked|showed|emailed|called|rang|said to|says to|sent) me\b")
 _AS_OWN: Final = {"he": "i", "she": "i", "they": "i", "hes": "im", "shes": "im", "theyre": "im", "his": "my", "her": "my", "their": "my",
                   "him": "me", "them": "me", "himself": "myself", "herself": "myself", "themselves": "myself"}
+_ONE_OF_THEIRS: Final = re.compile(
+    r"\b(?:one of (?:my|our|the) |my |our |the |a |an |another )(?:\w+ )?(?:lifters?|clients?|athletes?|trainees?|guy|girl|woman|man|lad|"
+    r"lady|person|kid)(?: of (?:mine|ours)| (?:that |who )?i (?:train|coach)| from (?:my|our|the) \w+)?(?: called| named)?(?=\W|$)|"
+    r"\bone of (?:mine|ours)\b")
+"""A lifter of theirs who is not named."""
+_ASKS_WHAT_TO_DO: Final = re.compile(
+    r"\W*\b(?:so |and )?(?:what|how) (?:should|do|can|must|shall|would) i (?:do|say|tell (?:him|her|them)|answer)\b"
+    r"(?: now| here| if| when)?\W*")
+_QUOTES: Final = re.compile(r"\W+(?:just |has |have )?(?:texts?|texted|writes?|wrote|messaged?|says?|said)\b(?: me)?\W*")
+_SAYS_OF_THEM: Final = re.compile(r"\W*[^\W\d_]+ (?:just |has )?(?:says?|said|texts?|texted|writes?|wrote|messaged?)(?: me)?\W+(?:that )?"
+                                  r"(?=(?:he|she|they|his|her|their)\b)")
+"""Somebody of any name who says something of themselves."""
 SOMEBODY: Final = "?"
 """Whom a message tells of that begins with "he" or "her leg": a lifter who is not named."""
 
@@ -174,22 +186,38 @@ class ToldOf(NamedTuple):
 
 
 def told_of(text: str, names: Mapping[str, str]) -> ToldOf | None:
-    """Return of which lifter a coach's message tells: it begins with their name ("fyi Sam fainted"), or "he", and has no word of the coach;
-    None for none. A name that begins other sentences too ("will faint if it goes on") counts only with such a word as "has" after it.
-    ``names``: number → name."""
-    said = _TO_THE_COACH.sub("said", text.casefold().replace("’", "'"))
-    if not names or _OF_ONESELF & set(_LETTERS.findall(said.replace("'", ""))):
+    """Return of which lifter a coach's message tells: it names one, passes on what one wrote, speaks of "my lifter", or begins with "he",
+    and has no word of the coach; None for none. A name that begins other sentences too ("will faint if it goes on") counts only with
+    such a word as "has" after it. ``names``: number → name."""
+    said = _ASKS_WHAT_TO_DO.sub(" ", _ONE_OF_THEIRS.sub("they", _TO_THE_COACH.sub("said", text.casefold().replace("’", "'")))).strip()
+    if not names:
         return None
     opening = _OPENING.match(said)
     rest = said[opening.end():] if opening else said
-    for who, name in names.items():
-        for part in dict.fromkeys((name.casefold(), name.casefold().split()[0])):
-            after = rest.removeprefix(part)
-            of = _OF_OTHERS.match(after)
-            if after != rest and (of or not (after[:1].isalnum() or part in _BEGINS_TOO)):
-                return ToldOf(who, _as_own(f"my{after[of.end():]}" if of and of[0] in ("s", "'s") else f"i{after}"))
+    named = [(who, part) for who, name in names.items() for part in dict.fromkeys((name.casefold(), name.casefold().split()[0]))]
+    for who, part in (*named, (SOMEBODY, "they")):
+        after = rest.removeprefix(part)
+        if after != rest and part not in _BEGINS_TOO and (quoted := _QUOTES.match(after)) and _OF_ONESELF & _letters(after[quoted.end():]):
+            return ToldOf(who, after[quoted.end():])
+    if _OF_ONESELF & _letters(said):
+        return None
+    for who, part in named:
+        after = rest.removeprefix(part)
+        of = _OF_OTHERS.match(after)
+        if after != rest and (of or not (after[:1].isalnum() or part in _BEGINS_TOO)):
+            return ToldOf(who, _as_own(f"my{after[of.end():]}" if of and of[0] in ("s", "'s") else f"i{after}"))
+    for who, part in named:
+        if part not in _BEGINS_TOO and (there := re.search(rf"\b{re.escape(part)}\b", rest)):
+            return ToldOf(who, _as_own(rest[there.end():].lstrip(" ,.:;")))
     first = _LETTERS.search(rest.split(" ", 1)[0].replace("'", ""))
-    return ToldOf(SOMEBODY, _as_own(rest)) if first and first[0] in _AS_OWN else None
+    if first and first[0] in _AS_OWN:
+        return ToldOf(SOMEBODY, _as_own(rest))
+    says = _SAYS_OF_THEM.match(rest)
+    return ToldOf(SOMEBODY, _as_own(rest[says.end():])) if says else None
+
+
+def _letters(said: str) -> set[str]:
+    return set(_LETTERS.findall(said.replace("'", "")))
 
 
 def _as_own(said: str) -> str:

@@ -124,13 +124,17 @@ def paused_of(db: sqlite3.Connection, person: int) -> str:
 def known_rows(db: sqlite3.Connection, person: int) -> list[tuple[str, Value, str]]:
     """Return (name, value, time) of everything known about a person, in one query; the time is "" but for findings. Beside the
     facts: "due.KIND" for each open reminder; "coach" where they have one, or a clinician, who both answer for somebody under 18 as a
-    reader does not; "is_coach" where they are one; "load.limits", the values the load limit has had
-    (``screening.load_limit.limits_in``); "pain.open_since" while pain questions are unfinished; and "reminders.paused"."""
+    reader does not, and "coach.gone" where no message reaches any of them; "is_coach" where they are one; "load.limits", the values
+    the load limit has had (``screening.load_limit.limits_in``); "pain.open_since" while pain questions are unfinished; and
+    "reminders.paused"."""
     return db.execute(
         "select name, value, iif(found, at, '') from facts where person = :person "
         "union all select 'due.' || kind, wall, '' from reminders where person = :person and state = 'open' "
         "union all select 'coach', 'yes', '' where exists (select 1 from coaches k join coach_roles c on c.person = k.coach and "
         "c.until is null and c.role <> 'read_only' where k.person = :person and k.until is null) "
+        "union all select 'coach.gone', 'yes', '' where exists (select 1 from coaches where person = :person and until is null) and not "
+        "exists (select 1 from coaches k join coach_roles c on c.person = k.coach and c.until is null and c.role <> 'read_only' join "
+        "addresses a on a.person = k.coach and a.gone_at is null where k.person = :person and k.until is null) "
         "union all select 'is_coach', 'yes', '' where exists (select 1 from coach_roles where person = :person and until is null) "
         f"union all select 'load.limits', limits, '' from ({_LIMITS}) "
         f"union all select '{PAIN_OPEN}', began_at, '' from ({_PAIN_OPEN}) "

@@ -412,6 +412,46 @@ async def test_whose_a_sign_is_may_be_said_by_name_and_what_to_do_is_told(gym, w
     assert "get them emergency help now" in gym.heard(KIM)[-1]
 
 
+@pytest.mark.parametrize("words", ["my lifter sam has chest pain", "Sam texted: i want to end it all", "sam can't pee, what should i do",
+                                   "the guy i train fainted", "is sam ok? he told me his leg is numb", "Tom says he wants to die"])
+async def test_a_sign_of_any_lifter_is_never_taken_for_the_coachs_own(gym, words):
+    await gym.linked()
+    await gym.say("stop", words, who=KIM)
+    aside = people.load_session(gym.db, gym.id_of(KIM)).aside
+    assert aside is not None
+    assert aside.about == "whose"
+    await gym.say("my lifter", who=KIM)
+    assert "get them emergency help now" in gym.heard(KIM)[-1]
+
+
+@pytest.mark.parametrize("asked", ["my lifters", "what's up with sam"])
+async def test_to_whose_it_is_something_else_that_is_asked_for_is_no_answer(gym, asked):
+    await gym.linked()
+    await gym.say("stop", "mia fainted", who=KIM)
+    before = len(gym.heard(KIM))
+    await gym.say(asked, who=KIM)
+    assert not any("get them emergency help now" in text for text in gym.heard(KIM)[before:])
+
+
+async def test_in_a_crisis_a_coach_whom_no_message_reaches_is_not_offered(gym):
+    await gym.linked()
+    people.mark_gone(gym.db, "terminal", "kim", gym.clock.now(), "blocked the bot")
+    await gym.say("i want to kill myself")
+    assert not any("Shall I ask your coach" in text for text in gym.heard(SAM))
+
+
+async def test_a_new_pain_told_a_day_later_over_open_questions_about_pain_is_kept_and_they_come_first(gym):
+    await gym.linked()
+    gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
+    await gym.say("safety check", *CHECK, "knee to wall", "no", "start", "done", "start", "tape", "10")
+    await gym.say("my ankle hurt during the knee to wall test", "Ankle or foot")
+    gym.clock.at = datetime.fromisoformat("2026-03-10T12:00+00:00")
+    before = len(gym.heard(SAM))
+    await gym.say("my back hurts since the squats yesterday")
+    assert not any("Shall we go on" in text for text in gym.heard(SAM)[before:])
+    assert ("my back hurts since the squats yesterday", "in_pain") in gym.db.execute("select raw, status from answers").fetchall()
+
+
 async def test_a_sign_that_turns_out_to_be_the_coachs_own_is_asked_about_as_ever(gym):
     await gym.linked()
     await gym.say("stop", "sam fainted in the gym yesterday", "me", who=KIM)

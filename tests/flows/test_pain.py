@@ -348,11 +348,12 @@ def test_what_hurt_is_asked_about_on_the_next_day(replies: tuple[str, ...], foll
     assert Talk(FLOW, CHECKED, BOOK).say(*replies).found.get("pain.follow") == follow
 
 
-@pytest.mark.parametrize("words", ["my chest hurts and my arm is numb", "i feel faint and my back hurts"])
+@pytest.mark.parametrize("words", ["my chest hurts and my arm is numb", "i feel faint and my back hurts", "i can't feel my legs",
+                                   "my legs have gone numb"])
 def test_chest_pain_or_faintness_in_words_is_told_to_call_first_before_anything_is_asked(words: str):
     talk = said(words)
     assert CALL_FIRST in [say.text for say in talk.says]
-    assert talk.state in ("pain.heart_now", "signs.when")
+    assert talk.state in ("pain.heart_now", "pain.saddle_now", "signs.when")
 
 
 def test_who_is_frightened_at_a_question_that_weighs_is_met_and_asked_again():

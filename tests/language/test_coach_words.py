@@ -69,8 +69,17 @@ def test_a_button_s_own_words_are_no_sign_unless_they_are_somebody_s_name():
     ("did sam tell you about the numbness", "Sam Ode", "i tell you about the numbness"),
     ("Sam told me he wants to kill himself", "Sam Ode", "i said i wants to kill myself"), ("Will has a fever", "Will Roe", "i has a fever"),
     ("will's chest hurts", "Will Roe", "my chest hurts"),
-    ("her foot drops", None, "my foot drops"), ("she can't pee", None, "i can't pee")])
-def test_a_message_that_begins_with_a_lifter_and_has_no_word_of_the_coach_tells_of_them(said, whom, own):
+    ("her foot drops", None, "my foot drops"), ("she can't pee", None, "i can't pee"),
+    ("my lifter sam has chest pain", "Sam Ode", "has chest pain"), ("Sam texted: i want to end it all", "Sam Ode", "i want to end it all"),
+    ("sam can't pee since yesterday, what should i do", "Sam Ode", "i can't pee since yesterday"),
+    ("a client of mine fainted", None, "i fainted"), ("the guy i train fainted", None, "i fainted"),
+    ("one of mine collapsed", None, "i collapsed"),
+    ("what do i do if a lifter says they cant pee", None, "i says i cant pee"),
+    ("tell sam to see a doctor, he has chest pain", "Sam Ode", "to see a doctor, i has chest pain"),
+    ("write to sam: does your chest still hurt?", "Sam Ode", "does your chest still hurt?"),
+    ("Tom says he wants to die", None, "i wants to die"), ("one of my lifters is pregnant", None, "i is pregnant"),
+    ("cap sam at 60 because his leg went numb", "Sam Ode", "at 60 because my leg went numb")])
+def test_a_message_that_tells_of_a_lifter_and_has_no_word_of_the_coach_tells_of_them(said, whom, own):
     names = {"1": "Sam Ode", "2": "Will Roe"}
     told = told_of(said, names)
     assert told is not None
@@ -78,6 +87,7 @@ def test_a_message_that_begins_with_a_lifter_and_has_no_word_of_the_coach_tells_
 
 
 @each_row("said", ["will faint if this goes on", "i fainted when sam came in", "same pain as before", "my chest hurts, sam",
+                   "sam and i both have chest pain", "the guy in front of me made my chest hurt",
                    "sam saw me faint", "sam, I'm dizzy", "my back hurts", "here it hurts", "the pain is back", ""])
 def test_other_messages_of_a_coach_may_be_their_own(said):
     assert told_of(said, {"1": "Sam Ode", "2": "Will Roe"}) is None
