@@ -1,5 +1,6 @@
 """The caseload: a coach's lifters by urgency, each with the reasons in one line (``triage``): in the group of the most urgent, the
-others named after it. Within a group, emergency care comes first, then same-day care, a clinician and the rest; then the latest.
+others named after it. Within a group, emergency care comes first, then same-day care, a clinician and the rest; then the latest. Those
+sent to emergency or same-day care come before a small pain, whatever their group.
 """
 
 from __future__ import annotations
@@ -13,10 +14,11 @@ from typing import Final
 from companion.base.clock import zone_of
 from companion.calendar.preferences import zone_from
 from companion.calendar.words import DAY_NAMES
-from companion.coach.triage import GROUP_WORDS, GROUPS, DayNamer, StateHeld, care_weight, reasons_of
+from companion.coach.triage import GROUP_WORDS, GROUPS, DayNamer, StateHeld, care_weight, reasons_of, weight_of
 from companion.export.table import plain
 from companion.record import access
 from companion.record.caseload import CaseloadRow, caseload_rows
+from companion.screening.levels import URGENT_LEVELS
 
 REASON_MOST: Final = 300
 """UTF-16 units of a line's words: ten such lines fit one message."""
@@ -98,10 +100,15 @@ def caseload(db: sqlite3.Connection, coach: int, now: datetime, zone: str) -> li
 
 
 def ordered(lines: list[CaseloadLine]) -> list[CaseloadLine]:
-    """Sort lines by group, then by weight and time, both descending; in place."""
+    """Sort lines by group, then by weight and time, both descending; in place. Whoever was sent to be seen at once comes among those whom
+    something hurt, and so before a small pain."""
     lines.sort(key=lambda line: (line.weight, line.since), reverse=True)
-    lines.sort(key=lambda line: GROUPS.index(line.group))
+    lines.sort(key=lambda line: min(GROUPS.index(line.group), _HURT) if line.weight >= _AT_ONCE else GROUPS.index(line.group))
     return lines
+
+
+_HURT: Final = GROUPS.index("hurt")
+_AT_ONCE: Final = min(map(weight_of, URGENT_LEVELS))
 
 
 def coach_zone(db: sqlite3.Connection, coach: int, now: datetime) -> str:

@@ -80,7 +80,12 @@ def reasons_of(one: CaseloadRow, now: datetime, day_name: DayNamer) -> tuple[Sta
 def care_weight(one: CaseloadRow, now: datetime) -> int:
     """Return the urgency of the care that the alert or the current level asks for, 0 for none; the more urgent of the two: a small pain
     hides no emergency."""
-    return _CARE.index(_care(one, one.safety(now).level))
+    return weight_of(_care(one, one.safety(now).level))
+
+
+def weight_of(level: str) -> int:
+    """Return the urgency of a level of care, 0 for none."""
+    return _CARE.index(level)
 
 
 def _care(one: CaseloadRow, stands: Level | None) -> str:

@@ -299,19 +299,19 @@ def test_the_list_goes_by_group_and_within_one_the_latest_first(room):
     fine, old, new, sent = (room.lifter(name) for name in ("Fin", "Ola", "Nia", "Sen"))
     room.hurt(old, 4)
     room.hurt(new, 1)
-    room.find(sent, "safety.level", "same_day", 2)
+    room.find(sent, "safety.level", "clinician", 2)
     lines = lines_of(room.db, room.coach, NOW)
     assert [one.person for one in lines] == [new, old, sent, fine]
     assert [GROUPS.index(one.group) for one in lines] == sorted(GROUPS.index(one.group) for one in lines)
 
 
-def test_care_comes_first_within_a_group_however_long_ago(room):
+def test_who_was_sent_to_be_seen_at_once_comes_before_a_small_pain_however_long_ago(room):
     small, chest, seen, sent = (room.lifter(name) for name in ("Sol", "Chi", "Sia", "Sen"))
     room.hurt(small, 0.1, "no_load")
     room.hurt(chest, 3, "emergency", "chest")
     room.find(seen, "safety.level", "clinician", 1)
     room.find(sent, "safety.level", "same_day", 6)
-    assert [one.person for one in lines_of(room.db, room.coach, NOW)] == [chest, small, sent, seen]
+    assert [one.person for one in lines_of(room.db, room.coach, NOW)] == [chest, sent, small, seen]
 
 
 def test_care_weighs_only_within_what_hurt_and_who_was_referred(room):
