@@ -95,7 +95,7 @@ def closed_words(permits: str, known: Known) -> str:
         return ""
     least, works = PERMITS[permits]
     told = known.facts.get("safety.level")
-    level = Level(str(told)) if told is not None else None
+    level = Level(str(told)) if told else None
     if level is not None and level.rank > least.rank:
         return sent_words(level, known.facts)
     limit: Condition = closes(*works)

@@ -30,7 +30,7 @@ class LevelPart(NamedTuple):
 
 def parts_of(got: Facts) -> tuple[LevelPart, ...]:
     """Return the parts of what stands now."""
-    return _parts(str(got.get(LEVEL_PARTS, "")), got.get(f"{LEVEL_PARTS}.today") == "yes", str(got.get("safety.level", "go")),
+    return _parts(str(got.get(LEVEL_PARTS, "")), got.get(f"{LEVEL_PARTS}.today") == "yes", str(got.get("safety.level") or "go"),
                   str(got.get("safety.why", "")))
 
 

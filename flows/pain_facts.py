@@ -104,7 +104,7 @@ def may_take_back(got: Facts, side: str) -> Value:
     """Return what “nothing hurts” can do: "misheard" where no pain was told today or left open, "taken_back" once a day for pain without
     any sign, else "stands"."""
     told = got.get("pain.told") if got.get("pain.told.today") == "yes" else ""
-    live, before = Level(str(got.get("safety.level", "go"))), stood(got)
+    live, before = Level(str(got.get("safety.level") or "go")), stood(got)
     left_open = any(of_pain(one) and one.state == "open" for one in others(got))
     if told == "sign" or _signs_written(got) or (live > before and live >= Level.CLINICIAN):
         return "stands"

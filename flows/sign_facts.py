@@ -173,6 +173,13 @@ def level_after_signs(got: Facts, side: str) -> Value:
     return worst((level_of(_parts_after(got)), checked_today(got) if taken_back(got) else Level.GO)).value
 
 
+def level_kept(got: Facts, side: str) -> Value:
+    """Return the level that is kept after the questions; "" where nothing stands against anything and no safety check was ever done: what
+    a clinician told says nothing of the rest."""
+    level = level_after_signs(got, side)
+    return "" if level == Level.GO.value and "safety.checked" not in got else level
+
+
 def _parts_after(got: Facts) -> tuple[LevelPart, ...]:
     outcome = _outcome(got)
     told = LevelPart(whose(got), outcome.level, why=tuple(reason.key for reason in outcome.because))
@@ -188,7 +195,9 @@ def reasons_of_signs(got: Facts, side: str) -> Value:
     """Return the reasons, in words."""
     if taken_back(got):
         return "taken back: something else was meant"
-    return " ".join(reason.words for reason in _outcome(got).because) or "nothing against it"
+    why = " ".join(reason.words for reason in _outcome(got).because)
+    stands = level_after_signs(got, side) != Level.GO.value
+    return why or ("what was said before still stands" if stands else "nothing against it")
 
 
 def why_told(got: Facts, side: str) -> Value:

@@ -65,7 +65,9 @@ def known_of(db: sqlite3.Connection, person: int, now: datetime) -> Known:
         facts |= {f"{SLIP}.{name}": "yes" for name, within in (("open", UNDONE_WITHIN), ("in_time", UNDONE_FINISHED))
                   if now - slipped <= within}
     stands = standing_in(facts, next((moment_of(since) for name, _, since in rows if name == SAFETY_LEVEL), None), now)
-    if stands.level is not None:
+    if stands.level is None:
+        facts = {name: value for name, value in facts.items() if name not in (SAFETY_LEVEL, f"{SAFETY_LEVEL}.today")}
+    else:
         facts[SAFETY_LEVEL] = stands.level.value
         facts["safety.may_open"] = "yes" if today > since_of[SAFETY_LEVEL] else "no"
     if BEEN_SEEN in since_moment and SAFETY_LEVEL in since_moment and since_moment[BEEN_SEEN] <= since_moment[SAFETY_LEVEL]:

@@ -13,6 +13,8 @@ from companion.conversation.flow import Known
 from companion.conversation.step import step
 from companion.language.passed_on import passed_on
 from companion.record import people
+from companion.record.context import standing_now
+from companion.screening.safety import Level
 from flows.catalogue import BOOK
 from flows.crisis import HELP
 from tests.app.test_service import CHECK, WARM
@@ -450,6 +452,28 @@ async def test_a_new_pain_told_a_day_later_over_open_questions_about_pain_is_kep
     await gym.say("my back hurts since the squats yesterday")
     assert not any("Shall we go on" in text for text in gym.heard(SAM)[before:])
     assert ("my back hurts since the squats yesterday", "in_pain") in gym.db.execute("select raw, status from answers").fetchall()
+
+
+LIMITED = ("my physio said nothing over 60 kg until 20 march", "Yes, that is so", "Yes, that is right")
+
+
+async def test_a_limit_opens_nothing_for_somebody_who_was_never_checked(gym):
+    await gym.linked()
+    await gym.say(*LIMITED)
+    stands = standing_now(gym.db, gym.id_of(SAM), gym.clock.now())
+    assert (stands.level, stands.words.coach) == (None, "not checked yet, and a clinician's limit")
+    await gym.say("stop", "sam", "my lifters", who=KIM)
+    assert any("not checked yet" in text for text in gym.heard(KIM)[-3:])
+    assert "no safety check has been done yet" in report_html(gym.db, gym.id_of(SAM), gym.clock.now(), BOOK)
+    await gym.say("menu", "safety check", *CHECK)
+    assert standing_now(gym.db, gym.id_of(SAM), gym.clock.now()).level is Level.GO
+
+
+async def test_a_limit_told_after_pain_takes_no_reason_from_what_stands(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "Leg", "5", "no", "yes", "yes", "no", "no", *LIMITED)
+    level, because = gym.db.execute("select value, because from findings where name = 'safety.level' order by id desc").fetchone()
+    assert (level, because) == ("clinician", "what was said before still stands")
 
 
 async def test_a_sign_that_turns_out_to_be_the_coachs_own_is_asked_about_as_ever(gym):
