@@ -410,3 +410,11 @@ def test_what_hurt_is_called_by_its_place(where: str, words: str):
     ({"history_care": "yes", "safety.history": "heart_history"}, "no"), ({"history_care": "no", "history": "yes"}, "no")])
 def test_a_disc_is_all_there_is_where_nothing_else_was_told_now_or_before(got: dict[str, str], alone: str):
     assert disc_alone(got, "") == alone
+
+
+@each_row(("said", "both"), [
+    ("cant feel either leg", "yes"), ("i can't feel either of my legs", "yes"),
+    ("i can't feel my legs", "yes"), ("both legs tingle", "yes"),
+    ("my legs have gone numb", "yes"), ("my legs are sore", "no"), ("my left leg is numb", "no")])
+def test_words_of_both_legs_are_a_red_flag(said: str, both: str):
+    assert said_saddle({"said": said}, "") == both

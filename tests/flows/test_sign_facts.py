@@ -183,3 +183,16 @@ def test_both_are_said_back_and_cut_at_fifty_characters():
     assert of("wrote", {"said": fits, "meant": "x", "heard": "weakness"}) == f"“{fits}”, then “x”"
     assert of("wrote", {"said": over, "meant": "x", "heard": "weakness"}) != f"“{over}”, then “x”"
     assert of("wrote", {"meant": "x", "heard": "weakness"}) == "something more, then “x”"
+
+
+@each_row(("heard", "stood", "checked", "kept"), [
+    ("restriction", None, None, ""), ("restriction", None, "go", "go"), ("restriction", "go", "go", "go"),
+    ("restriction", "no_load", None, "no_load"), ("weakness", None, None, "same_day"), ("weakness", None, "go", "same_day")])
+def test_a_limit_alone_leaves_no_level_where_no_check_was_ever_done(heard: str, stood: str | None, checked: str | None, kept: str):
+    known = {"safety.level": stood, "safety.checked": checked}
+    got = {"heard": heard, "so": "yes", "bladder": "no", **{name: value for name, value in known.items() if value}}
+    assert of("level_kept", got) == kept
+
+
+def test_a_limit_takes_no_reason_from_what_stands():
+    assert of("reasons_of_signs", {"heard": "restriction", "so": "yes", "safety.level": "clinician"}) == "what was said before still stands"
