@@ -102,7 +102,8 @@ def take_read(draft: Draft, text: str, read: Answer | Unclear) -> None:
     claimed = ask.kind.claims(text, draft.context)
     near = None if ask.safety or ask.free or claimed else hear(text)
     if not draft.compiled.flow.policy.hears_pain and hear_pain(text) is Pain.YES:
-        record(draft, ask, text, None, status="in_pain")  # the words stay in the log
+        if draft.top.flow == draft.book.pain:
+            record(draft, ask, text, None, status="in_pain")  # another pain, or the same said again: the words stay in the log
         stand_again(draft, THESE_FIRST)
     elif greets(text):
         ask_again(draft)
