@@ -25,6 +25,8 @@ REASON_MOST: Final = 300
 NAME_MOST: Final = 40
 """UTF-16 units of a name; our choice."""
 
+URGENT_STATES: Final = ("asks", "hurt", "unanswered", "referred")
+"""States that weigh by the care needed, and that nothing puts aside before they have begun."""
 LIMIT_NAMED: Final = "a clinician's limit"
 
 _SPACES: Final = re.compile(r"\s+")
@@ -100,11 +102,20 @@ def caseload(db: sqlite3.Connection, coach: int, now: datetime, zone: str) -> li
 
 
 def ordered(lines: list[CaseloadLine]) -> list[CaseloadLine]:
-    """Sort lines by group, then by weight and time, both descending; in place. Whoever was sent to be seen at once comes among those whom
-    something hurt, and so before a small pain."""
-    lines.sort(key=lambda line: (line.weight, line.since), reverse=True)
-    lines.sort(key=lambda line: min(GROUPS.index(line.group), _HURT) if line.weight >= _AT_ONCE else GROUPS.index(line.group))
+    """Sort lines by group, then by weight and time, both descending; in place."""
+    lines.sort(key=lambda line: (place_of(line.group, line.weight), -line.weight, -line.since.timestamp()))
     return lines
+
+
+def place_of(group: str, weight: int) -> int:
+    """Return the place of a group, lowest first. Whoever was sent to be seen at once comes among those whom something hurt, and so before
+    a small pain."""
+    return min(GROUPS.index(group), _HURT) if weight >= _AT_ONCE else GROUPS.index(group)
+
+
+def weight_under(group: str, one: CaseloadRow, now: datetime) -> int:
+    """Return the urgency of the care needed, 0 where the group that leads says nothing of it."""
+    return care_weight(one, now) if group in URGENT_STATES else 0
 
 
 _HURT: Final = GROUPS.index("hurt")
@@ -134,5 +145,5 @@ def day_namer(zone: str, now: datetime) -> DayNamer:
 def urgency(one: CaseloadRow, now: datetime, day_name: DayNamer) -> CaseloadLine:
     """Return the line of one lifter in the caseload."""
     first, *also = (StateHeld(group, shortened(words, REASON_MOST), since) for group, words, since in reasons_of(one, now, day_name))
-    weight = care_weight(one, now) if first.group in ("hurt", "unanswered", "referred") else 0
-    return CaseloadLine(one.person, shortened(one.name or "", NAME_MOST), *first, weight, tuple(also), bool(one.safety(now).limits))
+    return CaseloadLine(one.person, shortened(one.name or "", NAME_MOST), *first, weight_under(first.group, one, now), tuple(also),
+                        bool(one.safety(now).limits))

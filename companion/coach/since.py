@@ -15,29 +15,32 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from companion.base.clock import local_date
-from companion.coach.caseload import day_namer, in_whole_sentences, shortened
+from companion.coach.caseload import URGENT_STATES, day_namer, in_whole_sentences, place_of, shortened, weight_under
 from companion.coach.letters import NO_LIFTERS, guess_row, tap
 from companion.coach.names import distinct_names, named
-from companion.coach.triage import GROUP_WORDS, GROUPS, TRIAGE, StateHeld, care_weight, reasons_of
+from companion.coach.triage import GROUP_WORDS, TRIAGE, StateHeld, reasons_of, weight_of
 from companion.conversation.effects import Say
 from companion.export.questions import in_words
 from companion.record import access, coaching
 from companion.record.caseload import CaseloadRow, caseload_rows, latest_answers
 from companion.record.timestamps import text_of
 from companion.screening.coach_acts import COACH_ACTS
+from companion.screening.levels import URGENT_LEVELS, words_of
 from companion.screening.protocols import protocols
 from companion.screening.rulings import Ruling
+from companion.screening.safety import Level
 
 STANDING_STATES: Final = ("asks", "hurt", "unanswered", "referred", "clinicians_word", "over_load", "quiet")
 """States that are told until they end or are reviewed, looked at or not."""
-URGENT_STATES: Final = ("asks", "hurt", "unanswered", "referred")
-"""States that nothing puts aside before they have begun."""
 OWED: Final[Mapping[str, tuple[str, str]]] = {
     "asks": ("1 call", "{n} calls"), "hurt": ("1 report of pain", "{n} reports of pain"),
     "unanswered": ("1 open question", "{n} open questions"), "note": ("1 note", "{n} notes"),
     "contradiction": ("1 contradiction", "{n} contradictions"), "over_load": ("1 load over the limit", "{n} loads over the limit"),
     "overdue": ("1 late retest", "{n} late retests")}
 """What is due from the coach, by state: of one, and of several."""
+SENT: Final[Mapping[str, str]] = {**{level: words_of(level).coach for level in reversed(URGENT_LEVELS)},
+                                  Level.CLINICIAN.value: "to see a clinician"}
+"""Lifters whose care is to be followed, by the care they need, after their number."""
 LIFTERS_A_PAGE: Final = 5
 FULL: Final = 2
 """States of one lifter told in full; our choice, for 25 lifters on one sheet."""
@@ -88,8 +91,8 @@ def news_of(db: sqlite3.Connection, coach: int, now: datetime, zone: str) -> lis
     names |= distinct_names(names, coaching.codes_of_lifters(db, coach))
     for one in rows:
         if told := tuple(state for state in reasons_of(one, now, day_name) if _is_new(one, state, today)):
-            found.append(LifterNews(one.person, names[one.person], told, care_weight(one, now) if told[0].group in URGENT_STATES else 0))
-    return sorted(found, key=lambda one: (GROUPS.index(one.told[0].group), -one.weight, -one.told[0].since.timestamp()))
+            found.append(LifterNews(one.person, names[one.person], told, weight_under(told[0].group, one, now)))
+    return sorted(found, key=lambda one: (place_of(one.told[0].group, one.weight), -one.weight, -one.told[0].since.timestamp()))
 
 
 def _is_new(one: CaseloadRow, state: StateHeld, today: str) -> bool:
@@ -137,9 +140,10 @@ def _said(answers: Sequence[tuple[str, str]]) -> str:
 
 
 def owed_words(news: Sequence[LifterNews]) -> str:
-    """Return what is due from the coach, counted: "1 report of pain, 2 notes"; "" for nothing."""
-    many = Counter(state.group for one in news for state in one.told)
-    return ", ".join((one if many[group] == 1 else more.format(n=many[group])) for group, (one, more) in OWED.items() if many[group])
+    """Return what is due from the coach, counted, care first: "1 sent to emergency care, 1 report of pain, 2 notes"; "" for nothing."""
+    many, cared = Counter(state.group for one in news for state in one.told), Counter(one.weight for one in news)
+    return ", ".join([f"{n} {words}" for level, words in SENT.items() if (n := cared[weight_of(level)])] + [
+        one if many[group] == 1 else more.format(n=many[group]) for group, (one, more) in OWED.items() if many[group]])
 
 
 def since_say(db: sqlite3.Connection, coach: int, now: datetime, zone: str, page: int) -> tuple[Say, Sequence[LifterNews]]:

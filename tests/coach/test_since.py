@@ -8,10 +8,12 @@ import pytest
 
 from companion.coach import look, views
 from companion.coach.actions import act
+from companion.coach.caseload import caseload
 from companion.coach.since import LIFTERS_A_PAGE, LifterNews, news_of, quoted
-from companion.conversation.effects import Act
+from companion.conversation.effects import Act, Alert
 from companion.record import coaching
 from companion.record.turn import Turn
+from companion.screening.levels import CALL
 from flows.catalogue import BOOK
 from tests.coach.caseload_rows import NOW, Room, ago
 from tests.coach.caseload_world import populate
@@ -143,14 +145,24 @@ def test_news_goes_by_group_then_by_the_care_needed_then_the_latest_first(room):
     room.find(sent, "safety.level", "same_day", 6)
     room.hurt(small, 0.1, "no_load")
     room.hurt(chest, 3, "emergency", "chest")
-    assert [one.person for one in news(room)] == [chest, small, sent, seen, new, old]
+    assert [one.person for one in news(room)] == [chest, sent, small, seen, new, old]
+    assert "Due from you: 1 sent to emergency care, 1 to be seen the same day, 1 to see a clinician, 2 reports of pain." in shown(room).text
     room.find(old, "safety.level", "clinician", 40)  # referred now, and the last of these
-    assert [one.weight for one in news(room)] == [3, 0, 2, 1, 1, 0]
+    assert [one.weight for one in news(room)] == [3, 2, 0, 1, 1, 0]
 
 
 def test_care_weighs_only_while_what_asked_for_it_is_told(room):
     first, second = room.over_an_emergency(), room.over_a_small_pain()
     assert [(one.person, one.weight) for one in news(room)] == [(second, 0), (first, 0)]
+
+
+def test_who_is_sent_to_be_seen_at_once_comes_first_among_those_who_ask_for_a_call(room):
+    calm, faint = room.lifter("Calm"), room.lifter("Faint")
+    for one, days in ((faint, 2), (calm, 1)):
+        room.run(one, "crisis", {"coach_may": "yes"}, days, alert=Alert(CALL, "asks their coach to phone them"))
+    room.find(faint, "safety.level", "emergency", 3)
+    assert [(one.person, one.weight) for one in news(room)] == [(faint, 3), (calm, 0)]
+    assert [line.person for line in caseload(room.db, room.coach, NOW, "UTC+00:00")] == [faint, calm]
 
 
 def test_pain_brings_back_at_once_who_was_put_aside(room):
