@@ -7,6 +7,7 @@ from companion.conversation.condition import Condition, Fact, fact
 from companion.conversation.effects import Alert, CountAgain, Find, Remind, Void
 from companion.conversation.flow import Ask, Do, Flow, Jump, Run, Tell
 from companion.conversation.kinds import Option, YesNo, choice
+from companion.conversation.moves import BESIDE
 from companion.conversation.number_kinds import PainScore
 from companion.conversation.policy import Policy
 from companion.screening.levels import URGENT_LEVELS
@@ -23,12 +24,15 @@ from flows.pain_facts import (
     may_take_back,
     nothing_hurt,
     other_pain,
+    other_spots,
     others_done,
     parts_after_pain,
     parts_while_open,
     parts_with_tap,
     reaches_below_knee,
     reasons_of_pain,
+    spot_of,
+    spot_words,
     still_hurts,
     stops,
     struck_words,
@@ -100,6 +104,9 @@ TOLD_TODAY = fact("pain.told.today").known & ~fact("pain.hurt").is_("no")
 TO_TAKE_BACK = (TOLD_TODAY | fact("pain.open_since").known) & ~fact("safety.slip.open").is_("yes")
 """True while pain told today, or left half told, stands that may be taken back; a wrong tap has its own way."""
 
+ANOTHER_PAIN = Fact(BESIDE, values=("yes",))
+"""True if these questions follow others, for a second pain told in those."""
+
 THEIR_WORDS = Fact("said", values=("ouch", "my foot is numb", "i feel faint", "i wet myself",
                               "my chest hurts and i wet myself", "my foot drops when i walk"))
 """The lifter's words, with one example of each kind."""
@@ -139,19 +146,20 @@ FLOW = Flow(
     "pain", version=2, title="Pain", policy=Policy.PAIN,
     command=("pain", "it hurts", "something hurts"), sentences=(f"(?P<asked>{TAKES_BACK})",), said_by=TO_TAKE_BACK, at_rest=True,
     facts=(*(Fact(f"{key}_by", values=BY) for key in CLOSES), Fact("parts_tap", of=parts_with_tap),
-           TAKING_BACK, THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, OTHER_PAIN, MAY, NOTHING, STOPS, VOID, STRUCK, SOME_STRUCK, LONG_SINCE,
-           JUST_DONE,
+           Fact("spot", of=spot_words), TAKING_BACK, ANOTHER_PAIN, THEIR_WORDS, HURT_IN, DID, OTHERS_DONE, OTHER_PAIN, MAY, NOTHING, STOPS,
+           VOID, STRUCK, SOME_STRUCK, LONG_SINCE, JUST_DONE,
            Fact("told", values=("yes", "sign"), of=told_so_far), Fact("hurt_in_words", of=hurt_in_words), UNTIL_ASKED,
            Fact("told_to_coach", of=told_to_coach),
            LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, SAID_WEAK, Fact("why", of=keys_of_pain), Fact("parts_open", of=parts_while_open),
            Fact("parts", of=parts_after_pain), Fact("tomorrow", of=tomorrow),
            Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
-    at_start=before_pain, adds=tells_leg_sign,
+    at_start=before_pain, adds=tells_leg_sign, another=other_spots,
     parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
     steps=(
         Do(Find("pain.since", "{now}", "the first pain of today that stands"), fact("first").is_("yes")),
         *OPEN_QUESTIONS,
-        Tell("Stop there, and get comfortable. A few questions, then we see.", ~TAKING_BACK.known & ~URGENT_WORDS, must_arrive=True),
+        Tell("Stop there, and get comfortable. A few questions, then we see.", ~TAKING_BACK.known & ~URGENT_WORDS & ~ANOTHER_PAIN.known,
+             must_arrive=True),
         Tell(CALL_FIRST, ~TAKING_BACK.known & URGENT_WORDS, must_arrive=True),
         Ask("heart_now", "Chest pain, faintness, or being unusually short of breath: now?", UNSURE, safety=True,
             only_if=fact("said_heart").is_("yes")),
@@ -165,7 +173,7 @@ FLOW = Flow(
             ("ankle", "Ankle or foot", "ankle", "foot"), ("chest", "Chest, breath or faint", "chest", "my chest",
                                                                "breath", "short of breath", "faint", "dizzy"),
             ("other", "Somewhere else", "other", "shoulder", "neck", "wrist", "arm", "all over", "everywhere", "several places"),
-            ("nothing", "Nothing hurts", *NOTHING_HURTS)), later="nothing", doubt="other"),
+            ("nothing", "Nothing hurts", *NOTHING_HURTS)), later="nothing", doubt="other", told_by=spot_of),
             safety=True, only_if=~EMERGENCY_NOW & ~TAKING_BACK.known),
         Ask("surely", "So nothing hurt, nothing was numb, and you did not feel faint?",
             YesNo(yes="Right, nothing", no="No, wait", denies=still_hurts), safety=True, only_if=~HURTS & ~MAY.is_("taken_back"),
@@ -175,6 +183,7 @@ FLOW = Flow(
             only_if=~HURTS & MAY.is_("taken_back"),
             then=(Jump(fact("mistake").is_("no") & ~TAKING_BACK.known & OTHER_PAIN.is_("no"), "where"),)),
         *OPEN_QUESTIONS,
+        Tell("You also wrote “{said}”. Now about {spot}.", ANOTHER_PAIN.known & ASKED, must_arrive=True),
         Ask("bad", "How bad is it, from 0 to 10?", PainScore(), safety=True, amends=("where",), only_if=ASKED),
         *OPEN_QUESTIONS,
         Ask("sharp", "Is it sharp, shooting, spreading, or new to you?", UNSURE, safety=True, amends=("where",), only_if=ASKED),

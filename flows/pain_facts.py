@@ -14,6 +14,7 @@ from companion.conversation.flow import Known
 from companion.conversation.moves import SAID_MOST
 from companion.language.flags import hear_flags
 from companion.language.pain import Pain, hear_pain
+from companion.language.pain.spots import spots_told
 from companion.language.passed_on import passed_on
 from companion.language.phrases import normalise
 from companion.screening.protocols import protocols, route
@@ -40,6 +41,25 @@ def reaches_below_knee(words: str) -> bool:
 def still_hurts(words: str) -> bool:
     """True if words tell of pain or a sign, where it is asked whether nothing hurt."""
     return hear_pain(words) is Pain.YES or bool(hear_flags(words))
+
+
+def spot_of(words: str) -> str:
+    """Return the place that hurts, as a sentence tells it; "" where it tells of none."""
+    return next(iter(spots_told(words)), "")
+
+
+def other_spots(got: Facts, words: str) -> tuple[Mapping[str, Value], ...]:
+    """Return the answers to where it hurts of each other pain that words tell of, in other places than the one asked about."""
+    return tuple({"where": spot} for spot in spots_told(words) if spot != got.get("where")) if "where" in got else ()
+
+
+_YOUR: Final = {"back": "your lower back", "hip": "your hip or groin", "leg": "your leg", "knee": "your knee",
+                "ankle": "your ankle or foot"}
+
+
+def spot_words(got: Facts, side: str) -> Value:
+    """Return the place that hurts, to follow "about"."""
+    return _YOUR.get(str(got.get("where")), "that")
 
 
 NERVE_AND_CHEST: Final = ("below_knee", "tingling", "bladder", "weakness", "heart_now", "saddle_now")

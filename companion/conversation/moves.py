@@ -15,7 +15,7 @@ from companion.conversation.flow import END, PARKED, Ask, Do, Tell
 from companion.conversation.kinds import Answer, Choice, Hold, Media, Ready, YesNo
 from companion.conversation.lapsed import lapsed, shut_since
 from companion.conversation.prompt import offered, stop_button
-from companion.conversation.session import SAID_AHEAD, Frame, Stack
+from companion.conversation.session import SAID_AHEAD, Frame, Stack, waiting_beneath
 from companion.conversation.table import (
     ANSWER,
     BACK,
@@ -42,6 +42,9 @@ ASKED_MOST: Final = 120
 
 _TAPPED: Final = (Choice, YesNo, Ready, Media)
 """Kinds that take no words of the person's own."""
+
+BESIDE: Final = "also"
+"""The fact of a run that follows another of its flow, for what was told beside that."""
 
 _BY: Final = "_by"
 """The end of the fact that says how a safety question was answered: "tap" or "words"."""
@@ -76,14 +79,18 @@ def _let_first(draft: Draft, move: Move) -> bool:
 
 def begin_anew(draft: Draft) -> None:
     """Give up the topmost run and begin its flow again."""
-    before = draft.top
-    answers = [pattern for patterns in draft.compiled.ahead.gives.values() for pattern in patterns]
-    beside = {name: value for name, value in before.got.items()
-              if not any(fnmatchcase(name.removesuffix(end), pattern) for end in ("", _BY, _SAID) for pattern in answers)}
+    before, beside = draft.top, _beside_answers(draft)
     draft.effects.append(Ended(before.run, "left"))
     draft.session = draft.session._replace(stack=draft.session.stack[:-1], last=None)
     draft.push(before.flow, before.asked)
     draft.top = draft.top._replace(got=beside, first_run=before.first_run or before.run)
+
+
+def _beside_answers(draft: Draft) -> dict[str, Value]:
+    """Return what the running flow was begun with, beside its answers."""
+    answers = [pattern for patterns in draft.compiled.ahead.gives.values() for pattern in patterns]
+    return {name: value for name, value in draft.top.got.items()
+            if not any(fnmatchcase(name.removesuffix(end), pattern) for end in ("", _BY, _SAID) for pattern in answers)}
 
 
 def take_up(draft: Draft) -> None:
@@ -281,6 +288,8 @@ def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
     got |= {name + _SAID: given.raw} if given.more else {}
     ahead = {**frame.noted, **told_ahead(draft, given.raw, given.value)} if given.beside else frame.noted
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state), noted=ahead))
+    if not given.tapped:
+        told_of_another(draft, given.raw)
     _follow(draft, draft.fire(ANSWER), _hold(draft, ask))
 
 
@@ -299,6 +308,24 @@ def skip(draft: Draft) -> None:
 
 def _answered(draft: Draft, frame: Frame) -> None:
     draft.session = draft.session._replace(stack=(*draft.session.stack[:-1], frame), last=None, more=())
+
+
+def told_of_another(draft: Draft, text: str) -> bool:
+    """Let the running flow run once more, after this time, for each thing that a message tells of beside what it is asked about, such as a
+    second pain; return False if it tells of nothing else. There it begins with these words, and with what they answer."""
+    frame, flow = draft.top, draft.compiled.flow
+    if not flow.another or not (told := flow.another(frame.got, text)):
+        return False
+    rest, begun_with = draft.session.stack[:-1], _beside_answers(draft)
+    waits = waiting_beneath(draft.session.stack)
+    more: list[Frame] = []
+    for noted in told:
+        if all(one.noted != noted for one in waits):
+            draft.push(flow.name)
+            more.insert(0, draft.top._replace(got={**begun_with, "said": in_whole_words(text, SAID_MOST), BESIDE: "yes"}, noted=noted))
+    at = len(rest) - len(waits)
+    draft.session = draft.session._replace(stack=(*rest[:at], *more, *rest[at:], frame))
+    return True
 
 
 def move_again(draft: Draft) -> None:

@@ -16,7 +16,7 @@ from companion.conversation.day_kinds import Day, LimitEnd, LimitOver, Rest, Squ
 from companion.conversation.draft import Draft
 from companion.conversation.hearing import guesses, heard_at
 from companion.conversation.kinds import Answer, Ready, Unclear, Zone
-from companion.conversation.moves import answer, record, take_back
+from companion.conversation.moves import answer, record, take_back, told_of_another
 from companion.conversation.parking import THESE_FIRST, start
 from companion.conversation.refusing import card_words, within
 from companion.conversation.slots import reads_acts
@@ -31,6 +31,9 @@ from companion.language.questions import asked_surely, is_question
 IN_FRIGHT: Final = ("I can tell that this frightens you. If you feel bad now, call your emergency number, or somebody near you, first.",
                     "Somebody beside you helps now: call them. I wait here.")
 """Said to whoever says that they are frightened."""
+
+
+ASKED_NEXT: Final = "Noted, and I ask about that next. First this one."
 
 
 SAYS_MEANT: Final = re.compile(
@@ -104,7 +107,7 @@ def take_read(draft: Draft, text: str, read: Answer | Unclear) -> None:
     if not draft.compiled.flow.policy.hears_pain and hear_pain(text) is Pain.YES:
         if draft.top.flow == draft.book.pain:
             record(draft, ask, text, None, status="in_pain")  # another pain, or the same said again: the words stay in the log
-        stand_again(draft, THESE_FIRST)
+        stand_again(draft, ASKED_NEXT if told_of_another(draft, text) else THESE_FIRST)
     elif greets(text):
         ask_again(draft)
     elif frightened(text):

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
+from itertools import takewhile
 from typing import Final, NamedTuple
 
 from companion.conversation.condition import Value
@@ -138,6 +139,11 @@ class Session(NamedTuple):
             closing=kept.get("closing", False),
             asks_first=kept.get("asks_first", False),
         )
+
+
+def waiting_beneath(stack: Stack) -> Stack:
+    """Return the runs of the topmost one's flow that follow it, the first first: they were put beneath it, and are not begun."""
+    return tuple(takewhile(lambda one: one.flow == stack[-1].flow and not one.state, reversed(stack[:-1])))
 
 
 def _frame(row: dict[str, object]) -> Frame:

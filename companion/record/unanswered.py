@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping
 from datetime import datetime
 from typing import Final, NamedTuple
 
-from companion.conversation.session import Session
+from companion.conversation.session import Session, waiting_beneath
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.levels import REFERRED
 from companion.screening.safety import Level, worst
@@ -31,7 +31,8 @@ TOLD_SINCE: Final = ("(with recursive told(at) as (select ({at}) union select b.
 anew."""
 
 _UNFINISHED: Final = f"""
-select u.person, u.flow, u.run, u.began_at, exists (select 1 from alerts a where a.person = u.person and a.run = u.run) or exists (
+select u.person, u.flow, u.run, u.first_run, u.began_at,
+    exists (select 1 from alerts a where a.person = u.person and a.run = u.run) or exists (
     select 1 from runs n join alerts a on a.person = n.person and a.run = n.run where n.person = u.person and {SAME_QUESTIONS}) from runs u
 where u.flow in ('pain', 'signs', 'safety_check') and ifnull(u.ending, 'left') <> 'done' and u.began_at >= :after
     and not exists (select 1 from runs l where l.person = u.person and cast(l.run as integer) > cast(u.run as integer) and (
@@ -42,12 +43,13 @@ where u.flow in ('pain', 'signs', 'safety_check') and ifnull(u.ending, 'left') <
 
 
 class Unfinished(NamedTuple):
-    """Questions left open: whose, the flow and run, when they began, and whether a coach was alerted in that run, or when they were
-    begun before."""
+    """Questions left open: whose, the flow and run, the run they were first begun as ("" for this one), when they began, and whether a
+    coach was alerted in that run, or when they were begun before."""
 
     person: int
     flow: str
     run: str
+    first_run: str
     began: datetime
     alerted: bool
 
@@ -57,9 +59,9 @@ def unfinished(db: sqlite3.Connection, after: datetime | None = None, person: in
     was answered with yes or not sure."""
     rows = db.execute(_UNFINISHED + ("order by u.began_at" if person is None else "and u.person = :person order by u.began_at"),
                       {"after": text_of(after) if after else "", "person": person}).fetchall()
-    for whose, flow, run, began, alerted in rows:
+    for whose, flow, run, first_run, began, alerted in rows:
         if flow != "safety_check" or _warned(db, whose, run):
-            yield Unfinished(whose, flow, run, moment_of(began), bool(alerted))
+            yield Unfinished(whose, flow, run, first_run or "", moment_of(began), bool(alerted))
 
 
 def _warned(db: sqlite3.Connection, person: int, run: str) -> bool:
@@ -117,10 +119,13 @@ def limit_asked(db: sqlite3.Connection, person: int, run: str) -> bool:
 
 
 def words_of_run(db: sqlite3.Connection, person: int, run: str) -> str:
-    """Return the words that a run began with, "" where they are not known any more, or were not kept."""
+    """Return the words that a run began with, and those told meanwhile of something else that waits for it; "" where they are not known
+    any more, or were not kept."""
     rows = db.execute("select session from sessions where person = ?", (person,)).fetchall()
     stacks = (stack for text, in rows for session in (Session.loads(text),) for stack in (session.stack, *session.parked))
-    return next((str(frame.got.get("said", "")) for stack in stacks for frame in stack if frame.run == run), "")
+    upto = next((stack[:n + 1] for stack in stacks for n, frame in enumerate(stack) if frame.run == run), ())
+    said = (str(one.got.get("said", "")) for one in (*upto[-1:], *(waiting_beneath(upto) if upto else ())))
+    return "; ".join(dict.fromkeys(filter(None, said)))
 
 
 def answers_in_run(db: sqlite3.Connection, person: int, run: str) -> list[tuple[str, str, float | str | None]]:

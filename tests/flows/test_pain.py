@@ -367,3 +367,43 @@ def test_who_is_frightened_at_the_menu_is_met_too():
     assert Talk(BOOK["home"].flow, known=CHECKED, book=BOOK).say("this is scary").last.startswith(IN_FRIGHT[0])
     sent = Talk(BOOK["home"].flow, known={**CHECKED, "safety.level": "emergency", "safety.level.today": "yes"}, book=BOOK)
     assert any(say.text == EMERGENCY for say in sent.say("this is scary").says)
+
+
+def test_a_place_told_in_a_sentence_is_the_answer_to_where_it_hurts():
+    for text, place in (("my back hurts when i bend", "back"), ("my knee is sore", "knee"), ("it hurts in my chest", "chest")):
+        talk = said("ouch", text)
+        assert talk.session.top.got.get("where", "chest") == place
+        assert talk.state != "pain.where"
+
+
+def test_a_second_pain_told_meanwhile_is_asked_about_once_these_are_answered():
+    talk = said("ouch my knee hurts", "knee", "my lower back hurts too", "5", "and my hip is killing me")
+    assert "Noted, and I ask about that next." in heard(talk)
+    assert (talk.session.top.flow, talk.session.top.got["where"], talk.state) == ("pain", "knee", "pain.sharp")
+    talk.say("no", "no")
+    assert (talk.session.top.got["where"], talk.state) == ("back", "pain.bad")
+    assert "You also wrote “my lower back hurts too”. Now about your lower back." in heard(talk)
+    talk.say("2", "no", "no", "no")
+    assert (talk.session.top.got["where"], talk.state) == ("hip", "pain.bad")
+    talk.say("2", "no", "no", "no")
+    assert talk.session.top.flow == "about_you"
+    told = [effect.because for effect in talk.effects if isinstance(effect, Alert)]
+    words = ("knee, 5", "lower back hurts too", "hip is killing")
+    assert all(one in because for one, because in zip(words, told, strict=True))
+    assert level(talk) == "not_today"  # the knee's, worse than what followed
+
+
+def test_two_pains_in_one_answer_are_both_asked_about_and_the_same_place_again_is_not():
+    talk = said("ouch", "my knee hurts, and my lower back hurts too", "my knee really hurts", "2", "no", "no")
+    assert (talk.session.top.got["where"], talk.state) == ("back", "pain.bad")
+    talk.say("my lower back hurts", "2", "no", "no", "no")
+    assert talk.session.top.flow == "about_you"
+
+
+def test_a_second_pain_waits_until_somebody_sent_at_once_writes_again():
+    talk = said("my back hurts", "back", "my knee hurts too", "5", "no", "yes", "no", "not sure")
+    assert level(talk) == "emergency"
+    assert talk.session.stack == ()
+    talk.say("hello")
+    assert (talk.session.top.flow, talk.session.top.got["where"], talk.state) == ("pain", "knee", "pain.bad")
+    assert level(talk) == "emergency"
