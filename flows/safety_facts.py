@@ -14,6 +14,7 @@ from companion.language.findings import tells_no_limit
 from companion.language.flags import Flag, hear_flags
 from companion.language.limits import sets_none
 from companion.language.pain import Pain, hear_pain
+from companion.screening.levels import STILL_STANDS
 from companion.screening.safety import Level, SafetyOutcome, level_from_check, level_from_pain, worst
 from companion.screening.signs import HISTORY_GROUPS, history_in_words
 from companion.screening.sources import value, with_numbers
@@ -39,8 +40,10 @@ _PAIN = ("where", "bad", "sharp", "below_knee", "tingling", "bladder", "weakness
 _SIGNS = frozenset(("leg_signs", "below_knee", "tingling"))
 _HEART_WORDS = re.compile(r"\bchest\b|breath|\bfaint|black(?:ed|ing)? out|pass(?:ed|ing)? out|\bheart\b", re.IGNORECASE)
 _SADDLE_WORDS = re.compile(r"bladder|bowel|saddle|wet myself|\bpee|\bpoo|toilet|groin is numb|between (?:my|the) legs|"
-                           r"both (?:of )?(?:my )?legs|either (?:of my )?legs?|feel my legs|"
-                           r"my legs (?:are|have gone|went|feel|have been|are going) (?:so |all |completely |totally )?numb", re.IGNORECASE)
+                           r"(?:both|either|neither) (?:of )?(?:my )?(?:legs?|feet|foot)|feel my (?:legs|feet)|"
+                           r"(?:no|lost|losing|without) (?:\w+ )?(?:feeling|sensation|feel) (?:in|of|down) (?:my |the |both )*"
+                           r"(?:legs|feet)|\b(?:legs|feet) (?:are |have |feel |been |is |all |so |completely |totally |both |just )*"
+                           r"(?:going |gone |went )?(?:numb|dead)\b", re.IGNORECASE)
 _LEG_WORDS = re.compile(r"\b(?:numb|tingl|pins|needle|shoot|zing|electric)|can.?t feel", re.IGNORECASE)
 
 
@@ -162,7 +165,7 @@ def stands_still(got: Facts, side: str) -> Value:
 
 def reasons_of_check(got: Facts, side: str) -> Value:
     """Return the reasons in words; if the level from before stays, that is the reason."""
-    return "what was said before still stands" if stands_still(got, "") == "yes" else outcome_words(_check(got, so_far=True))
+    return STILL_STANDS if stands_still(got, "") == "yes" else outcome_words(_check(got, so_far=True))
 
 
 def keys_of_check(got: Facts, side: str) -> Value:

@@ -147,7 +147,7 @@ def _may_be_meant(draft: Draft, text: str, name: str) -> bool:
         return True
     if name in _ENDS and not _ENDS[name].search(text.lower()):
         return False
-    if name == "@not_yet" and draft.top.flow == draft.book.home:  # where nothing waits to be done
+    if name in ("@not_yet", "@unsure") and draft.top.flow == draft.book.home:  # where nothing waits to be done, or is asked
         return False
     if name == A_NUMBER:
         return isinstance(draft.ask.kind.read(text, draft.context), Answer) or understand(draft, text, rules_at(draft, text)) is not None
