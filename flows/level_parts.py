@@ -74,6 +74,11 @@ def without_tap(got: Facts) -> tuple[LevelPart, ...]:
     return tuple(one for one in parts_of(got) if one.whose != _TAP)
 
 
+def part_level(got: Facts, name: str) -> str:
+    """Return the level of one part of what stands, by its name; of all of it where there is no such part."""
+    return next((one.level for one in parts_of(got) if one.whose == name), Level(str(got.get("safety.level") or "go"))).value
+
+
 def level_of(parts: Iterable[LevelPart]) -> Level:
     """Return the level that parts come to."""
     return worst((Level.GO, *(one.level for one in parts)))

@@ -15,6 +15,7 @@ from companion.language.flags import hear_flags
 from companion.language.half import half_of_it
 from companion.language.limits import CLEARED, read_end
 from companion.language.passed_on import in_whole_words
+from companion.screening.levels import STILL_STANDS
 from companion.screening.safety import Level, SafetyOutcome, worst
 from companion.screening.signs import CLEARABLE, SCREENED_SIGNS, level_from_signs, level_until_answered, words_of
 from flows.cleared_by import by_clinician, says_who
@@ -197,7 +198,7 @@ def reasons_of_signs(got: Facts, side: str) -> Value:
         return "taken back: something else was meant"
     why = " ".join(reason.words for reason in _outcome(got).because)
     stands = level_after_signs(got, side) != Level.GO.value
-    return why or ("what was said before still stands" if stands else "nothing against it")
+    return why or (STILL_STANDS if stands else "nothing against it")
 
 
 def why_told(got: Facts, side: str) -> Value:

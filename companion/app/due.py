@@ -40,6 +40,7 @@ from companion.screening.limits import Work
 from companion.screening.safety import Level
 from companion.screening.sources import SOURCES
 from flows.crisis import HELP
+from flows.level_parts import part_level
 
 _log = logging.getLogger(__name__)
 
@@ -169,7 +170,7 @@ class DueSweep:
         for person, run, wrote, alert in waits:
             turn = self._turn(db, person)
             if passed_on(plain(wrote), WRITTEN_MOST) or REMINDERS_PAUSED not in turn.known.facts:
-                carry_out(turn, [replace(alert(str(turn.known.facts.get(SAFETY_LEVEL, ""))), run=run)])
+                carry_out(turn, [replace(alert(turn.known.facts), run=run)])
                 told = True
         return told
 
@@ -327,9 +328,9 @@ class DueSweep:
         replan_as_of(db, person, turn.known.facts, turn.now)
 
 
-def _left_open(db: sqlite3.Connection, one: Unfinished, level: str) -> Alert:
-    """Return what a coach is told of questions left open: the words that were written, and the answers so far. The level is left out
-    where it was not told to the lifter, who is to answer first."""
+def _left_open(db: sqlite3.Connection, one: Unfinished, facts: Facts) -> Alert:
+    """Return what a coach is told of questions left open: the words that were written, and the answers so far. The level is theirs, of all
+    that makes up what stands, and left out where it was not told to the lifter, who is to answer first."""
     said = passed_on(plain(words_of_run(db, one.person, one.run)), WRITTEN_MOST)
     if one.flow == "signs" and limit_asked(db, one.person, one.run):
         return Alert(Level.NOT_TODAY.value, f"was told by a clinician: “{said}”. They have not confirmed how I understood it, and until "
@@ -340,14 +341,14 @@ def _left_open(db: sqlite3.Connection, one: Unfinished, level: str) -> Alert:
     answers = "; ".join(f"{key.replace('_', ' ')}: {in_whole_words(plain(raw), ANSWER_MOST)}" for key, raw, _ in answers_in_run(
         db, one.person, one.run) if one.flow == "pain" or key in ("urgent", *WARNINGS))
     if one.flow == "pain":
-        return Alert(level, f"something hurt, and the questions about it are still open{f': “{said}”' if said else ''}"
-                            f"{f' ({answers})' if answers else ''}")
+        return Alert(part_level(facts, f"pain.{one.first_run or one.run}"), "something hurt, and the questions about it are still open"
+                     f"{f': “{said}”' if said else ''}{f' ({answers})' if answers else ''}")
     return Alert("", f"left the safety check before it was finished, after a warning ({answers}). Please get in touch with them now")
 
 
-def _hurt_unanswered(words: str, level: str) -> Alert:
+def _hurt_unanswered(words: str, _: Facts) -> Alert:
     said = passed_on(plain(words), WRITTEN_MOST)
-    return Alert(level, f"{HURT_ASKED}, and has not answered{f' (about “{said}”)' if said else ''}")
+    return Alert("", f"{HURT_ASKED}, and has not answered{f' (about “{said}”)' if said else ''}")
 
 
 def _unseen_words(one: coaching.Unseen, facts: Facts) -> str:

@@ -31,12 +31,12 @@ from companion.export.questions import in_words
 from companion.language.units import reworded
 from companion.pictures.personal import owner_of
 from companion.pictures.series import Chart
-from companion.record import access, coaching, orders, people
+from companion.record import access, coaching, log, orders, people
 from companion.record.caseload import alerts_of
 from companion.record.context import SAFETY_LEVEL
 from companion.reminders.kinds import coach_words
 from companion.screening.conclusion import CANNOT_TELL, Conclusion
-from companion.screening.levels import LEVEL_WORDS, REFERRED, WENT_WORDS, words_of
+from companion.screening.levels import LEVEL_WORDS, REFERRED, STILL_STANDS, WENT_WORDS, words_of
 from companion.screening.limits import Work
 from companion.screening.load_limit import limit_now
 from companion.screening.protocols import protocol
@@ -159,8 +159,8 @@ def _why(db: sqlite3.Connection, person: int, facts: Facts, safety: SafetyStandi
     if safety.kept is not None and safety.since is not None and not open_level:
         said.append(f"Set on {when.moment(safety.since)}: {LEVEL_WORDS[safety.kept].coach}"
                     f"{', which has lapsed since; no check has passed after it' if safety.needs_check else ''}.")
-        if SAFETY_LEVEL in found and found[SAFETY_LEVEL].because:
-            said.append(f"Because: {found[SAFETY_LEVEL].because}")
+        if because := _because(db, person):
+            said.append(f"Because: {because}")
         if safety.kept is not Level.GO and safety.why:
             said.append(f"Answers that led to it: {', '.join(map(in_words, safety.why.split()))}.")
     if "referral.went" in kept and safety.since is not None and kept["referral.went"].at >= safety.since:
@@ -175,6 +175,14 @@ def _why(db: sqlite3.Connection, person: int, facts: Facts, safety: SafetyStandi
         told = kept["pain.morning"]
         said.append(f"The morning after something hurt: {in_words(str(told.value))}, on {when.moment(told.at)}.")
     return tuple(said)
+
+
+def _because(db: sqlite3.Connection, person: int) -> str:
+    """Return the reason of the safety level; of one that only still stands, the reason it was set for."""
+    reasons = [(one.value, one.because) for one in log.finding_history(db, person, SAFETY_LEVEL) if one.because]
+    level, because = reasons[-1] if reasons else ("", "")
+    first = next((why for was, why in reversed(reasons) if was == level and why != STILL_STANDS), "")
+    return f"{because}: {first}" if because == STILL_STANDS and first else because
 
 
 # plan, coach ----------------------------------------------------------------------------------------------------

@@ -38,7 +38,7 @@ OWED: Final[Mapping[str, tuple[str, str]]] = {
     "contradiction": ("1 contradiction", "{n} contradictions"), "over_load": ("1 load over the limit", "{n} loads over the limit"),
     "overdue": ("1 late retest", "{n} late retests")}
 """What is due from the coach, by state: of one, and of several."""
-SENT: Final[Mapping[str, str]] = {**{level: words_of(level).coach for level in reversed(URGENT_LEVELS)},
+SENT_TO: Final[Mapping[str, str]] = {**{level: words_of(level).coach for level in reversed(URGENT_LEVELS)},
                                   Level.CLINICIAN.value: "to see a clinician"}
 """Lifters whose care is to be followed, by the care they need, after their number."""
 LIFTERS_A_PAGE: Final = 5
@@ -142,7 +142,7 @@ def _said(answers: Sequence[tuple[str, str]]) -> str:
 def owed_words(news: Sequence[LifterNews]) -> str:
     """Return what is due from the coach, counted, care first: "1 sent to emergency care, 1 report of pain, 2 notes"; "" for nothing."""
     many, cared = Counter(state.group for one in news for state in one.told), Counter(one.weight for one in news)
-    return ", ".join([f"{n} {words}" for level, words in SENT.items() if (n := cared[weight_of(level)])] + [
+    return ", ".join([f"{n} {words}" for level, words in SENT_TO.items() if (n := cared[weight_of(level)])] + [
         one if many[group] == 1 else more.format(n=many[group]) for group, (one, more) in OWED.items() if many[group]])
 
 

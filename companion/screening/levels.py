@@ -71,6 +71,9 @@ REFERRED: Final = tuple(level.value for level in Level if level.value not in PAS
 """Levels that need a clinician first, the least urgent first."""
 
 
+STILL_STANDS: Final = "what was said before still stands"
+"""The reason of a level that is only the one from before; its own reason stands with that."""
+
 WENT_WORDS: Final = {"yes": "yes", "booked": "not yet, booked", "no": "not yet"}
 """Whether somebody was seen after a referral, for a coach."""
 

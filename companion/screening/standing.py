@@ -95,18 +95,25 @@ class SafetyStanding:
         return LevelWords(f"{words.coach}, {LIMIT_BESIDE.coach}", f"{words.report}; {LIMIT_BESIDE.report}")
 
     @property
+    def _open(self) -> list[tuple[datetime, LevelWords]]:
+        """The questions that stand unanswered: since when, and in words."""
+        pain = [(self.pain_open, OPEN_PAIN)] if self.pain_open else []
+        return pain + ([(self.asked.since, UNANSWERED_WORDS[self.asked.about])] if self.asked else [])
+
+    @property
     def _level_words(self) -> LevelWords:
-        asked = OPEN_PAIN if self.pain_open else UNANSWERED_WORDS[self.asked.about] if self.asked else None
+        asked = [words for _, words in self._open]
         if self.sent is not None:
             level = words_of(self.sent.value)
-            return level if asked is None else LevelWords(f"{level.coach}, {asked.coach}", level.report)
-        return asked or (NEEDS_CHECK if self.needs_check else words_of(self.level.value) if self.level else UNCHECKED_WORDS)
+            return LevelWords(", ".join((level.coach, *(one.coach for one in asked))), level.report)
+        if asked:
+            return LevelWords(", ".join(one.coach for one in asked), "; ".join(one.report for one in asked))
+        return (NEEDS_CHECK if self.needs_check else words_of(self.level.value) if self.level else UNCHECKED_WORDS)
 
     @property
     def stands_since(self) -> datetime | None:
         """Since when that is so; None where nothing stands against anything."""
-        asked = self.pain_open or (self.asked.since if self.asked else None)
-        return None if self._unlimited else asked if asked and self.sent is None else self.since
+        return None if self._unlimited else min(since for since, _ in self._open) if self._open and self.sent is None else self.since
 
 
 def standing_of(kept: object, since: datetime | None, why: str, pain_open: datetime | None, now: datetime, zone: str,

@@ -800,3 +800,29 @@ async def test_a_page_does_not_say_open_while_somebody_was_asked_whether_somethi
     await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
     assert "Safety: asked whether something hurt, no answer" in gym.heard(KIM)[-1]
     assert "nothing stands against tests or squats" not in report_html(gym.db, gym.id_of(SAM), gym.clock.now(), BOOK)
+
+
+async def test_a_small_pain_left_open_is_told_by_its_own_level_beside_an_emergency(gym):
+    await gym.linked()
+    await gym.say("my chest hurts", "now", "my knee hurts", "knee", "stop")
+    gym.clock.at += timedelta(minutes=6)
+    await gym.companion.sweep()
+    (said,) = [text for text in gym.heard(KIM) if "the questions about it are still open" in text]
+    assert said.startswith("sam, no squats or tests today: something hurt")
+
+
+async def test_a_second_pain_told_in_open_questions_is_in_the_alert(gym):
+    await gym.linked()
+    await gym.say("my knee hurts", "knee", "my lower back hurts too")
+    gym.clock.at += timedelta(minutes=6)
+    await gym.companion.sweep()
+    (said,) = [text for text in gym.heard(KIM) if "the questions about it are still open" in text]
+    assert "“my knee hurts; my lower back hurts too”" in said
+
+
+async def test_the_report_keeps_the_reason_of_what_still_stands(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "Leg", "5", "no", "yes", "yes", "no", "no", *LIMITED)
+    report = report_html(gym.db, gym.id_of(SAM), gym.clock.now(), BOOK)
+    assert "Because: what was said before still stands: " in report
+    assert "Because: what was said before still stands." not in report

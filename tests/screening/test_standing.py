@@ -71,7 +71,7 @@ def test_nobody_who_has_not_checked_is_said_to_be_open():
     found = standing_of(None, None, "", None, NOW, "UTC")
     assert (found.level, found.go, found.opens_floor, found.words.coach) == (None, False, False, "not checked yet")
     assert standing_of("go", None, "", None, NOW, "UTC") == found, "what has no time is not known"
-    assert standing_of("", NOW, "", NOW, NOW, "UTC").words is OPEN_PAIN
+    assert standing_of("", NOW, "", NOW, NOW, "UTC").words == OPEN_PAIN
 
 
 def test_the_day_is_the_one_where_the_lifter_is():
@@ -126,3 +126,9 @@ def test_the_levels_that_hold_while_questions_are_open_are_those_the_conversatio
              if isinstance(do, Do) and isinstance(do.effect, Find) and do.effect.name == "safety.level"}
     assert {rule: flow for rule, flow in rules.items() if "open" in rule or "not finished" in rule} == QUESTIONS_OPEN
     assert set(QUESTIONS_OPEN.values()) == {"pain", "signs", "safety_check"}
+
+
+def test_pain_and_a_sign_that_are_both_open_are_both_named_since_the_first():
+    found = standing_of("go", NOW, "", NOW, NOW, "UTC", asked=OpenQuestions("signs", NOW - timedelta(hours=1)))
+    assert found.words.coach == f"{OPEN_PAIN.coach}, {UNANSWERED_WORDS['signs'].coach}"
+    assert found.stands_since == NOW - timedelta(hours=1)
