@@ -15,7 +15,7 @@ from companion.language.being_seen import BEING_SEEN, SEEN_PLAINLY, appointment,
 from companion.language.clearances import says_cleared
 from companion.language.half import in_doubt
 from companion.language.passed_on import in_whole_words
-from companion.screening.levels import REFERRED
+from companion.screening.levels import REFERRED, URGENT_LEVELS
 from companion.screening.limits import WORDS_MOST
 from companion.screening.safety import Level
 from companion.screening.sources import SOURCES
@@ -41,12 +41,12 @@ def what_stands(known: Known) -> dict[str, Value]:
 
 
 def next_time(got: Facts, side: str) -> Value:
-    """Return the date on which it is asked again: the day after the appointment, where it is known, unless that is an emergency."""
+    """Return the date on which it is asked again: the day after the appointment, where it is known and they may wait for it."""
     today = date.fromisoformat(str(got["today"]))
     went = went_now(got, side)
     again = today + timedelta(days=1 if went == "going" else AGAIN.get(str(got.get("stood")), 1))
     booked = appointment(_how_told(got), today) if went == "booked" else None
-    after = booked + timedelta(days=1) if booked and got.get("stood") != Level.EMERGENCY.value else again
+    after = booked + timedelta(days=1) if booked and got.get("stood") == Level.CLINICIAN.value else again
     return max(after, today + timedelta(days=1)).isoformat()
 
 
@@ -101,6 +101,7 @@ REFUSES = Fact("refuses", values=("yes",), of=refuses)
 SENT, WENT = STOOD.one_of(*REFERRED), Fact("went_now", values=("yes", "booked", "no", "going"), of=went_now)
 LIMIT_SAID = Fact("limit_said", of=limit_said)
 CLEARS = Fact("clears", of=lambda got, side: said if says_cleared(said := str(said_now(got, side) or "")) else "")
+TO_BE_SEEN_NOW = STOOD.one_of(*URGENT_LEVELS)
 STILL_NOT_SEEN = WENT.one_of("booked", "no")
 TOLD_AGAIN = STILL_NOT_SEEN | WENT.is_("going")
 WORSE_AT_ONCE = STOOD.is_("emergency") & WORSE.known
@@ -147,7 +148,8 @@ FLOW = Flow(
              WENT.is_("going"), last=True),
         Tell("I can see that you would rather not. What you told me may get harder to treat if it waits, so please let somebody look at "
              "it. Take somebody with you, or begin with a phone call.", WENT.is_("no") & REFUSES.known, must_arrive=True),
-        Tell("Good that it is booked. If anything gets worse before then, don't wait for it.", WENT.is_("booked")),
+        Tell("Good that it is booked. If anything gets worse before then, don't wait for it.", WENT.is_("booked") & ~TO_BE_SEEN_NOW),
+        Tell("Good that it is booked. Is it not today? Then don't wait for it.", WENT.is_("booked") & TO_BE_SEEN_NOW, must_arrive=True),
         Tell(EMERGENCY, (STILL_NOT_SEEN | WORSE_AT_ONCE) & STOOD.is_("emergency"), must_arrive=True, last=True),
         Tell(SAME_DAY, STILL_NOT_SEEN & STOOD.is_("same_day"), must_arrive=True, last=True),
         Tell(CLINICIAN, WENT.is_("no") & STOOD.is_("clinician"), must_arrive=True),

@@ -290,8 +290,8 @@ TRIAGE: Final[Mapping[str, State]] = {one.name: one for one in (
     State("unanswered", "questions open", "a sign was written, or a safety check left after a warning, and the questions about it are "
           "still open; a review changes nothing", _unanswered, _WRITE, "with questions open"),
     State("referred", "referred", "a clinician, same-day care or emergency care comes first; a review changes nothing", _referred, _WRITE),
-    State("clinicians_word", "clinician's word", "told what a clinician said: a limit, a limit that is over, a clearance, or whether they "
-          "were seen; until a coach has seen it", _clinicians_word, _SEE, "with a clinician's word"),
+    State("clinicians_word", "word of their care", "told what a clinician said: a limit, a limit that is over, a clearance, or whether "
+          "they were seen; until a coach has seen it", _clinicians_word, _SEE, "with word of their care"),
     State("over_load", "over load", "a squat day over the load limit since the last review", _over_load,
           ("Pin load", "coach_act", "pin_load")),
     State("worse", "worse", "since the last review, worse at a retest by more than measurement error, or the back moved on a squat day "

@@ -79,12 +79,12 @@ _ON_THE_WAY: Final = (
     r"(?:i |we |have |just |my \w+ )*(?:called|rang|phoned|dialled|dialed) (?:(?:an|the) ambulance|999|911|112|000|111|emergency)(?: now)?")
 _SAYS_MORE: Final = r"(?!.*\b(?:but|worse|do i|should i|can i)\b)"
 """What is asked about: more than whether they were seen is told, or it is a question."""
-_READ: Final = tuple((what, re.compile(rf"{_NOT_YET}{_SAYS_MORE}(?:{pattern})")) for what, pattern in (
+_READ: Final = tuple((what, re.compile(rf"{_LEAD}{_NOT_YET}{_SAYS_MORE}(?:{pattern})")) for what, pattern in (
     ("no", _NO), ("booked", _BOOKED), ("yes", _YES)))
 _READ_FIRST: Final = tuple((what, re.compile(f"{_LEAD}(?:{pattern})")) for what, pattern in (
     ("going", _ON_THE_WAY), ("no", _WILL_NOT), ("yes", _WAS)))
 
-BEING_SEEN: Final = tuple(rf"(?P<asked>{_NOT_YET}(?:{pattern}))" for pattern in (_NO, _BOOKED, _YES))
+BEING_SEEN: Final = tuple(rf"(?P<asked>{_LEAD}{_NOT_YET}(?:{pattern}))" for pattern in (_NO, _BOOKED, _YES))
 """Whole messages of somebody who was sent to a clinician about having been seen, or not yet, as patterns; ``been_seen`` reads them."""
 SEEN_PLAINLY: Final = tuple(rf"(?P<asked>{pattern.pattern})" for _, pattern in _READ_FIRST)
 """Such messages of words that name no sign, among them that they are on the way, or won't go."""

@@ -28,7 +28,7 @@ class Sign:
 
 SCREENED_SIGNS: Final = {sign.id: sign for sign in (
     Sign("bladder_bowel", "bladder", Level.EMERGENCY, "new trouble with bladder or bowel", "Bladder or bowel trouble"),
-    Sign("saddle", "bladder", Level.EMERGENCY, "numbness or an odd feeling between the legs, or both legs numb", "Numb between the legs"),
+    Sign("saddle", "bladder", Level.EMERGENCY, "numbness or odd feeling between the legs, or numb legs", "Numb between the legs"),
     Sign("sexual", "bladder", Level.EMERGENCY, "a loss of sexual function or feeling", "Sexual function lost"),
     Sign("chest", "chest", Level.EMERGENCY,
          "chest pain, faintness, being unusually short of breath, a drooping face or slurred speech", "Chest, breath, fainting, stroke"),

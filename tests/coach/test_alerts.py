@@ -788,7 +788,7 @@ async def test_a_limit_is_news_until_a_coach_has_seen_it(gym):
     await gym.say("my physio said no bending until i am cleared", "Yes, that is so", "Yes, that is right")
     assert "was told by a clinician: no bending" in (await gym.say("stop", "who needs me", who=KIM))[-1]
     await gym.say("my lifters", who=KIM)
-    assert any("1 with a clinician's word" in text for text in gym.heard(KIM)[-2:])
+    assert any("1 with word of their care" in text for text in gym.heard(KIM)[-2:])
     await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
     assert "a clinician's limit" in next(line for line in gym.heard(KIM)[-1].split("\n") if line.startswith("Safety: "))
     assert (await gym.say("who needs me", who=KIM))[-1].startswith("Nothing new of your lifter")

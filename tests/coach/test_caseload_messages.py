@@ -54,7 +54,7 @@ def test_a_count_of_a_group_reads_alike_for_one_and_for_several(number):
     """A name such as “questions open” can't follow a number by itself."""
     words = counted(dict.fromkeys(GROUPS, number))
     assert words == ", ".join(f"{number} {one}" for one in (
-        "asking for you", "hurt", "with questions open", "referred", "with a clinician's word", "over load", "worse", "quiet", "overdue",
+        "asking for you", "hurt", "with questions open", "referred", "with word of their care", "over load", "worse", "quiet", "overdue",
         "due for a retest", "with a new result", "with a contradiction", "with a note unread", "better", "fine"))
 
 

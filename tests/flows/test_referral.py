@@ -252,13 +252,21 @@ def test_what_came_of_it_said_at_the_menu_opens_the_question_and_is_not_asked_ag
 @pytest.mark.parametrize(("words", "again"), [
     ("the appointment is on friday", "2026-03-07"), ("rang the gp, phone appointment tomorrow", "2026-03-04"),
     ("couldn't get an appointment until next week", "2026-03-10"), ("booked for thursday", "2026-03-06"),
-    ("they can't see me until friday", "2026-03-07"), ("i have an appointment", "2026-03-03"),
+    ("they can't see me until friday", "2026-03-07"), ("i have an appointment", "2026-03-05"),
+    ("ok, i have an appointment on friday", "2026-03-07"), ("well i'm seeing my gp tomorrow", "2026-03-04"),
     ("not yet, appointment on friday", "2026-03-07"), ("not yet but booked for friday", "2026-03-07"),
     ("no, got a slot on thursday", "2026-03-06")])
 @pytest.mark.parametrize("begun", ["home", "referral"])
 def test_an_appointment_is_asked_about_on_the_day_after_it(words: str, again: str, begun: str):
-    talk = at_home("same_day", words) if begun == "home" else asked("same_day").say(words)
-    assert (told(talk), reminds(talk)) == ([("same_day", "has not been seen yet; an appointment is booked")], [again])
+    talk = at_home("clinician", words) if begun == "home" else asked("clinician").say(words)
+    assert (told(talk), reminds(talk)) == ([("clinician", "has not been seen yet; an appointment is booked")], [again])
+    assert "If anything gets worse before then" in heard(talk)
+
+
+def test_an_appointment_of_another_day_is_no_reason_to_wait_for_whoever_is_to_be_seen_today():
+    talk = at_home("same_day", "booked for thursday")
+    assert reminds(talk) == ["2026-03-03"], "asked tomorrow"
+    assert "Is it not today? Then don't wait for it." in heard(talk)
     assert SAME_DAY in heard(talk)
 
 
@@ -281,8 +289,9 @@ def reminded(level: str, *said: str) -> Talk:
 
 @pytest.mark.parametrize(("words", "again"), [("not yet, appointment on friday", "2026-03-07"), ("booked for thursday", "2026-03-06")])
 def test_an_appointment_told_to_the_reminder_is_taken_with_its_day(words: str, again: str):
+    assert reminds(reminded("clinician", words)) == [again]
     talk = reminded("same_day", words)
-    assert (talk.state, reminds(talk)) == ("", [again]), "nothing follows where to go"
+    assert (talk.state, reminds(talk)) == ("", ["2026-03-03"]), "nothing follows where to go"
 
 
 @pytest.mark.parametrize("words", ["dr said its nothing", "saw the gp, nothing serious"])
