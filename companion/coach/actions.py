@@ -38,7 +38,18 @@ def act(turn: Turn, effect: Act) -> list[Letter]:
     handler = ACT_HANDLERS.get(effect.what)
     if handler and effect.of.startswith("g"):
         return _for_several(turn, effect, handler)
-    return handler(turn, effect) if handler else [Letter(turn.person, Say("I don't know that action."))]
+    letters = handler(turn, effect) if handler else [Letter(turn.person, Say("I don't know that action."))]
+    if _answers_alerts(turn, effect, letters):
+        coaching.note_seen(turn.db, button_number(effect.of), None, turn.now)
+    return letters
+
+
+def _answers_alerts(turn: Turn, effect: Act, letters: list[Letter]) -> bool:
+    """True if an act shows that its coach has seen what the lifter told: a message to them, a referral lifted, or a review."""
+    lifter = button_number(effect.of)
+    if "reviewed" in (effect.what, effect.value if effect.what == "put_aside" else ""):
+        return coaching.sees(turn.db, turn.person, lifter)
+    return effect.what in ("note", "lift_referral") and any(one.to == lifter for one in letters)
 
 
 def _for_several(turn: Turn, effect: Act, handler: ActHandler) -> list[Letter]:

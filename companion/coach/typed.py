@@ -56,6 +56,8 @@ def _buttons(turn: Turn, wish: Wish) -> Say:
     back = (tap("My lifters", "caseload"),)
     if wish.what == "undo":
         return _last_act(turn)
+    if wish.what == "seen":
+        return _alerts_seen(turn)
     groups = [one for one in groups_of(turn.db, turn.person) if one.name.casefold() == wish.name and wish.what in COACH_ACTS]
     whom = lifters_matching(turn.db, turn.person, wish.name)
     near = [] if whom or groups else lifters_matching(turn.db, turn.person, wish.name, nearly_called)
@@ -71,6 +73,15 @@ def _buttons(turn: Turn, wish: Wish) -> Say:
     more = f" Here are the first {CHOICES_MOST}: type more of the name to narrow this down." if len(names) > CHOICES_MOST else ""
     asks = f"{NAMED_NOBODY} Did you mean one of these?" if near else "Which one?"
     return Say(f"{asks}{more}", (*in_rows([_tap(wish.what, of, label, given) for of, label in labels.items()], 1), back))
+
+
+def _alerts_seen(turn: Turn) -> Say:
+    """Return the buttons that say of each lifter that their alerts were seen; a coach who taps none is told that all are."""
+    waits = coaching.unseen_of(turn.db, turn.person)
+    rows = [(tap(f"Seen: {display_name(turn.db, turn.person, lifter)}", "alert_seen", f"{lifter}-{alert}"),)
+            for lifter, alert in waits[:CHOICES_MOST]]
+    return Say("Whose alert have you seen?" if waits else "No alert waits for you: all are noted as seen.",
+               (*rows, (tap("My lifters", "caseload"),)))
 
 
 def _tap(what: str, of: str, label: str, given: str) -> Tap:

@@ -210,7 +210,9 @@ def _may_be_no_words(draft: Draft, text: str, spoken: Spoken) -> bool:
     """True if a message where words of one's own are expected is a command, or more likely something else than these words."""
     likely, safety = likely_at(draft, text), draft.ask.safety
     corrects = spoken.act is SpeechAct.CORRECTION
-    asks = spoken.act is SpeechAct.QUESTION and spoken.asks is not Asks.CANT and draft.compiled.flow.policy.hears_pain
+    asks = spoken.act is SpeechAct.QUESTION and spoken.asks is not Asks.CANT
+    if asks and not draft.compiled.flow.policy.hears_pain:  # a coach asks a lifter, and sees it once more before it goes out
+        return False
     words = likely[0].share if likely and likely[0].name == OWN_WORDS else 0.0
     if not safety and (spoken.act is SpeechAct.COMMAND or words):
         return spoken.act is SpeechAct.COMMAND and (words < SURELY_WORDS or spoken.wants not in _HEARD_AS)

@@ -16,8 +16,8 @@ K = TypeVar("K")
 
 
 class Wish(NamedTuple):
-    """One wish of a coach: a state of ``STATES_ASKED``, a view of ``VIEWS_ASKED``, "see", "undo" or an act; of whom, and the value that
-    goes with it, as typed; "" where there is none. ``tail``: other words."""
+    """One wish of a coach: a state of ``STATES_ASKED``, a view of ``VIEWS_ASKED``, "see", "undo", "seen" or an act; of whom, and the value
+    that goes with it, as typed; "" where there is none. ``tail``: other words."""
 
     what: str
     name: str = ""
@@ -86,12 +86,17 @@ STATES_ASKED: Final = frozenset(what for what, _ in _STATES)
 """States of the list that are asked for by “who is …”; "" for all, "since" for what is new."""
 _ASKING: Final = "(?:please |pls |can you |could you )?"
 _SENTENCES: Final = tuple((what, re.compile(f"{_ASKING}(?:{pattern})(?: please| pls)?")) for what, pattern in (
-    ("undo", r"undo(?: that| it)?|take (?:that|it) back"), *((what, f"(?:{said})(?: ones| lifters)?") for what, said in _STATES),
+    ("undo", r"undo(?: that| it)?|take (?:that|it) back"),
+    ("seen", r"(?:(?:ok|okay|yes|thanks|thank you|got it),? )*(?:i (?:have |just )?|i've |ive |just )?(?:seen|saw|read|noted)"
+     r"(?: it| that| this| them| all| both| of it| of them| the alerts?)*"),
+    *((what, f"(?:{said})(?: ones| lifters)?") for what, said in _STATES),
     *_ACTS, *_LOOKS))
 _COMPARED: Final = re.compile(r"(?:please )?compare (.{1,60}?)(?: (?:and|with|to|vs) (.{1,60}))?")
 _NOBODY: Final = frozenset(("me", "my", "us", "it", "this", "that", "them", "all", "you", "your", "the", "a"))
 NAMES_SOMEBODY: Final = frozenset(("ask_for", "retest", "put_aside"))
 """Wishes in which nothing but a name can stand, so that it is said where nobody has it."""
+_OF_NOBODY: Final = ("undo", "seen")
+"""Wishes that name nobody: what was done last, and the alerts sent."""
 _OF_ME: Final = frozenset(("i", "my", "me", "mine", "myself"))
 _OF_ONESELF: Final = _OF_ME | {"im", "ive", "ill", "id", "we", "our", "us"}
 NAME_WORDS: Final = 3
@@ -109,7 +114,7 @@ def wish_in(text: str, names: Iterable[str]) -> Wish | None:
             continue
         parts = {name: part or "" for name, part in found.groupdict().items()}
         name, tail = next((parts[one] for one in ("name", "told", "third") if parts.get(one)), ""), parts.get("tail", "").split()
-        if not name and (what == "undo" or what in STATES_ASKED):
+        if not name and (what in _OF_NOBODY or what in STATES_ASKED):
             return Wish(what)
         name = "everybody" if name in ("everyone", "all") else name
         while tail and _is_part(f"{name} {tail[0]}", known):

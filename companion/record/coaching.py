@@ -309,6 +309,12 @@ def note_seen(db: sqlite3.Connection, lifter: int, alert: int | None, at: dateti
     db.execute("update alerts set seen_at = ? where person = ? and ifnull(id <= ?, 1) and seen_at is null", (text_of(at), lifter, alert))
 
 
+def unseen_of(db: sqlite3.Connection, coach: int) -> list[tuple[int, int]]:
+    """Return the lifters of a coach with alerts that no coach has seen, the latest first, each with the number of the last of them."""
+    return db.execute("select a.person, max(a.id) from alerts a join coaches k on k.person = a.person and k.coach = ? and k.until is null "
+                      "and k.since <= a.at where a.seen_at is null group by a.person order by 2 desc", (coach,)).fetchall()
+
+
 def note_unseen_told(db: sqlite3.Connection, lifter: int, alert: int, at: datetime) -> None:
     """Note that a lifter was told that no coach has seen their alerts, up to this one."""
     db.execute("update alerts set unseen_told_at = ? where person = ? and id <= ? and unseen_told_at is null", (text_of(at), lifter, alert))

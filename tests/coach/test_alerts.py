@@ -826,3 +826,26 @@ async def test_the_report_keeps_the_reason_of_what_still_stands(gym):
     report = report_html(gym.db, gym.id_of(SAM), gym.clock.now(), BOOK)
     assert "Because: what was said before still stands: " in report
     assert "Because: what was said before still stands." not in report
+
+
+@pytest.mark.parametrize("does", [("Write", "how are you now?", "Send it"), ("Reviewed",)])
+async def test_a_coach_who_writes_to_the_lifter_or_reviews_them_has_seen_their_alerts(gym, does):
+    await gym.linked()
+    await gym.say("my chest hurts", "now")
+    first, *more = does
+    sam = gym.id_of(SAM)
+    await gym.tap(KIM, f"go.coach_note.{sam}-note" if first == "Write" else f"go.coach_act.{sam}-reviewed")
+    await gym.say(*more, who=KIM)
+    assert gym.db.execute("select count(*) from alerts where seen_at is null").fetchone() == (0,)
+
+
+async def test_seen_in_a_coachs_words_asks_whose_alert_it_is_of(gym):
+    await gym.linked()
+    await gym.say("ok seen", who=KIM)
+    assert gym.heard(KIM)[-1].startswith("No alert waits for you")
+    await gym.say("my chest hurts", "now")
+    await gym.say("i've seen it", who=KIM)
+    assert gym.heard(KIM)[-1].startswith("Whose alert have you seen?")
+    assert gym.db.execute("select count(*) from alerts where seen_at is not null").fetchone() == (0,)
+    await gym.say("Seen: sam", who=KIM)
+    assert gym.heard(KIM)[-1] == "Noted: you have seen it. sam can read that."
