@@ -14,10 +14,15 @@ from companion.conversation.effects import Act, Say, Tap
 from companion.export.table import plain
 from companion.language.units import METRIC
 from companion.record import coaching
+from companion.record.context import standing_now
 from companion.record.turn import Turn
 from companion.screening.coach_acts import COACH_ACTS, HOLDS_DAYS, ROLES, CoachAct
 
 NOT_A_COACH: Final = "Only coaches can do that."
+SENT_FIRST: Final = "But being seen comes first: nothing of it opens before."
+OPEN_FIRST: Final = "But what I asked you comes first: say “go on”."
+LIMIT_HOLDS: Final = "What you were told to leave out still holds."
+"""Said to a lifter beside what a coach sets or asks for, where that can't begin, or not all of it."""
 NOT_SAID: Final = "–"
 """Text that stands for a skipped answer in an effect."""
 
@@ -89,5 +94,16 @@ def for_lifter(does: Callable[[CoachTurn], list[Letter]]) -> ActHandler:
         if (role := coaching.role_of(turn.db, turn.person)) not in one.kind.roles:
             may = " or ".join(ROLES[other].one for other in one.kind.roles)
             return [one.to_coach(f"{one.whom}: only {may} can do that, and you are {ROLES[role].one} here. Nothing has changed.")]
-        return does(one)
+        return _before_it(one, does(one)) if one.kind.works and one.act.value != "none" else does(one)
     return handler
+
+
+def _before_it(one: CoachTurn, letters: list[Letter]) -> list[Letter]:
+    """Return the messages of an act that is about squats, tests or drills, with what stands before these: in that to the coach, and in
+    that to the lifter. As they are where nothing stands, or nothing was done."""
+    stands = standing_now(one.turn.db, one.lifter.person, one.turn.now)
+    to_lifter = SENT_FIRST if stands.sent else OPEN_FIRST if stands.pain_open or stands.asked else LIMIT_HOLDS if stands.limits else ""
+    if not to_lifter or not any(letter.to == one.lifter.person for letter in letters):
+        return letters
+    more = {one.turn.person: f" Before that stands: {stands.words.coach}.", one.lifter.person: f" {to_lifter}"}
+    return [replace(letter, say=replace(letter.say, text=letter.say.text + more.pop(letter.to, ""))) for letter in letters]

@@ -35,7 +35,8 @@ class CoachAct:
     with {who} and {Who} (the coach), {what} (``words``), {value} and {because} (the reason, as a sentence). ``undone``: the message
     when the value withdraws an earlier one. ``asks``: the answers or facts that make up its value, none if there is nothing to
     choose. ``reason``: "may" or "must" be given, "" for no reason. ``sets``: the fact that takes the value. ``ends``: until when it holds
-    is asked. ``roles``: who may do it; ``several``: whether for a group too.
+    is asked. ``roles``: who may do it; ``several``: whether for a group too; ``works``: whether it is about squats, tests or drills, so
+    that both hear what stands before these.
     """
 
     name: str
@@ -50,6 +51,7 @@ class CoachAct:
     ends: bool = False
     roles: tuple[str, ...] = ("coach",)
     several: bool = False
+    works: bool = False
 
 
 HOLDS_DAYS: Final = timedelta(weeks=value("order_holds")).days
@@ -62,18 +64,21 @@ _SET: Final = ("{Who} has set {what}: {value}.{because}", "{Who} no longer sets 
 """Of an order: what is told, and what where it is withdrawn; its value is then what holds now."""
 
 COACH_ACTS: Final = {act.name: act for act in (
-    CoachAct("pin_depth", "Pin depth", "the depth to keep", *_SET, asks=("pin_depth",), reason="may", sets="depth.pin", ends=True),
-    CoachAct("pin_load", "Pin load", "the most load", *_SET, asks=("pin_load",), reason="may", sets="load.pin", ends=True),
+    CoachAct("pin_depth", "Pin depth", "the depth to keep", *_SET, asks=("pin_depth",), reason="may", sets="depth.pin", ends=True,
+             works=True),
+    CoachAct("pin_load", "Pin load", "the most load", *_SET, asks=("pin_load",), reason="may", sets="load.pin", ends=True,
+             works=True),
     CoachAct("raise_load", "Raise load limit", "the raised load limit", *_SET, asks=("raise_load",), reason="must", sets="load.raised",
-             ends=True),
-    CoachAct("pin_setup", "Set the set-up", "the set-up", *_SET, asks=("pin_setup",), reason="may", sets="setup.pin", ends=True),
+             ends=True, works=True),
+    CoachAct("pin_setup", "Set the set-up", "the set-up", *_SET, asks=("pin_setup",), reason="may", sets="setup.pin", ends=True,
+             works=True),
     CoachAct("drill", "Choose drill", "the drill", *_SET, asks=("drill",), reason="may", sets="drill.pin", ends=True,
-             several=True),
+             several=True, works=True),
     CoachAct("ask_for", "Ask for a test", "a request",
              "{Who} asks you to {value}, when it suits you. If it works your body, today's safety check comes first.", asks=("ask_for",),
-             several=True),
+             several=True, works=True),
     CoachAct("retest", "Retest date", "the day to test again", "{Who} has set your retest to {value}.", asks=("retest",),
-             sets="retest.pin"),
+             sets="retest.pin", works=True),
     CoachAct("end_retest", "End retest date", "the day to test again", "{Who} has ended the day they set for your retest. {value}"),
     CoachAct("overrule", "Overrule", "a finding",
              "{Who} sees it differently: {value}.{because} What the tests say stays next to it.",

@@ -8,6 +8,7 @@ import pytest
 
 from companion.app.dispatch import carry_out
 from companion.coach.actions import act
+from companion.coach.coach_turn import OPEN_FIRST, SENT_FIRST
 from companion.coach.links import my_coaches
 from companion.conversation.effects import Act, Find
 from companion.record import coaching, log, orders, reminders
@@ -325,3 +326,18 @@ def test_no_notice_and_no_page_has_a_raw_value(room):
     for words in ("the drill: rock back, for the hip", "the set-up: three seconds down and heels on 2 cm",
                   "the depth to keep: a little above parallel"):
         assert words in own
+
+
+def test_what_is_set_or_asked_for_says_to_both_what_stands_before_it(room):
+    sam = room.lifter()
+    asks = ("ask_for", "leg_raise")
+    assert not any("Before that" in text or "comes first: nothing" in text for _, text in does(room, sam, *asks))
+    room.find(sam, "safety.level", "emergency", 1)
+    coach, lifter = does(room, sam, *asks)
+    assert coach == (room.coach, "Sam is asked for the leg raise. Before that stands: sent to emergency care.")
+    assert lifter[1].endswith(SENT_FIRST)
+    assert does(room, sam, "pin_load", "60")[1][1].endswith(SENT_FIRST)
+    assert [text for _, text in does(room, sam, "pin_load", "none") if SENT_FIRST in text] == []
+    room.find(sam, "safety.level", "go", 0)
+    room.run(sam, "pain", {"bad": 3.0}, ending="left")
+    assert does(room, sam, *asks)[1][1].endswith(OPEN_FIRST)
