@@ -20,14 +20,15 @@ OF_A_LIFTER: Final = (
     "now.")
 
 
-def about_a_lifter(draft: Draft, text: str) -> bool:
+def about_a_lifter(draft: Draft, text: str, own: str) -> bool:
     """True if a coach's message tells of a lifter and reports a sign or pain, said as it is or as theirs. Then it is asked whose it is,
-    unless the question takes words of one's own, which they stay. Not while the coach's own body is at work: "they hurt" stops that."""
-    if _may_be_own(draft, text):
+    unless the question takes words of one's own, which they stay. Not while the coach's own body is at work: "they hurt" stops that.
+    ``own``: what of it may tell of the coach (``coach_words.of_oneself``)."""
+    if _may_be_own(draft, own):
         ask_aside(draft, "whose", text)
         return True
-    told = told_of(text, lifters_in(draft.known.facts))
-    if told is None or not any(hear_flags(one) or hear_pain(one) is Pain.YES for one in (text, told.as_own)):
+    told = told_of(text, lifters_in(draft.known.facts)) if own else None
+    if told is None or not any(hear_flags(one) or hear_pain(one) is Pain.YES for one in (own, told.as_own)):
         return False
     if draft.session.stack and (draft.works or not draft.compiled.flow.policy.hears_signs):
         return False

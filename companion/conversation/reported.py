@@ -86,8 +86,8 @@ def heard_out(draft: Draft, text: str, in_doubt: bool = False) -> bool:
     if draft.known.facts.get("is_coach") == "yes":
         names, free = lifters_in(draft.known.facts), bool(draft.session.stack and draft.ask.free)
         waits = bool(draft.session.aside or free or (draft.session.stack and draft.ask.safety))
-        text = of_oneself(text, names.values(), not waits and bool(labelled(draft, text)))
-        if about_a_lifter(draft, text):
+        whole, text = text, of_oneself(text, names.values(), not waits and bool(labelled(draft, text)))
+        if about_a_lifter(draft, whole, text):
             return not free or draft.session.aside is not None
     return heard_sign(draft, text, in_doubt=in_doubt) or heard_pain(draft, text, in_doubt)
 

@@ -40,7 +40,8 @@ _STATES: Final = (
     ("since", r"(?:what(?:'s|s| is| has)?|anything|any) (?:new|changed|news)|who (?:do|should) i (?:need to )?(?:look at|see|check|call)"
      r"(?: first| now| today)*|who needs (?:me|attention|help|a look)(?: first| now| today)*"),
     ("", r"(?:my |the )?list|(?:all )?my lifters|everybody|everyone"),
-    ("hurt", rf"{_WHO} (?:hurt|hurting|injured|in pain|pain)|any pain|any injuries"), ("referred", rf"{_WHO} (?:referred|closed)"),
+    ("hurt", rf"(?:{_WHO}|who told me (?:of|about))(?: with| an?| any| some| new)* (?:hurt|hurting|injured|in pain|(?:\w+ )?(?:pain|aches?|"
+     r"numbness|injury)|(?:sore|numb|bad|painful) \w+)|any pain|any injuries"), ("referred", rf"{_WHO} (?:referred|closed)"),
     ("quiet", rf"{_WHO} (?:quiet|silent|missing|stopped answering|not answer(?:ed|ing))|who (?:hasn't|hasnt|haven't) answered"),
     ("over_load", rf"{_WHO} (?:over|above|too heavy)(?: (?:the|their))?(?: load)?(?: limit)?"),
     ("worse", rf"{_WHO} (?:getting )?worse"), ("better", rf"{_WHO} (?:getting )?better"),
@@ -168,9 +169,10 @@ _TO_THE_COACH: Final = re.compile(r"\b(?:told|tells|texted|messaged|wrote|asked|
 _AS_OWN: Final = {"he": "i", "she": "i", "they": "i", "hes": "im", "shes": "im", "theyre": "im", "his": "my", "her": "my", "their": "my",
                   "him": "me", "them": "me", "himself": "myself", "herself": "myself", "themselves": "myself"}
 _ONE_OF_THEIRS: Final = re.compile(
-    r"\b(?:one of (?:my|our|the) |my |our |the |a |an |another )(?:\w+ )?(?:lifters?|clients?|athletes?|trainees?|guy|girl|woman|man|lad|"
-    r"lady|person|kid)(?: of (?:mine|ours)| (?:that |who )?i (?:train|coach)| from (?:my|our|the) \w+)?(?: called| named)?(?=\W|$)|"
-    r"\bone of (?:mine|ours)\b")
+    r"\b(?:(?:i have|i've got|i got|ive got|there is|there's) )?(?:one of (?:my|our|the) |my |our |the |a |an |another )(?:\w+ )?"
+    r"(?:lifters?|clients?|athletes?|trainees?|guy|girl|woman|man|lad|lady|person|kid)"
+    r"(?: of (?:mine|ours)| (?:that |who )?i (?:train|coach)| from (?:my|our|the) \w+)?(?: called| named)?(?=\W|$)|"
+    r"\bone of (?:mine|ours)\b|^\W*(?:who|which of them|any(?:one|body))\b(?= (?:has|had|is|was|said|says|told|got|with|in|feels?|can)\b)")
 """A lifter of theirs who is not named."""
 _ASKS_WHAT_TO_DO: Final = re.compile(
     r"\W*\b(?:so |and )?(?:what|how) (?:should|do|can|must|shall|would) i (?:do|say|tell (?:him|her|them)|answer)\b"

@@ -415,7 +415,9 @@ async def test_whose_a_sign_is_may_be_said_by_name_and_what_to_do_is_told(gym, w
 
 
 @pytest.mark.parametrize("words", ["my lifter sam has chest pain", "Sam texted: i want to end it all", "sam can't pee, what should i do",
-                                   "the guy i train fainted", "is sam ok? he told me his leg is numb", "Tom says he wants to die"])
+                                   "the guy i train fainted", "is sam ok? he told me his leg is numb", "Tom says he wants to die",
+                                   "tell sam to stop, his foot drops", "ask sam for a film, his back hurts",
+                                   "i have a lifter with a slipped disc", "who is numb"])
 async def test_a_sign_of_any_lifter_is_never_taken_for_the_coachs_own(gym, words):
     await gym.linked()
     await gym.say("stop", words, who=KIM)

@@ -30,6 +30,7 @@ NAMES = ("Ana Ruiz", "Tom Becker", "Tom Hale", "Maria Santos", "Will Hurt", "Sti
     ("who's hurt?", Wish("hurt")), ("is anyone hurt", Wish("hurt")), ("who hasn't answered", Wish("quiet")),
     ("who went over the limit", Wish("over_load")), ("whose retest is due", Wish("retest_due")), ("who wrote", Wish("note")),
     ("whats new", Wish("since")), ("who do i need to look at first", Wish("since")), ("my list", Wish("")), ("any pain?", Wish("hurt")),
+    ("who has chest pain", Wish("hurt")), ("anyone with a sore knee?", Wish("hurt")), ("ok seen", Wish("seen")),
     ("show me the quiet ones", Wish("quiet")), ("set ana to 80kg", Wish("pin_load", "ana", "80kg")),
     ("ana max 60", Wish("pin_load", "ana", "60")),
     ("no more than 60 for tom hale", Wish("pin_load", "tom hale", "60")), ("retest ana friday", Wish("retest", "ana")),
