@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from datetime import date, timedelta
+from functools import lru_cache
 from typing import Final
 
 from dateutil.relativedelta import relativedelta
@@ -63,6 +64,7 @@ def read_end(text: str, today: date) -> str:
     return found
 
 
+@lru_cache(64)  # asked of the same words several times in a step
 def past_end(text: str, today: date) -> str:
     """Return the end that words name where it was lately, as text; "" for none: on 2 March "until 1 March" is a slip, or over."""
     if not (found := _UNTIL.search(f" {well_spelt(text)} ")):

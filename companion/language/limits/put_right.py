@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field
 from datetime import date
+from functools import lru_cache
 from typing import Final
 
 from companion.language.limits.amounts import AMOUNT, COUNT, NOT_SO_MUCH, UNIT_WORDS, amount_said, as_number, in_kilos
@@ -52,6 +53,7 @@ NEW_KILOS_TILL: Final = rf"{_MAY}(?=.*{_TILL.pattern})(?:{_PUTS_RIGHT})*{amount_
 """Whole messages that may put a limit's weight and end right, as a pattern; ``new_kilos_till`` and ``new_end_beside`` read them."""
 
 
+@lru_cache(64)  # asked of the same words several times in a step
 def new_end(text: str, today: date) -> str:
     """Return the end of a limit in words that put it right and say no more: "no, till monday", "physio said 3 weeks actually", "doctor
     extended it till may"; a date as text, ``CLEARED``, or "" for no such words."""

@@ -29,6 +29,7 @@ _NO_SLIP: Final = frozenset((
 """Words of their own that are as near to one of these."""
 
 
+@lru_cache(64)  # the same words are read by several rules in a step
 def well_spelt(text: str) -> str:
     """Return a message in normal form, its misspelt words put right."""
     line = _UNIT_BEFORE.sub(r"\1\g<many> \g<unit>s", normalise(text))
