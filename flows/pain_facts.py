@@ -11,7 +11,7 @@ from typing import Final
 from companion.conversation.condition import Facts, Value
 from companion.conversation.effects import LAST_SESSION
 from companion.conversation.flow import Known
-from companion.conversation.moves import SAID_MOST
+from companion.conversation.moves import BESIDE, SAID_MOST
 from companion.language.flags import hear_flags
 from companion.language.pain import Pain, hear_pain
 from companion.language.pain.spots import spots_told
@@ -48,9 +48,18 @@ def spot_of(words: str) -> str:
     return next(iter(spots_told(words)), "")
 
 
-def other_spots(got: Facts, words: str) -> tuple[Mapping[str, Value], ...]:
-    """Return the answers to where it hurts of each other pain that words tell of, in other places than the one asked about."""
-    return tuple({"where": spot} for spot in spots_told(words) if spot != got.get("where")) if "where" in got else ()
+def other_spots(got: Facts, words: str) -> dict[str, str]:
+    """Return each other place that hurts, beside the one asked about, with the words that tell of it: a reply, or those that these
+    questions began with, where they name that one too, or the reply another."""
+    where, began = got.get("where"), "" if BESIDE in got else str(got.get("said", ""))
+    told, first = spots_told(words), spots_told(began)
+    both = {spot: began for spot in first if told or where in first} | dict.fromkeys(told, words)
+    return {spot: said for spot, said in both.items() if spot != where} if where else {}
+
+
+def another_pain(got: Facts, words: str) -> tuple[tuple[str, Mapping[str, Value]], ...]:
+    """Return for each of these the words, and the answer to where it hurts."""
+    return tuple((said, {"where": spot}) for spot, said in other_spots(got, words).items())
 
 
 _YOUR: Final = {"back": "your lower back", "hip": "your hip or groin", "leg": "your leg", "knee": "your knee",

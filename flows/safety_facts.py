@@ -43,7 +43,7 @@ _SADDLE_WORDS = re.compile(r"bladder|bowel|saddle|wet myself|\bpee|\bpoo|toilet|
                            r"(?:both|either|neither) (?:of )?(?:my )?(?:legs?|feet|foot)|feel my (?:legs|feet)|"
                            r"(?:no|lost|losing|without) (?:\w+ )?(?:feeling|sensation|feel) (?:in|of|down) (?:my |the |both )*"
                            r"(?:legs|feet)|\b(?:legs|feet) (?:are |have |feel |been |is |all |so |completely |totally |both |just )*"
-                           r"(?:going |gone |went )?(?:numb|dead)\b", re.IGNORECASE)
+                           r"(?:(?:going |gone |went )?numb|(?:going |gone |went )dead)\b", re.IGNORECASE)
 _LEG_WORDS = re.compile(r"\b(?:numb|tingl|pins|needle|shoot|zing|electric)|can.?t feel", re.IGNORECASE)
 
 

@@ -201,7 +201,7 @@ class Flow:
     cards do not say. ``compatible``: older versions whose open runs continue in this one. ``rests_on``: facts of ``at_start``, and
     choices, on which its movements and loads rest; a run that goes on where one of them has changed, or is no longer on offer, begins
     anew. ``adds``: true of words, typed at any of its questions, that count with those it was begun with. ``another``: of the answers and
-    such words, the answers with which it runs again after this time, once for each other thing they tell of, such as a second pain.
+    such words, the words and the answers with which it runs again after this time, once for each other thing told, such as a second pain.
     """
 
     name: str
@@ -228,7 +228,7 @@ class Flow:
     compatible: tuple[int, ...] = ()
     rests_on: tuple[str, ...] = ()
     adds: Callable[[str], bool] | None = None
-    another: Callable[[Facts, str], tuple[Mapping[str, Value], ...]] | None = None
+    another: Callable[[Facts, str], tuple[tuple[str, Mapping[str, Value]], ...]] | None = None
 
 
 T = TypeVar("T")

@@ -288,8 +288,7 @@ def answer(draft: Draft, given: Answer, sure: bool = False) -> None:
     got |= {name + _SAID: given.raw} if given.more else {}
     ahead = {**frame.noted, **told_ahead(draft, given.raw, given.value)} if given.beside else frame.noted
     _answered(draft, frame._replace(got=got, trail=(*frame.trail, frame.state), noted=ahead))
-    if not given.tapped:
-        told_of_another(draft, given.raw)
+    told_of_another(draft, "" if given.tapped else given.raw)
     _follow(draft, draft.fire(ANSWER), _hold(draft, ask))
 
 
@@ -311,18 +310,19 @@ def _answered(draft: Draft, frame: Frame) -> None:
 
 
 def told_of_another(draft: Draft, text: str) -> bool:
-    """Let the running flow run once more, after this time, for each thing that a message tells of beside what it is asked about, such as a
-    second pain; return False if it tells of nothing else. There it begins with these words, and with what they answer."""
+    """Let the running flow run once more, after this time, for each thing told beside what it is asked about, such as a second pain, in a
+    message ("" for a tap) or in the words it began with; return False where nothing else is. There it begins with the words that tell of
+    it, and with what they answer."""
     frame, flow = draft.top, draft.compiled.flow
     if not flow.another or not (told := flow.another(frame.got, text)):
         return False
     rest, begun_with = draft.session.stack[:-1], _beside_answers(draft)
     waits = waiting_beneath(draft.session.stack)
     more: list[Frame] = []
-    for noted in told:
+    for words, noted in told:
         if all(one.noted != noted for one in waits):
             draft.push(flow.name)
-            more.insert(0, draft.top._replace(got={**begun_with, "said": in_whole_words(text, SAID_MOST), BESIDE: "yes"}, noted=noted))
+            more.insert(0, draft.top._replace(got={**begun_with, "said": in_whole_words(words, SAID_MOST), BESIDE: "yes"}, noted=noted))
     at = len(rest) - len(waits)
     draft.session = draft.session._replace(stack=(*rest[:at], *more, *rest[at:], frame))
     return True

@@ -407,3 +407,18 @@ def test_a_second_pain_waits_until_somebody_sent_at_once_writes_again():
     talk.say("hello")
     assert (talk.session.top.flow, talk.session.top.got["where"], talk.state) == ("pain", "knee", "pain.bad")
     assert level(talk) == "emergency"
+
+
+@pytest.mark.parametrize(("begun", "where"), [("my knee and my lower back hurt", "Knee"), ("my knee hurts", "my back hurts too")])
+def test_a_place_told_in_the_first_words_is_not_lost_to_the_answer(begun: str, where: str):
+    first, second = ("knee", "back") if where == "Knee" else ("back", "knee")
+    talk = said(begun, where, "2", "no", "no", *(["no"] if first == "back" else []))
+    assert (talk.session.top.got["where"], talk.state) == (second, "pain.bad")
+    assert f"You also wrote “{begun}”." in heard(talk)
+    talk.say("2", "no", "no", *(["no"] if second == "back" else []))
+    assert talk.session.top.flow == "about_you", "each is asked about once"
+
+
+def test_one_place_that_is_tapped_otherwise_is_one_pain():
+    talk = said("my hamstring hurts", "Hip or groin", "2", "no", "no", "no")
+    assert talk.session.top.flow == "about_you"

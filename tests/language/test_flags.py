@@ -604,3 +604,13 @@ def test_what_is_said_with_a_time_is_weighed() -> None:
                                    "dizy on the last set", "lite headed after set two", "ok set done, bit dizzy after the last one"])
 def test_light_in_the_head_after_a_set_is_asked_about_however_ordinary_it_is(words: str):
     assert [(one.flag, one.also) for one in hear_flags(words)] == [(Flag.CHEST, ())]
+
+
+@pytest.mark.parametrize("text", ["cant feel either leg", "no feeling in my legs", "legs numb", "both feet tingling", "my legs went dead"])
+def test_both_legs_numb_may_be_of_the_saddle_sign(text):
+    assert Flag.SADDLE in {flag for one in hear_flags(text) for flag in one.named}
+
+
+@pytest.mark.parametrize("text", ["my legs are dead", "dead after legs", "i cant feel my legs working in the squat", "my feet are asleep"])
+def test_tired_legs_are_no_such_sign(text):
+    assert Flag.SADDLE not in {flag for one in hear_flags(text) for flag in one.named}
