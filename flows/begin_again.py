@@ -7,7 +7,7 @@ from companion.conversation.effects import Find, Replan
 from companion.conversation.flow import PARKED, Ask, Do, Flow, Run, Tell
 from companion.conversation.kinds import choice
 from companion.conversation.policy import Policy
-from flows.crisis import CRISIS, HELP, HELPS, UNSAFE
+from flows.crisis import COACH_ASKED, CRISIS, HELP, HELPS, UNSAFE
 
 SAFE = tuple(f"{lead}{said}{end}" for lead in ("", "yes ", "yes, ") for said in ("i'm safe", "i am safe", "safe", "i'm ok", "i'm fine")
              for end in ("", " now", " yes", ", yes"))
@@ -26,6 +26,7 @@ FLOW = Flow(
              fact("begin").is_("yes") & fact("welcome.zone_right").known),
         Tell("Good to have you back.", fact("begin").is_("yes") & ~fact("welcome.zone_right").known),
         Tell(HELP, fact("begin").one_of("later", "unsafe"), must_arrive=True),
+        *(replace(step, only_if=step.only_if & fact("begin").is_("unsafe")) for step in COACH_ASKED),
         Tell("No hurry. Write whenever you like.", fact("begin").is_("later")),
         Tell("Nothing is stopped, so there is nothing to begin again. “Menu” shows what there is.", ~CRISIS),
         Run(PARKED, fact("begin").is_("yes")),

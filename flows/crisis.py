@@ -25,6 +25,13 @@ HELPS = (HELP, "If you are in danger now, call your local emergency number, or g
          "Is somebody near you? Please tell them now how you are.")
 UNSAFE = ("not safe", "unsafe", "i'm not safe", "i am not safe", "no i'm not safe", "no i am not safe", "i don't feel safe",
           "i do not feel safe", "not really safe", "i'm in danger", "i am in danger")
+COACH_ASKED = (
+    Ask("coach_may", "Shall I ask your coach to get in touch with you today? I would not pass on what you wrote.",
+        YesNo(yes="Yes, ask them", no="No"), safety=True, back=False, unread=HELPS, lets=("begin_again",),
+        only_if=fact("coach").is_("yes") & ~fact("coach.gone").is_("yes")),
+    Do(Alert("crisis", "asks their coach to phone them. Please phone them now"), fact("coach_may").is_("yes")),
+    Tell("I have asked them. Don't wait for them to call: call somebody yourself now.", fact("coach_may").is_("yes")))
+"""Whether a coach may be asked to call, and that they are."""
 NOT_SO = ("no", *(f"{lead}{said}" for lead in ("no ", "no, ") for said in ("lol", "haha", "never", "i'm fine", "i'm safe")),
           *(f"{lead}{said}" for lead in ("", "no ", "no, ") for said in ("of course not", "god no", "not at all", "nothing like that")))
 ABOUT_THEM = ("my lifter", "a lifter", "lifter", "about my lifter", "it's about my lifter", "them", "him", "her", "not me")
@@ -57,11 +64,7 @@ FLOW = Flow(
         Tell("I'm glad you told me, and I'm sorry it is this hard. You matter far more than any of this, so the exercise ends here.",
              must_arrive=True),
         Tell(HELP, must_arrive=True),
-        Ask("coach_may", "Shall I ask your coach to get in touch with you today? I would not pass on what you wrote.",
-            YesNo(yes="Yes, ask them", no="No"), safety=True, back=False, unread=HELPS, lets=("begin_again",),
-            only_if=fact("coach").is_("yes") & ~fact("coach.gone").is_("yes")),
-        Do(Alert("crisis", "asks their coach to phone them. Please phone them now"), fact("coach_may").is_("yes")),
-        Tell("I have asked them. Don't wait for them to call: call somebody yourself now.", fact("coach_may").is_("yes")),
+        *COACH_ASKED,
         Tell("I will send no reminders. When you want to go on here, say “begin again”; there is no hurry.", must_arrive=True),
     ),
 )

@@ -9,7 +9,7 @@ from typing import Final
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.conversation.limit_words import ADDED
-from companion.conversation.moves import SAID_MOST
+from companion.conversation.moves import SIGN_MOST
 from companion.language.clearances import not_cleared, signs_off
 from companion.language.findings import without_the_found
 from companion.language.limits import ASKS_END, CLEARED, ToldLimit, by_each, past_end, read_limits, told_more
@@ -42,7 +42,7 @@ def limit_facts(known: Known) -> dict[str, Value]:
     they are meant in."""
     facts: dict[str, Value] = {"on": date.fromisoformat(str(known.facts["today"])).isoformat(),
                                "units": str(known.facts.get("welcome.units", METRIC))}
-    said, cut = known.asked.strip(), len(known.asked) == SAID_MOST
+    said, cut = known.asked.strip(), len(known.asked) == SIGN_MOST
     if re.fullmatch(ASKS_END, said):
         return facts  # what stands is said
     if not_cleared(said):

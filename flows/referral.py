@@ -75,7 +75,7 @@ def said_now(got: Facts, side: str) -> Value | None:
 
 def limit_said(got: Facts, side: str) -> Value | None:
     """Return what was said, if that sets a limit, or may; None for what says only that they were seen, or that they don't know."""
-    said = str(said_now(got, side) or "")
+    said = str(said_now(got, side) or got.get("wrote", ""))  # a limit holds also where it was said of something else
     return None if in_doubt(said) or only_says_seen(said) else limits_told(said)
 
 
@@ -140,7 +140,7 @@ FLOW = Flow(
         Do(Remind("referral", "referral", "{next_time}"), TOLD_AGAIN),
         Ask("may_train", "Did they say that you may train?", YesNo(unsure=True, tells=says_cleared), safety=True,
             only_if=WENT.is_("yes") & ~LIMIT_SAID.known),
-        Run("limits", WENT.is_("yes") & LIMIT_SAID.known, asked="{limit_said}"),
+        Run("limits", WENT.known & LIMIT_SAID.known, asked="{limit_said}"),
         Run("clearance", fact("may_train").is_("yes"), asked="{clears}"),
         Tell("Thank you for telling me. Once you have been told that you may train, say “safety check”: only that opens squats and "
              "tests again.", WENT.is_("yes") & ~fact("may_train").is_("yes")),

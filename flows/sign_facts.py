@@ -10,7 +10,7 @@ from typing import Final
 
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
-from companion.conversation.moves import SAID_MOST
+from companion.conversation.moves import SAID_MOST, SIGN_MOST
 from companion.language.flags import hear_flags
 from companion.language.half import half_of_it
 from companion.language.limits import CLEARED, read_end
@@ -222,7 +222,7 @@ def limit_said(got: Facts, side: str) -> Value | None:
     """Return the words that set a limit: those heard as a clinician's restriction, and what a clearance came with. None for none."""
     said = str(got.get("said", ""))
     if "restriction" in signs_in(got):
-        return said if len(said) >= SAID_MOST else ". ".join(filter(None, (said, limits_among([str(got.get("limits", ""))]))))
+        return said if len(said) >= SIGN_MOST else ". ".join(filter(None, (said, limits_among([str(got.get("limits", ""))]))))
     return limits_among([str(got.get("limits", ""))])
 
 

@@ -135,7 +135,8 @@ def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if one.hurt_flow == "morning":
         words = f"not back to usual {day}" + (f": {one.how}" if one.how else "")
     elif one.hurt_flow != "pain":
-        words = f"{HURT_ASKED} {day}, no answer"
+        waits = one.asked is not None and one.asked.about == "hurt"
+        words = f"{HURT_ASKED} {day}, {'no answer' if waits else 'and said since that nothing did'}"
     elif one.where == "nothing":
         words = f"said {day} that something hurt, then that nothing does"
     else:

@@ -37,6 +37,9 @@ from companion.language.passed_on import in_whole_words
 SAID_MOST: Final = 80
 """Most characters of a reply about pain that are quoted; our choice."""
 
+SIGN_MOST: Final = 3 * SAID_MOST
+"""Most characters kept of a reply about a sign, so that a limit told in it is read whole; our choice."""
+
 ASKED_MOST: Final = 120
 """Most characters of the request a flow was begun with; our choice."""
 

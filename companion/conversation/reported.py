@@ -19,6 +19,7 @@ from companion.conversation.session import Session
 from companion.conversation.signs import beside_the_asked, heard_sign, only_asks
 from companion.conversation.what_meant import is_option, take_meant, tells_what_meant
 from companion.language.act_rules import matches
+from companion.language.being_seen import saw_somebody
 from companion.language.clauses import flat
 from companion.language.coach_words import lifters_in, of_oneself
 from companion.language.courtesies import greets, nods
@@ -123,7 +124,8 @@ def heard_pain(draft: Draft, text: str, in_doubt: bool = False) -> bool:
     if not free and draft.book.command(text):  # such as "how it went": what is asked for by name leaves nothing unsure
         return False
     at_rest = not stack or draft.top.flow == draft.book.home
-    if at_rest and (said := draft.book.sentence(text, draft.known.facts)) and said[0] == draft.book.pain:  # "i take it back"
+    said = draft.book.sentence(text, draft.known.facts) if at_rest else None
+    if said and (said[0] == draft.book.pain or saw_somebody(text)):  # "i take it back"; "saw the doctor, a nerve is pinched"
         return False
     cut_hold(draft)
     ask_aside(draft, "ache", text)

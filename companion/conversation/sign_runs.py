@@ -7,7 +7,7 @@ from typing import Final
 
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Began, Find
-from companion.conversation.moves import SAID_MOST, begin, hurt, leave_all
+from companion.conversation.moves import SIGN_MOST, begin, hurt, leave_all
 from companion.conversation.parking import interrupt
 from companion.conversation.session import Session
 from companion.language.flags import Flag, Heard, hear_flags
@@ -67,7 +67,7 @@ def ask_of(draft: Draft, heard: tuple[Heard, ...], text: str) -> None:
         heard = tuple(one for one in heard if one not in apart)
     draft.push(draft.book.signs)
     sure = "yes" if any(one.sure for one in heard) else "no"
-    got = {"said": text[:SAID_MOST], "heard": " ".join(one.flag.value for one in heard), "sure": sure}
+    got = {"said": text[:SIGN_MOST], "heard": " ".join(one.flag.value for one in heard), "sure": sure}
     if heard[0].also:
         got["among"] = " ".join(flag.value for flag in heard[0].named)
     if Flag.SELF_HARM in heard[0].also:

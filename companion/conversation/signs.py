@@ -11,7 +11,7 @@ from companion.conversation.cards import understood
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, YesNo, pick
-from companion.conversation.moves import SAID_MOST, answer, begin_anew, hurt, move_again, record
+from companion.conversation.moves import SAID_MOST, SIGN_MOST, answer, begin_anew, hurt, move_again, record
 from companion.conversation.sign_runs import (
     ASKED_WITH_PAIN,
     ask_about,
@@ -32,6 +32,7 @@ from companion.conversation.what_meant import (
 )
 from companion.conversation.whole import read_whole
 from companion.language.acts import Asks, hear_act
+from companion.language.being_seen import saw_somebody
 from companion.language.clauses import Mood, clauses, flat
 from companion.language.clearances import signs_off, tells_of_clearance
 from companion.language.findings import tells_no_limit
@@ -113,9 +114,10 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
 
 
 def _begins_with(draft: Draft, text: str) -> bool:
-    """True if a message only tells of a clearance, given or not yet, that they were signed off, that nothing was found, or adds to the
-    limit told before it, where that begins its conversation: it is asked about there."""
-    said = tells_of_clearance(text) or signs_off(text) or tells_no_limit(text) or told_more(text, draft.known.now.date())
+    """True if a message only tells of a clearance, given or not yet, that they were signed off or seen, that nothing was found, or adds to
+    the limit told before it, where that begins its conversation: it is asked about there."""
+    seen = tells_of_clearance(text) or signs_off(text) or tells_no_limit(text) or saw_somebody(text)
+    said = seen or told_more(text, draft.known.now.date())
     return bool(said) and draft.book.sentence(text, draft.known.facts) is not None
 
 
@@ -176,7 +178,7 @@ def _said_again(draft: Draft, waiting: Ask | None, heard: tuple[Heard, ...], tex
         return False
     said = str(draft.top.got.get("said", ""))
     if said and any(one.flag is Flag.RESTRICTION for one in heard) and flat(text).strip(" .!") != flat(said).strip(" .!"):
-        draft.top = draft.top._replace(got={**draft.top.got, "said": f"{said}. {text}"[:SAID_MOST]})
+        draft.top = draft.top._replace(got={**draft.top.got, "said": f"{said}. {text}"[:SIGN_MOST]})
     return _answered(draft, waiting, True, text)
 
 

@@ -32,8 +32,9 @@ _NO: Final = (
     rf"(?:i |they |we )*(?:couldn'?t|could not|can'?t|cant|cannot|didn'?t) (?:get|find)(?: me)? {_APPOINTMENT}(?: yet)?|"
     rf"no {_APPOINTMENT}(?: yet)?|nobody (?:picks|picked|answers|answered)(?: up)?|"
     rf"{_WHO} (?:is|was) (?:closed|shut|full|away|off|on holiday)(?: .+)?")
+_SAW: Final = rf"(?:i )?(?:went|saw|been|have seen|have been)(?: to)?(?: see)? {_WHO}\b.*"
 _YES: Final = (
-    rf"(?:i )?(?:went|saw|been|have seen|have been)(?: to)?(?: see)? {_WHO}\b.*|"
+    rf"{_SAW}|"
     rf"{_WHO}(?: has| have|'s)?(?: just| now)? (?:said|says|told me|tells me|thinks?|reckons?|found|checked|looked at|examined|saw|"
     r"seen|scanned|tested|x-?rayed|gave)\b(?! (?:to come|come|to go|no appointment|they can'?t)\b).*")
 _HOSPITAL: Final = rf"(?:(?:the )?(?:hospital|emergency(?: department| room)?|clinic|urgent care|walk[- ]in|a ?(?:and|&|n) ?e|er)|{_WHO})"
@@ -102,6 +103,11 @@ def only_says_seen(text: str) -> bool:
     """True if words say that somebody was seen, and at most that it was nothing: nothing to leave out."""
     line = normalise(text).strip(" .!")
     return bool(_READ_FIRST[-1][1].fullmatch(line)) and not re.search(r"\b(?:easy|rest|not to)\b", line)
+
+
+def saw_somebody(text: str) -> bool:
+    """True if words begin with having gone to be seen: "saw the doctor, a nerve is pinched"."""
+    return bool(re.fullmatch(f"{_LEAD}{_SAW}", normalise(text).strip(" .!")))
 
 
 def will_not_go(text: str) -> bool:

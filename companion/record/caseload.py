@@ -157,7 +157,7 @@ select m.person, (select min(name) from addresses a where a.person = m.person), 
      n.flow = 'note_to_coach' and n.key = 'text' and n.status = 'ok' and n.at > m.looked and (:coach is null or not exists (select 1
      from coach_roles c where c.person <> :coach and cast(c.person as text) = u.asked)) order by n.id desc limit 1) end,
     m.looked, m.snoozed, m.snoozed_at, m.dismissed,
-    {_ALERT.format("u.flow = 'crisis' and a.at > ifnull(m.reviewed, '')")},
+    {_ALERT.format("u.flow in ('crisis', 'begin_again') and a.at > ifnull(m.reviewed, '')")},
     {_ALERT.format(f"u.flow in {CLINICIANS_WORD} and a.seen_at is null")},
     case when hr.flow = 'pain' then {TOLD_SINCE.format(at='hr.began_at', person='m.person')} end,
     exists (select 1 from coach_roles c where c.person = m.person and c.until is null) and not exists (

@@ -851,3 +851,37 @@ async def test_seen_in_a_coachs_words_asks_whose_alert_it_is_of(gym):
     assert gym.db.execute("select count(*) from alerts where seen_at is not null").fetchone() == (0,)
     await gym.say("Seen: sam", who=KIM)
     assert gym.heard(KIM)[-1] == "Noted: you have seen it. sam can read that."
+
+
+async def test_somebody_who_is_not_safe_when_they_write_again_is_offered_their_coach_anew(gym):
+    await gym.linked()
+    await gym.say("i want to kill myself", "Yes, ask them")
+    gym.clock.at += timedelta(days=1)
+    before = len(gym.heard(KIM))
+    assert (await gym.say("hello", "I am not safe"))[-1].startswith("Shall I ask your coach to get in touch with you today?")
+    assert gym.heard(KIM)[before:] == []
+    await gym.say("Yes, ask them")
+    assert gym.heard(KIM)[before:] == ["sam, call wanted now: asks their coach to phone them. Please phone them now"]
+    await gym.say("Seen", "my lifters", who=KIM)
+    assert any("asked on Tuesday that you call them" in text or "asked today that you call them" in text for text in gym.heard(KIM)[before:])
+
+
+async def test_a_question_whether_something_hurt_that_was_denied_since_is_not_told_as_open(gym):
+    await gym.linked()
+    await gym.say("something feels off in my back")
+    gym.clock.at += timedelta(minutes=6)
+    await gym.companion.sweep()
+    await gym.say("No")
+    await gym.say("my lifters", who=KIM)
+    assert any("was asked whether something hurt today, and said since that nothing did" in text for text in gym.heard(KIM)[-3:])
+
+
+async def test_what_a_clinician_found_and_said_is_told_with_having_been_seen(gym):
+    await gym.linked()
+    await gym.say("my left foot drops when i walk", "yes", "no")
+    gym.clock.at += timedelta(days=1)
+    await gym.companion.sweep()
+    await gym.say("saw the doctor, he said nerve is pinched, no lifting for 4 weeks")
+    assert "Have you been seen about what you told me?" in gym.heard(SAM)[-1]
+    await gym.say("Not yet")
+    assert any("What were you told to leave out?" in text for text in gym.heard(SAM)[-3:]), "the limit holds all the same"

@@ -8,7 +8,7 @@ from importlib import import_module
 from typing import Any
 
 from companion.conversation.flow import Known
-from companion.conversation.moves import SAID_MOST
+from companion.conversation.moves import SIGN_MOST
 from companion.screening.limits import Limit, LimitPart, as_text, limits_in
 from flows.clearance_facts import clearance_facts, sets_limit
 from flows.limit_facts import UNSAID, limit_facts, show_in
@@ -49,7 +49,7 @@ def test_a_telling_begins_with_its_words_the_day_and_the_units():
     day = {"on": "2026-03-02", "units": "metric"}
     assert limit_facts(known(" no squats ")) == {**day, "given": "no squats"}
     assert limit_facts(known("", welcome__units="imperial")) == {**day, "units": "imperial"}
-    cut = "x" * SAID_MOST
+    cut = "x" * SIGN_MOST
     assert limit_facts(known(cut)) == {**day, "cut": cut}
     assert limit_facts(known(cut[1:])) == {**day, "given": cut[1:]}
 

@@ -10,7 +10,7 @@ import pytest
 
 from companion.conversation.condition import Value
 from companion.conversation.effects import Alert, Began, Record, Remind
-from companion.conversation.moves import SAID_MOST
+from companion.conversation.moves import SIGN_MOST
 from companion.screening.limits import Limit, LimitPart, as_text, facts_in, limits_in
 from flows.catalogue import BOOK
 from flows.squat_day import FLOW as SQUAT_DAY
@@ -133,9 +133,9 @@ def test_a_courtesy_or_half_a_clearance_does_not_say_that_there_is_no_limit(word
 
 
 def test_words_that_may_have_been_cut_are_asked_for_again():
-    words = "my doctor told me on the phone this morning that i may not do any lifting for two weeks from now"
+    words = "my doctor told me on the phone this morning that i may not do lifting" + 8 * ", not at home and not in the gym" + " for weeks"
     talk = Limited("home").say(words, "yes")
-    assert len(words) > SAID_MOST
+    assert len(words) > SIGN_MOST
     assert talk.state == "limits.words"
 
 
@@ -759,8 +759,8 @@ def test_a_second_limit_told_before_the_first_is_confirmed_closes_everything_unt
 def test_two_limits_told_one_after_the_other_keep_their_clinicians():
     first, second = "my doctor said no bending for 2 weeks", "and no hamstring stretching said the surgeon"
     talk = Limited("home").say(first, second)
-    assert talk.state == "limits.words", "too long to be carried over whole"
-    talk.say(f"{first}. {second}", "for 2 weeks", "yes")
+    assert talk.state == "limits.until_2", "both are read, and only the missing end is asked for"
+    talk.say("for 2 weeks", "yes")
     assert [(limit.parts, limit.by) for limit in talk.limits] == [(BENT.parts, "a doctor"), ({LimitPart.HAMSTRINGS}, "a surgeon")]
 
 

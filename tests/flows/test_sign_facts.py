@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from companion.conversation.moves import SAID_MOST
+from companion.conversation.moves import SIGN_MOST
 from flows import sign_facts
 from flows.sign_facts import may_be, signs_in
 from tests.table import each_row
@@ -137,8 +137,8 @@ def test_an_old_disc_or_pregnancy_leaves_body_weight_only(heard: str, answers: d
     ({"heard": "restriction", "said": "my doctor said no lifting", "limits": "nothing over 40 kg"},
      "my doctor said no lifting. nothing over 40 kg"),
     ({"heard": "heart_history", "said": "i have a stent", "limits": "nothing over 40 kg"}, "nothing over 40 kg"),
-    *(({"heard": "restriction", "said": long, "limits": "no bending"}, long if len(long) == SAID_MOST else f"{long}. no bending")
-      for long in (("no lifting " * 40)[:SAID_MOST], ("no lifting " * 40)[: SAID_MOST - 1])),
+    *(({"heard": "restriction", "said": long, "limits": "no bending"}, long if len(long) == SIGN_MOST else f"{long}. no bending")
+      for long in (("no lifting " * 40)[:SIGN_MOST], ("no lifting " * 40)[: SIGN_MOST - 1])),
     ({"heard": "heart_history", "said": "i have a stent", "limits": "none"}, None), ({"heard": "heart_history", "said": "a stent"}, None)])
 def test_a_limit_is_what_was_heard_as_one_and_what_a_clearance_came_with(got: dict[str, Any], limit: str | None):
     assert of("limit_said", got) == limit
