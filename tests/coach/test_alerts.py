@@ -863,7 +863,8 @@ async def test_somebody_who_is_not_safe_when_they_write_again_is_offered_their_c
     await gym.say("Yes, ask them")
     assert gym.heard(KIM)[before:] == ["sam, call wanted now: asks their coach to phone them. Please phone them now"]
     await gym.say("Seen", "my lifters", who=KIM)
-    assert any("asked on Tuesday that you call them" in text or "asked today that you call them" in text for text in gym.heard(KIM)[before:])
+    heard = gym.heard(KIM)[before:]
+    assert any("asked on Tuesday that you call them" in text or "asked today that you call them" in text for text in heard)
 
 
 async def test_a_question_whether_something_hurt_that_was_denied_since_is_not_told_as_open(gym):
