@@ -6,6 +6,6 @@ from companion.conversation.policy import Policy
 from flows.coach_shared import COACHES_ONLY, asked_of
 
 FLOW = Flow(
-    "alert_seen", version=1, title="Seen", policy=Policy.PAGE, command=None, gates=(COACHES_ONLY,), at_start=asked_of,
+    "alert_seen", version=1, title="Seen", policy=Policy.VIEW, command=None, gates=(COACHES_ONLY,), at_start=asked_of,
     steps=(Do(Act("seen", "{of}", "{asked_what}")),),
 )

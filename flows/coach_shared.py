@@ -31,5 +31,5 @@ def asked_of(known: Known) -> dict[str, Value]:
 
 def page_flow(name: str, title: str, **more: Any) -> Flow:
     """Return the flow that shows a coach the view of its own name, of what it was asked for; ``more``: how else it is begun."""
-    return Flow(name, version=1, title=title, policy=Policy.PAGE, gates=(COACHES_ONLY,), at_start=asked_for,
+    return Flow(name, version=1, title=title, policy=Policy.VIEW, gates=(COACHES_ONLY,), at_start=asked_for,
                 steps=(Do(Show(name, "{asked}")),), **more)

@@ -56,10 +56,10 @@ def _begins(draft: Draft, text: str) -> tuple[str, str] | None:
 
 
 def _may_begin(draft: Draft, flow: str) -> bool:
-    """True if a flow may begin before it is known whether something hurt: the person's own data, and what only somebody who was sent to be
-    seen tells of that, since all stays closed for them until they are asked about pain anew."""
+    """True if a flow may begin before it is known whether something hurt: the person's own data, what a coach looks up of others, and what
+    only somebody who was sent to be seen tells of that, since all stays closed for them until they are asked about pain anew."""
     at_rest, begun = not draft.session.stack or draft.top.flow == draft.book.home, draft.book[flow].flow
-    return begun.policy.always or (at_rest and begun.policy.told and begun.said_by != ALWAYS)
+    return begun.policy.always or begun.policy.looks or (at_rest and begun.policy.told and begun.said_by != ALWAYS)
 
 
 def _answer(draft: Draft, text: str) -> None:

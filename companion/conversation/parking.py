@@ -9,7 +9,7 @@ from companion.conversation.asking import ask_again, stand_again
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Ended
 from companion.conversation.flow import Ask
-from companion.conversation.moves import begin_anew, end, withdraw
+from companion.conversation.moves import begin, begin_anew, end, withdraw
 from companion.conversation.session import Frame
 from companion.conversation.table import INTERRUPTED, STOP
 
@@ -106,6 +106,9 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
     A flow that replaces home starts where home is asked for.
     """
     flow = draft.book.first(draft.known.facts) if flow == draft.book.home else flow
+    if draft.book[flow].flow.policy.looks and _asked_of_oneself(draft):
+        _look(draft, flow, asked)
+        return
     running = draft.session.stack
     if running and draft.compiled.flow.policy.holds and not draft.book[flow].flow.policy.always and flow not in draft.ask.lets:
         if draft.top.flow == flow and not draft.compiled.flow.policy.hears_pain:
@@ -145,6 +148,21 @@ def start(draft: Draft, flow: str, asked: str = "") -> None:
     draft.session = draft.session._replace(stack=(), parked=parked, aside=None)
     if asked or not draft.unpark(flow, over=draft.book[flow].flow.policy.told):
         draft.push(flow, asked)
+
+
+def _asked_of_oneself(draft: Draft) -> bool:
+    """True if what is open asks about the person's own pain, a sign, or help."""
+    book, aside = draft.book, draft.session.aside
+    return bool(aside and aside.if_hurt) or (bool(draft.session.stack) and draft.top.flow in (book.pain, book.signs, book.crisis))
+
+
+def _look(draft: Draft, flow: str, asked: str) -> None:
+    """Show a page, which is over at once, and ask what is open again; nothing of that changes."""
+    before = draft.session
+    draft.push(flow, asked)
+    begin(draft)
+    draft.session = before._replace(runs=draft.session.runs)
+    stand_again(draft, "")
 
 
 def _over(draft: Draft, frame: Frame) -> bool:

@@ -16,6 +16,7 @@ class Policy:
     an interruption. ``reopens``: false if its last answer can't be taken back once it is done. ``quiet``: no menu follows it.
     ``pages``: its messages may wait until the person asks for more. ``told``: it asks what a clinician said, so that words which may be
     a sign that is not urgent are mostly its answers.
+    ``looks``: a view of somebody else's without questions: shown over questions about pain, a sign or help, which stand again after it.
     ``ends_all``: at its end nothing goes on that waited for it; open questions about signs and pain stay parked. ``stops``: its questions
     have a stop button. ``beside``: it begins over the open question, which is asked again after it.
     """
@@ -32,11 +33,13 @@ class Policy:
     beside: bool = False
     pages: bool = False
     told: bool = False
+    looks: bool = False
     ends_all: bool = False
 
     TEST: ClassVar[Policy]
     TALK: ClassVar[Policy]
     PAGE: ClassVar[Policy]
+    VIEW: ClassVar[Policy]
     BESIDE: ClassVar[Policy]
     MENU: ClassVar[Policy]
     FOLLOW_UP: ClassVar[Policy]
@@ -57,6 +60,9 @@ Policy.TALK = Policy(counted=False)
 
 Policy.PAGE = replace(Policy.TALK, quiet=True)
 """A page to read, without questions."""
+
+Policy.VIEW = replace(Policy.PAGE, looks=True)
+"""A coach's page of a lifter, or of all."""
 
 Policy.BESIDE = replace(Policy.PAGE, reopens=False, beside=True)
 """An answer to a question of the person's, over whatever is open."""

@@ -44,7 +44,7 @@ from companion.conversation.invitations import answers_invitation, begins_invite
 from companion.conversation.kinds import HALF_IS_YES, Answer, ReadingContext, Ready, pick
 from companion.conversation.labels import labelled
 from companion.conversation.moves import answer, begin_anew, hurt, noted, skip, told_of_later
-from companion.conversation.of_lifters import of_a_lifter, says_whose
+from companion.conversation.of_lifters import of_a_lifter, says_whose, taken_back_for_a_lifter
 from companion.conversation.pages import MORE_PAGES, asks_for_more, show_more
 from companion.conversation.parking import THESE_FIRST, go_on, interrupt, leave, over_again, park, start
 from companion.conversation.prompt import ASIDE, BACK, NOTED, SKIP, STOP, read_payload, read_start
@@ -114,6 +114,8 @@ def _typed(draft: Draft, text: str, harmless: bool) -> None:
         draft.say(WAITS)
     elif is_option(draft, text):
         take_read(draft, text, draft.ask.kind.read(text, draft.context))
+    elif taken_back_for_a_lifter(draft, text):
+        pass
     elif draft.ask.unread and says_nothing_here(draft, text):
         ask_again(draft, draft.ask.unread[0], draft.ask.unread[1:])
     elif same := as_before(draft, text):
@@ -301,7 +303,8 @@ def tapped(draft: Draft, data: str) -> None:
         return
     aside = draft.session.aside
     if (begun := read_start(data)) and begun[0] in draft.book.flows:
-        if aside and aside.if_hurt and not draft.book[begun[0]].flow.policy.always:
+        policy = draft.book[begun[0]].flow.policy
+        if aside and aside.if_hurt and not (policy.always or policy.looks):
             ask_again(draft, THESE_FIRST)
         else:
             start(draft, *begun)

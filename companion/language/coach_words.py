@@ -10,6 +10,7 @@ from unicodedata import category, normalize
 
 from rapidfuzz.distance import OSA
 
+from companion.language.flags.spelling import KNOWN_WORDS
 from companion.language.phrases import hear, normalise
 
 K = TypeVar("K")
@@ -169,36 +170,53 @@ _TO_THE_COACH: Final = re.compile(r"\b(?:told|tells|texted|messaged|wrote|asked|
 _AS_OWN: Final = {"he": "i", "she": "i", "they": "i", "hes": "im", "shes": "im", "theyre": "im", "his": "my", "her": "my", "their": "my",
                   "him": "me", "them": "me", "himself": "myself", "herself": "myself", "themselves": "myself"}
 _ONE_OF_THEIRS: Final = re.compile(
-    r"\b(?:(?:i have|i've got|i got|ive got|there is|there's) )?(?:one of (?:my|our|the) |my |our |the |a |an |another )(?:\w+ )?"
+    r"\b(?:(?:i have|i've got|i got|ive got|there is|there's) )?(?:one of (?:my|our|the) |my |our |the |a |an |another |\w+'s )(?:\w+ )?"
     r"(?:lifters?|clients?|athletes?|trainees?|guy|girl|woman|man|lad|lady|person|kid)"
     r"(?: of (?:mine|ours)| (?:that |who )?i (?:train|coach)| from (?:my|our|the) \w+)?(?: called| named)?(?=\W|$)|"
     r"\bone of (?:mine|ours)\b|^\W*(?:who|which of them|any(?:one|body))\b(?= (?:has|had|is|was|said|says|told|got|with|in|feels?|can)\b)")
 """A lifter of theirs who is not named."""
 _ASKS_WHAT_TO_DO: Final = re.compile(
-    r"\W*\b(?:so |and )?(?:what|how) (?:should|do|can|must|shall|would) i (?:do|say|tell (?:him|her|them)|answer)\b"
+    r"\W*\b(?:(?:so|and|or|but) )?(?:(?:what|how|who|where) )?(?:should|do|can|could|must|shall|would|may) (?:i|we)\b[^.!?]*[.!?]*$|"
+    r"\W*\b(?:so |and )?(?:what|how) (?:should|do|can|must|shall|would) (?:i|we) (?:do|say|tell (?:him|her|them)|answer)\b"
     r"(?: now| here| if| when)?\W*")
+"""What a coach asks to do for somebody, after what they tell of them."""
+_FRAMED: Final = re.compile(
+    r"\W*(?:help(?: me)?\W+)?(?:(?:can|could|should|may|shall|must|do) (?:i|we) (?:let|have|make|allow|keep|tell|stop|leave|send|help)|"
+    r"(?:i|we)(?:'?ve|'?m| have| am)?(?: just| only)? ?(?:think|thought|believe|guess|fear|see|saw|seen|noticed?|heard?|know|worry|"
+    r"found(?: out)?|worried|scared|afraid|was told|got told|told|watched)(?: (?:that|about|for|of|how))*)\W+|\W*help(?: me)?\W+")
+"""What a coach says of themselves before they tell of somebody: "i think he …", "can i let her …"."""
 _QUOTES: Final = re.compile(r"\W+(?:just |has |have )?(?:texts?|texted|writes?|wrote|messaged?|says?|said)\b(?: me)?\W*")
 _SAYS_OF_THEM: Final = re.compile(r"\W*[^\W\d_]+ (?:just |has )?(?:says?|said|texts?|texted|writes?|wrote|messaged?)(?: me)?\W+(?:that )?"
                                   r"(?=(?:he|she|they|his|her|their)\b)")
 """Somebody of any name who says something of themselves."""
+_DOES: Final = re.compile(
+    r"([^\W\d_]{2,})(?:'s\b|s (?=(?:left|right|lower|back|legs?|foot|feet|knee|hip|chest|heart|bladder)\b)|"
+    r"(?= (?:just |now |also )?(?:has|hasn't|hasnt|had|is|isn't|isnt|was|says?|said|feels?|felt|gets|got|can't|cant|cannot|can|couldn't|"
+    r"couldnt|keeps|lost|fell|wants|collapsed|fainted|passed|blacked|wet|dropped|told|texted|wrote|complains?|complained|reports?|"
+    r"thinks?)\b))")
+"""Somebody of a name that we don't know, and what is said of them."""
+_PART: Final = re.compile(r"[,.;:!?\n]+|\b(?:and|but|so|because)\b")
 SOMEBODY: Final = "?"
 """Whom a message tells of that begins with "he" or "her leg": a lifter who is not named."""
 
 
 class ToldOf(NamedTuple):
-    """Of whom a message tells, by number or ``SOMEBODY``, and what they would have written themselves."""
+    """Of whom a message tells, by number or ``SOMEBODY``, what they would have written themselves, and the parts of it that have words of
+    the coach's own too."""
 
     who: str
     as_own: str
+    own: str = ""
 
 
 def told_of(text: str, names: Mapping[str, str]) -> ToldOf | None:
-    """Return of which lifter a coach's message tells: it names one, passes on what one wrote, speaks of "my lifter", or begins with "he",
-    and has no word of the coach; None for none. A name that begins other sentences too ("will faint if it goes on") counts only with
+    """Return of which lifter a coach's message tells: it names one, passes on what one wrote, speaks of "my lifter", or begins with "he" or
+    a name that we don't know; None for none. A name that begins other sentences too ("will faint if it goes on") counts only with
     such a word as "has" after it. ``names``: number → name."""
-    said = _ASKS_WHAT_TO_DO.sub(" ", _ONE_OF_THEIRS.sub("they", _TO_THE_COACH.sub("said", text.casefold().replace("’", "'")))).strip()
     if not names:
         return None
+    said = _TO_THE_COACH.sub("said", text.casefold().replace("’", "'"))
+    said = _ASKS_WHAT_TO_DO.sub(" ", _FRAMED.sub("", _ONE_OF_THEIRS.sub("they", said), count=1)).strip()
     opening = _OPENING.match(said)
     rest = said[opening.end():] if opening else said
     named = [(who, part) for who, name in names.items() for part in dict.fromkeys((name.casefold(), name.casefold().split()[0]))]
@@ -206,21 +224,26 @@ def told_of(text: str, names: Mapping[str, str]) -> ToldOf | None:
         after = rest.removeprefix(part)
         if after != rest and part not in _BEGINS_TOO and (quoted := _QUOTES.match(after)) and _OF_ONESELF & _letters(after[quoted.end():]):
             return ToldOf(who, after[quoted.end():])
-    if _OF_ONESELF & _letters(said):
-        return None
+    own = ", ".join(part for one in _PART.split(said) if _OF_ONESELF & _letters(part := _FRAMED.sub("", one, count=1)))
     for who, part in named:
         after = rest.removeprefix(part)
         of = _OF_OTHERS.match(after)
         if after != rest and (of or not (after[:1].isalnum() or part in _BEGINS_TOO)):
-            return ToldOf(who, _as_own(f"my{after[of.end():]}" if of and of[0] in ("s", "'s") else f"i{after}"))
+            return ToldOf(who, _as_own(f"my{after[of.end():]}" if of and of[0] in ("s", "'s") else f"i{after}"), own)
     for who, part in named:
         if part not in _BEGINS_TOO and (there := re.search(rf"\b{re.escape(part)}\b", rest)):
-            return ToldOf(who, _as_own(rest[there.end():].lstrip(" ,.:;")))
+            return ToldOf(who, _as_own(rest[there.end():].lstrip(" ,.:;")), own)
     first = _LETTERS.search(rest.split(" ", 1)[0].replace("'", ""))
     if first and first[0] in _AS_OWN:
-        return ToldOf(SOMEBODY, _as_own(rest))
+        return ToldOf(SOMEBODY, _as_own(rest), own)
     says = _SAYS_OF_THEM.match(rest)
-    return ToldOf(SOMEBODY, _as_own(rest[says.end():])) if says else None
+    if says:
+        return ToldOf(SOMEBODY, _as_own(rest[says.end():]), own)
+    does = None if own else _DOES.match(rest)
+    if does and does[1] not in KNOWN_WORDS:
+        theirs, what = "my" if does[0] != does[1] else "i", rest[does.end():].strip()
+        return ToldOf(SOMEBODY, _as_own(f"{theirs} {what}"))
+    return None
 
 
 def _letters(said: str) -> set[str]:
@@ -228,7 +251,8 @@ def _letters(said: str) -> set[str]:
 
 
 def _as_own(said: str) -> str:
-    return " ".join(_AS_OWN.get(word.replace("'", ""), word) for word in said.split())
+    said = " ".join(_AS_OWN.get(word.replace("'", ""), word) for word in said.split())
+    return re.sub(r"^i (?:is|has)\b", lambda found: "i am" if found[0] == "i is" else "i have", said)
 
 
 def called(typed: str, names: Mapping[K, str]) -> list[K]:

@@ -8,9 +8,6 @@ import pytest
 
 from companion.app.due import UNSEEN_UNTIL
 from companion.coach.report import report_html
-from companion.conversation.events import Typed
-from companion.conversation.flow import Known
-from companion.conversation.step import step
 from companion.language.passed_on import passed_on
 from companion.record import people
 from companion.record.context import standing_now
@@ -19,8 +16,6 @@ from flows.catalogue import BOOK
 from flows.crisis import HELP
 from tests.app.test_service import CHECK, WARM
 from tests.coach.gym import KIM, MIA, ODA, SAM
-from tests.corpus.turns import session_at
-from tests.drive import NOW
 
 
 async def test_pain_is_told_at_once_with_a_button_to_write_back(gym):
@@ -389,54 +384,6 @@ async def test_who_has_no_coach_hears_nothing_of_one(gym):
     assert await pass_hours(gym, 5) == []
 
 
-@pytest.mark.parametrize("words", [
-    "sam fainted in the gym yesterday", "Sam's left leg gave way", "sam says his chest hurts", "fyi sam is pregnant",
-    "Sam told me he wants to kill himself"])
-async def test_a_sign_that_a_coach_tells_of_a_lifter_is_noted_of_nobody_and_the_coach_hears_what_to_do(gym, words):
-    await gym.linked()
-    assert (await gym.say("stop", words, who=KIM))[-1] == f"Is “{words}” about your lifter, or about you?"
-    told = (await gym.say("My lifter", who=KIM))[-1]
-    assert "get them emergency help now" in told
-    assert gym.shown[-1].buttons[0][0].data == f"go.coach_note.{gym.id_of(SAM)}"
-    assert not gym.db.execute("select 1 from answers where flow in ('signs', 'pain', 'crisis')").fetchone()
-
-
-async def test_a_sign_of_a_lifter_without_a_name_leads_to_the_caseload(gym):
-    await gym.linked()
-    await gym.say("stop", "her left leg gave way", "them", who=KIM)
-    assert gym.shown[-1].buttons[0][0].data == "go.caseload"
-
-
-@pytest.mark.parametrize("whose", ["sam", "it's about sam", "my lifter sam", "Sam's", "one of my clients"])
-async def test_whose_a_sign_is_may_be_said_by_name_and_what_to_do_is_told(gym, whose):
-    await gym.linked()
-    await gym.say("stop", "sam says he doesn't want to live anymore", whose, who=KIM)
-    assert "get them emergency help now" in gym.heard(KIM)[-1]
-
-
-@pytest.mark.parametrize("words", ["my lifter sam has chest pain", "Sam texted: i want to end it all", "sam can't pee, what should i do",
-                                   "the guy i train fainted", "is sam ok? he told me his leg is numb", "Tom says he wants to die",
-                                   "tell sam to stop, his foot drops", "ask sam for a film, his back hurts",
-                                   "i have a lifter with a slipped disc", "who is numb"])
-async def test_a_sign_of_any_lifter_is_never_taken_for_the_coachs_own(gym, words):
-    await gym.linked()
-    await gym.say("stop", words, who=KIM)
-    aside = people.load_session(gym.db, gym.id_of(KIM)).aside
-    assert aside is not None
-    assert aside.about == "whose"
-    await gym.say("my lifter", who=KIM)
-    assert "get them emergency help now" in gym.heard(KIM)[-1]
-
-
-@pytest.mark.parametrize("asked", ["my lifters", "what's up with sam"])
-async def test_to_whose_it_is_something_else_that_is_asked_for_is_no_answer(gym, asked):
-    await gym.linked()
-    await gym.say("stop", "mia fainted", who=KIM)
-    before = len(gym.heard(KIM))
-    await gym.say(asked, who=KIM)
-    assert not any("get them emergency help now" in text for text in gym.heard(KIM)[before:])
-
-
 async def test_in_a_crisis_a_coach_whom_no_message_reaches_is_not_offered(gym):
     await gym.linked()
     people.mark_gone(gym.db, "terminal", "kim", gym.clock.now(), "blocked the bot")
@@ -476,28 +423,6 @@ async def test_a_limit_told_after_pain_takes_no_reason_from_what_stands(gym):
     await gym.say("my back hurts", "Leg", "5", "no", "yes", "yes", "no", "no", *LIMITED)
     level, because = gym.db.execute("select value, because from findings where name = 'safety.level' order by id desc").fetchone()
     assert (level, because) == ("clinician", "what was said before still stands")
-
-
-async def test_a_sign_that_turns_out_to_be_the_coachs_own_is_asked_about_as_ever(gym):
-    await gym.linked()
-    await gym.say("stop", "sam fainted in the gym yesterday", "me", who=KIM)
-    assert people.load_session(gym.db, gym.id_of(KIM)).stack[-1].flow == "signs"
-
-
-async def test_what_a_coach_writes_to_a_lifter_about_their_pain_is_passed_on_as_it_is(gym):
-    await gym.linked()
-    await gym.tap(KIM, f"go.coach_note.{gym.id_of(SAM)}")
-    assert (await gym.say("sam, chest pain is never normal: see a doctor", who=KIM))[-1].startswith("Send it to sam like this?")
-
-
-@pytest.mark.parametrize("words", ["they hurt", "her left leg gave way", "sam fainted"])
-def test_while_a_coachs_own_body_is_at_work_it_is_not_asked_whose_pain_it_is(words):
-    (session, facts), coach = session_at("hinge_to_squat/did"), {"is_coach": "yes", "lifter.1": "Sam"}
-    at_rest, rest_facts = session_at("about_you/years")
-    working = step(BOOK, session, Typed(words), Known({**facts, **coach}, NOW)).session
-    resting = step(BOOK, at_rest, Typed(words), Known({**rest_facts, **coach}, NOW)).session
-    assert working.stack[-1].flow in ("pain", "signs")
-    assert resting.aside.about == "whose"
 
 
 async def in_a_while(gym, minutes: int = 60) -> list[str]:
