@@ -48,7 +48,7 @@ FLOW = Flow(
     command=("cleared", "clearance", "i am cleared", "i'm cleared", "i have been cleared"),
     sentences=CLEARANCES, fits=may_clear,
     facts=(WAITS, STAND, SAID_BESIDE, Fact("with_said", values=STANDING), Fact("limits_told", of=limits_told),
-           Fact("tomorrow", of=tomorrow), Fact("before_words", values=("no squats, until they clear you",)),
+           Fact("tomorrow", of=tomorrow), Fact("before_words", values=("no squats, until cleared",)),
            Fact(CLEARED_SAID, values=SENTENCES), *CLEARED_FACTS, TO_LOAD, LIMITED, Fact("before", values=STANDING),
            OTHERS, LIFTS, NEWER, Fact("after_what", of=after_what), Fact("for_read", values=("lifting", "squats")),
            Fact("cleared_words", of=cleared_words), Fact("left", values=STANDING, of=limits_left),

@@ -13,7 +13,7 @@ from flows.shared import WELCOMED
 
 DUE, OVER = Fact("due", values=("yes", "no")), fact("over")
 ENDED, AGAIN = DUE.is_("yes"), Fact("asked_on", values=("2026-03-16",), of=asked_after)
-UNCLEARED = Fact("waits_words", values=("no squats, until they clear you",))
+UNCLEARED = Fact("waits_words", values=("no squats, until cleared",))
 """What stands until they are cleared, where no other limit has come to its date: it is asked about now and then."""
 
 UNTIL_GIVEN = Fact("end_given", of=end_given)

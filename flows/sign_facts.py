@@ -14,6 +14,7 @@ from companion.conversation.moves import SAID_MOST, SIGN_MOST
 from companion.language.flags import hear_flags
 from companion.language.half import half_of_it
 from companion.language.limits import CLEARED, read_end
+from companion.language.pain import Pain, hear_pain
 from companion.language.passed_on import in_whole_words
 from companion.screening.levels import STILL_STANDS
 from companion.screening.safety import Level, SafetyOutcome, worst
@@ -90,6 +91,17 @@ def fits_still(got: Facts, side: str) -> Value:
 @lru_cache
 def _fits(meant: str, about: tuple[str, ...]) -> bool:
     return half_of_it(meant) or any(flag.value in about for one in hear_flags(meant) for flag in one.named)
+
+
+def tells_more(got: Facts, side: str) -> Value:
+    """Return "yes" where the words that say what was meant report another sign, or pain: it has questions of its own."""
+    return "yes" if _more(str(got["meant"]), (*str(got.get("heard", "")).split(), *may_be(got))) else "no"
+
+
+@lru_cache
+def _more(meant: str, about: tuple[str, ...]) -> bool:
+    others = [one for one in hear_flags(meant) if not any(flag.value in about for flag in one.named)]
+    return bool(others) or (not _fits(meant, about) and hear_pain(meant) is Pain.YES)
 
 
 def wrote(got: Facts, side: str) -> Value:

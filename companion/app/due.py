@@ -35,7 +35,7 @@ from companion.reminders.basis import wall_time
 from companion.reminders.decision import decide, leaves_until
 from companion.reminders.kinds import HURT, HURT_AFTER, REMINDER_KINDS
 from companion.reminders.planner import add_round, begin_anew, replan, replan_as_of
-from companion.screening.levels import CALL
+from companion.screening.levels import CALL, URGENT_LEVELS
 from companion.screening.limits import Work
 from companion.screening.safety import Level
 from companion.screening.sources import SOURCES
@@ -330,20 +330,23 @@ class DueSweep:
 
 def _left_open(db: sqlite3.Connection, one: Unfinished, facts: Facts) -> Alert:
     """Return what a coach is told of questions left open: the words that were written, and the answers so far. The level is theirs, of all
-    that makes up what stands, and left out where it was not told to the lifter, who is to answer first."""
+    that makes up what stands; of a sign or a warning the care that was told with it, else that nothing opens: the lifter is to answer
+    first."""
     said = passed_on(plain(words_of_run(db, one.person, one.run)), WRITTEN_MOST)
     if one.flow == "signs" and limit_asked(db, one.person, one.run):
         return Alert(Level.NOT_TODAY.value, f"was told by a clinician: “{said}”. They have not confirmed how I understood it, and until "
                                             "then nothing that moves opens")
+    stands = part_level(facts, f"{one.flow}.{one.first_run or one.run}")
+    care = stands if stands in URGENT_LEVELS else Level.NOT_TODAY.value
     if one.flow == "signs":
-        return Alert("", f"wrote {f'“{said}”' if said else 'something that may matter'}, and has not answered what I asked about it. "
-                         "Please get in touch with them now")
+        return Alert(care, f"wrote {f'“{said}”' if said else 'something that may matter'}, and has not answered what I asked about it. "
+                           "Please get in touch with them now")
     answers = "; ".join(f"{key.replace('_', ' ')}: {in_whole_words(plain(raw), ANSWER_MOST)}" for key, raw, _ in answers_in_run(
         db, one.person, one.run) if one.flow == "pain" or key in ("urgent", *WARNINGS))
     if one.flow == "pain":
-        return Alert(part_level(facts, f"pain.{one.first_run or one.run}"), "something hurt, and the questions about it are still open"
+        return Alert(stands, "something hurt, and the questions about it are still open"
                      f"{f': “{said}”' if said else ''}{f' ({answers})' if answers else ''}")
-    return Alert("", f"left the safety check before it was finished, after a warning ({answers}). Please get in touch with them now")
+    return Alert(care, f"left the safety check before it was finished, after a warning ({answers}). Please get in touch with them now")
 
 
 def _hurt_unanswered(words: str, _: Facts) -> Alert:

@@ -181,7 +181,8 @@ def thread_say(look: LifterView) -> Say:
 
 def _alarm_lines(alarm: AlertDetail, look: LifterView) -> list[str]:
     told = "; ".join(f"{in_words(key)}: {shortened(said, 40)}" for key, said in alarm.answers)
-    return [in_whole_sentences(f"· {look.day_name(alarm.alert.at)}, {words_of(alarm.alert.level).coach}: {alarm.alert.because}", 260),
+    level = f", {words_of(alarm.alert.level).coach}" if alarm.alert.level else ""
+    return [in_whole_sentences(f"· {look.day_name(alarm.alert.at)}{level}: {alarm.alert.because}", 260),
             *([shortened(f"Answered: {told}", 420)] if told else [])]
 
 

@@ -210,7 +210,7 @@ def _tables(db: sqlite3.Connection, person: int, page: LifterPage, when: LocalTi
     """Return alerts, reminders to come, and the acts and looks of coaches."""
     return (
         Table("alerts", "Alerts, the newest first", ("When", "Level", "Reason"),
-              tuple((when.moment(one.at), words_of(one.level).coach, one.because) for one in alerts_of(db, person)),
+              tuple((when.moment(one.at), words_of(one.level).coach if one.level else "–", one.because) for one in alerts_of(db, person)),
               empty="No alert has been raised."),
         Table("reminders", "Reminders to come, the soonest first", ("Reminder", "When", "Zone", "Leads to"),
               tuple((coach_words(one.kind).capitalize(), wall_words(one.wall), one.zone, in_words(one.flow))

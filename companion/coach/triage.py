@@ -17,13 +17,15 @@ from companion.base.clock import instant, local_date
 from companion.calendar.plan import Plan, squat_days
 from companion.calendar.preferences import zone_from
 from companion.coach.holding import depth_now, moment_from
+from companion.export.table import plain
+from companion.language.passed_on import passed_on
 from companion.record.caseload import HURT_ASKED, CaseloadRow
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.depth import BAND_WORDS, Band
-from companion.screening.levels import REFERRED, words_of
+from companion.screening.levels import REFERRED, URGENT_LEVELS, words_of
 from companion.screening.safety import Level
 from companion.screening.sources import value, with_numbers
-from companion.screening.standing import UNANSWERED_WORDS
+from companion.screening.standing import UNANSWERED_WORDS, OpenQuestions
 
 OVERDUE_AFTER: Final = timedelta(days=value("retest_late"))
 """Time after which a retest that is due counts as late; our choice."""
@@ -40,6 +42,9 @@ RESULT_WORDS: Final = {"normal": "common rounding", "no_rounding": "no rounding 
                        "open": "still open"}
 MOVED_BACK: Final = re.compile(r"The back moved|a step back")
 """Words by which the reason of a depth step (screening.depth_progression) says that the back moved or the depth was set back."""
+
+SAID_MOST: Final = 60
+"""Characters of what a lifter wrote in a line; our choice."""
 
 DayNamer = Callable[[datetime], str]
 _CARE: Final = ("", *REFERRED)
@@ -122,12 +127,18 @@ def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     stands = one.safety(now)
     care = _care(one, stands.sent)
     level = f"{stands.words.coach}, a wrong tap was taken back" if one.undone else words_of(care).coach if care else ""
+    urgent = bool(level) and not one.undone and care in URGENT_LEVELS
+
+    def with_level(words: str) -> str:
+        """Return the words with the level, which comes first where nothing else is as important: only that much may be read."""
+        return f"{level}; {words}" if urgent else f"{words}; {level}" if level else words
+
     if one.open_at and (one.open_at >= (one.hurt_at or "") or one.hurt_flow == "pain"):
         since = moment_of(one.open_at)
         told = _told(one) if one.hurt_at and one.hurt_at >= one.open_at else ""
         day = on_day(day_name(since))
         words = f"hurt {day}: {told}, questions open" if told else f"something hurt {day}, questions open"
-        return words + (f"; {level}" if level else ""), since
+        return with_level(words), since
     if not one.hurt_at:
         return None
     since = moment_of(one.hurt_at)
@@ -136,13 +147,13 @@ def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
         words = f"not back to usual {day}" + (f": {one.how}" if one.how else "")
     elif one.hurt_flow != "pain":
         waits = one.asked is not None and one.asked.about == "hurt"
-        words = f"{HURT_ASKED} {day}, {'no answer' if waits else 'and said since that nothing did'}"
+        words = f"{HURT_ASKED} {day}, " + (f"no answer{_in_words(one.asked)}" if waits else "and said since that nothing did")
     elif one.where == "nothing":
         words = f"said {day} that something hurt, then that nothing does"
     else:
         told = _told(one)
         words = f"hurt {day}: {told}" if told else f"hurt {day}"
-    return words + (f"; {level}" if level else ""), since
+    return with_level(words), since
 
 
 def _told(one: CaseloadRow) -> str:
@@ -161,7 +172,15 @@ def _referred(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason
 def _unanswered(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if one.asked is None or one.asked.about == "hurt":
         return None
-    return f"{UNANSWERED_WORDS[one.asked.about].coach}, since {day_name(one.asked.since)}", one.asked.since
+    sent = one.safety(now).sent
+    level = f"{words_of(sent.value).coach}; " if sent is not None and sent.value in URGENT_LEVELS else ""
+    return f"{level}{UNANSWERED_WORDS[one.asked.about].coach}, since {day_name(one.asked.since)}{_in_words(one.asked)}", one.asked.since
+
+
+def _in_words(asked: OpenQuestions | None) -> str:
+    """Return what was written, to follow the state of its questions."""
+    said = passed_on(plain(asked.said), SAID_MOST) if asked else ""
+    return f": “{said}”" if said else ""
 
 
 def _over_load(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:

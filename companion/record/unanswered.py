@@ -84,10 +84,11 @@ def hurt_asked(db: sqlite3.Connection, after: datetime | None = None) -> Iterato
 
 def open_questions(db: sqlite3.Connection, person: int | None = None) -> Mapping[int, OpenQuestions]:
     """Return what each person, or one, was asked and has not answered, beside questions about pain; a sign before a safety check."""
-    found = {whose: OpenQuestions("hurt", since) for whose, since, _, _ in hurt_asked(db) if person in (None, whose)}
+    found = {whose: OpenQuestions("hurt", since, said=said) for whose, since, _, said in hurt_asked(db) if person in (None, whose)}
     for one in sorted(unfinished(db, person=person), key=lambda one: one.flow == "signs"):
         if one.flow != "pain":
-            found[one.person] = OpenQuestions(one.flow, one.began, _told(db, one))
+            about = "limit" if one.flow == "signs" and limit_asked(db, one.person, one.run) else one.flow
+            found[one.person] = OpenQuestions(about, one.began, _told(db, one), words_of_run(db, one.person, one.run))
     return found
 
 

@@ -108,7 +108,7 @@ class Limit:
     def end(self) -> str:
         """Its end in words: "until 21 December 2026"."""
         if not self.until:
-            return "until they clear you"
+            return "until cleared"
         return f"{'asked about again on' if self.asked else 'until'} {self.until.day} {self.until:%B %Y}"
 
     def sooner_than(self, other: Limit) -> bool:

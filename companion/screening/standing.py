@@ -19,6 +19,7 @@ OPEN_PAIN: Final = LevelWords("pain questions open", "closed: something hurt, an
 NEEDS_CHECK: Final = LevelWords("a new check comes first", "closed until a new safety check: none has passed since a day that was closed")
 
 UNANSWERED_WORDS: Final[Mapping[str, LevelWords]] = {
+    "limit": LevelWords("a limit to confirm", "closed: a clinician's limit was told, and how I understood it is not confirmed yet"),
     "signs": LevelWords("questions about a sign open", "closed: a sign was written, and the questions about it are still open"),
     "safety_check": LevelWords("safety check left open", "closed: a safety check was left after a warning sign, before it was finished"),
     "hurt": LevelWords("asked whether something hurt, no answer", "it was asked whether something hurt, and there is no answer yet")}
@@ -35,12 +36,14 @@ LIMIT_BESIDE: Final = LevelWords("and a clinician's limit", "beside that, a clin
 
 @dataclass(frozen=True, slots=True)
 class OpenQuestions:
-    """Questions put and not answered, beside those about pain: since when, and of which conversation (``UNANSWERED_WORDS``). ``told``: the
-    care that the lifter was told to seek all the same, before them or with them; None for none."""
+    """Questions put and not answered, beside those about pain: since when, and about what (``UNANSWERED_WORDS``). ``told``: the
+    care that the lifter was told to seek all the same, before them or with them; None for none. ``said``: the lifter's words, "" where
+    they are not known."""
 
     about: str
     since: datetime
     told: Level | None = None
+    said: str = ""
 
 
 @dataclass(frozen=True, slots=True)

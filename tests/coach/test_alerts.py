@@ -11,6 +11,7 @@ from companion.coach.report import report_html
 from companion.language.passed_on import passed_on
 from companion.record import people
 from companion.record.context import standing_now
+from companion.screening.levels import UNCHECKED_WORDS
 from companion.screening.safety import Level
 from flows.catalogue import BOOK
 from flows.crisis import HELP
@@ -101,7 +102,7 @@ async def test_after_a_wrong_tap_is_taken_back_a_coachs_list_says_what_stands_an
         await gym.say("my back hurts", "Lower back", "5", "no", "no", tingling, "Yes")
     else:
         await gym.say("my back hurts", "Chest, breath or faint")
-    assert "; sent to emergency care" in await the_list(gym)
+    assert "sam: sent to emergency care; hurt today: " in await the_list(gym)
     gym.clock.at += timedelta(minutes=1)
     await gym.say("That was a wrong tap", *("no",) * 9)
     listed = await the_list(gym)
@@ -116,14 +117,14 @@ async def test_pain_told_after_a_wrong_tap_was_taken_back_weighs_by_itself(gym):
     await gym.say("my chest hurts", "now")
     await gym.say("my back hurts", "Lower back", "5", "no", "no", "no")
     listed = await the_list(gym)
-    assert "; sent to emergency care" in listed
+    assert "sam: sent to emergency care; hurt today: " in listed
     assert "taken back" not in listed
 
 
 async def test_a_tap_that_was_none_is_not_said_to_be_taken_back(gym):
     await gym.linked()
     await gym.say("my back hurts", "Chest, breath or faint", "That was a wrong tap", "no", "Yes")
-    assert "; sent to emergency care" in await the_list(gym)
+    assert "sam: sent to emergency care; hurt today: " in await the_list(gym)
     assert "taken back" not in await the_list(gym)
 
 
@@ -360,7 +361,7 @@ async def test_a_limit_reaches_the_coach_and_their_page_and_is_no_alarm_that_wai
     await gym.linked()
     gym.clock.at = datetime.fromisoformat("2026-03-09T10:00+00:00")
     await gym.say("my physio said nothing over 60 kg until i am cleared", "Yes, that is so", "Yes, that is right")
-    limit = "nothing above 60 kg, until they clear you, said by a physiotherapist"
+    limit = "nothing above 60 kg, until cleared, said by a physiotherapist"
     assert gym.heard(KIM)[-1] == f"sam: was told by a clinician: {limit}"
     await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
     assert f"Told by a clinician: {limit}" in gym.heard(KIM)[-1]
@@ -434,22 +435,27 @@ async def in_a_while(gym, minutes: int = 60) -> list[str]:
     return gym.heard(KIM)[before:]
 
 
-@pytest.mark.parametrize("words", [
-    "my left foot is dragging since this morning", "chest pain during my set today", "my leg gave way on the stairs"])
-async def test_a_sign_whose_question_is_left_open_is_told_once_in_the_lifters_words(gym, words):
+@pytest.mark.parametrize(("words", "care", "report_says"), [
+    ("my left foot is dragging since this morning", "to be seen the same day", "closed: to be seen the same day"),
+    ("chest pain during my set today", "sent to emergency care", "closed: sent to emergency care"),
+    ("i have cancer", "", "a sign was written, and the questions about it are still open"),
+    ("got a fever", "", "a sign was written, and the questions about it are still open")])
+async def test_a_sign_whose_question_is_left_open_is_told_once_in_the_lifters_words_with_the_care_told_first(gym, words, care, report_says):
     await gym.linked()
     gym.clock.at = datetime.fromisoformat("2026-03-09T08:00+00:00")
     await gym.say(words)
     told = await in_a_while(gym, 110)
-    assert told == [f"sam: wrote “{words}”, and has not answered what I asked about it. Please get in touch with them now"]
+    assert told == [f"sam, {care or 'no squats or tests today'}: wrote “{words}”, and has not answered what I asked about it. Please get "
+                    "in touch with them now"]
     await gym.say("my lifters", who=KIM)
-    assert any("1. sam: questions about a sign open, since today" in text for text in gym.heard(KIM)[-2:])
+    first = f"1. sam: {care and f'{care}; '}questions about a sign open, since today: “{words}”"
+    assert any(first in text for text in gym.heard(KIM)[-2:])
     await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
-    assert "Safety: questions about a sign open, since today" in gym.heard(KIM)[-1]
+    assert f"Safety: {care and f'{care}, '}questions about a sign open, since today" in gym.heard(KIM)[-1]
     report = report_html(gym.db, gym.id_of(SAM), gym.clock.now(), BOOK)
-    assert "a sign was written, and the questions about it are still open" in report
+    assert report_says in report
     assert "No alert has been raised" not in report
-    assert "to be seen the same day" not in report
+    assert UNCHECKED_WORDS.coach not in report
 
 
 @pytest.mark.parametrize("words", ["my groin is numb", "my chest hurts", "my left foot is dragging since this morning"])
@@ -499,7 +505,7 @@ async def test_a_safety_check_left_after_a_warning_is_told(gym, answers, told):
     await gym.say("safety check", "no", "no", *answers)
     heard = await in_a_while(gym)
     assert len(heard) == 1
-    assert heard[0].startswith("sam: left the safety check before it was finished, after a warning (urgent: ")
+    assert heard[0].startswith("sam, to be seen the same day: left the safety check before it was finished, after a warning (urgent: ")
     assert told in heard[0]
     await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
     assert "Safety: safety check left open" in gym.heard(KIM)[-1]
@@ -696,6 +702,8 @@ async def test_a_limit_that_is_not_confirmed_is_told_to_the_coach_twice_at_most_
     assert [text.startswith("sam, no squats or tests today: was told by a clinician: “my gp said") for text in told] == [True, False]
     assert told[1].startswith("sam, no squats or tests today: no coach has seen this yet")
     assert not any("get in touch with them now" in text for text in told)
+    await gym.say("my lifters", who=KIM)
+    assert any("1. sam: a limit to confirm, since Monday: “my gp said no lifting till friday”" in text for text in gym.heard(KIM)[-2:])
     asked = [text for text in gym.heard(SAM)[before:] if "You told me of a limit" in text]
     assert len(asked) == 2, "the next day, and three days later"
     await gym.say("my limits", "Yes, that is right")

@@ -54,7 +54,7 @@ def test_pain_questions_make_a_line_that_says_where_and_how_bad(room):
 def test_an_alert_that_sends_somebody_to_be_seen_says_so(room):
     sam = room.lifter()
     room.hurt(sam, 1, "emergency", "chest")
-    assert line(room, sam).words == "hurt yesterday: chest, breath or faint, 5 of 10; sent to emergency care"
+    assert line(room, sam).words == "sent to emergency care; hurt yesterday: chest, breath or faint, 5 of 10"
 
 
 def test_a_morning_that_is_not_back_to_usual_is_hurt_too(room):
@@ -345,7 +345,7 @@ def test_a_small_pain_hides_no_emergency(room):
     sam = room.lifter()
     room.hurt(sam, 2, "no_load", "knee", 1.0)
     room.find(sam, "safety.level", "emergency", 1)
-    assert told(room, sam) == ("hurt", "hurt on Tuesday: knee, 1 of 10; sent to emergency care")
+    assert told(room, sam) == ("hurt", "sent to emergency care; hurt on Tuesday: knee, 1 of 10")
 
 
 @pytest.mark.parametrize("told_at", [0.9, 1])

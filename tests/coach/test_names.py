@@ -69,7 +69,7 @@ def test_several_are_a_list_the_most_urgent_first_and_each_line_is_noted(room):
     room.hurt(two, 0.5, "emergency")
     say = find(room, "sam")
     assert say.text.split("\n")[0] == "2 of your lifters match, most urgent first."
-    assert "1. Sam Berg: hurt" in say.text
+    assert "1. Sam Berg: sent to emergency care; hurt" in say.text
     assert "sent to emergency care" in say.text
     assert taps(say) == [("1 Sam Berg", f"go.lifter.{two}"), ("2 Sam Ahl", f"go.lifter.{one}"), ("My lifters", "go.caseload")]
     assert room.looks(one) == room.looks(two) == ["Ada: caseload"]

@@ -235,5 +235,5 @@ def test_a_referral_is_not_told_twice_and_the_quote_is_of_the_time_it_is_about(r
     room.hurt(sam, 3, "emergency", sharp="yes")
     room.run(sam, "pain", {"where": "nothing", "sharp": "no"}, 1)
     (one,) = news(room)
-    assert one.words == "hurt on Monday: lower back, 5 of 10; sent to emergency care"
+    assert one.words == "sent to emergency care; hurt on Monday: lower back, 5 of 10"
     assert quoted(room.db, one).quote == "sharp: “yes”"

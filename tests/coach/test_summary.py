@@ -178,5 +178,5 @@ def test_what_a_clinician_told_them_stands_on_the_page_in_their_units(room):
     assert page(room, sam).told == ""
     room.find(sam, "safety.level", "go", 0)
     room.find(sam, "safety.limits", as_text((Limit(frozenset((LimitPart.SQUATS,)), 60.0, None, "a doctor", "no squats"),)), 0)
-    assert page(room, sam).told == "no squats, nothing above 60 kg, until they clear you, said by a doctor"
+    assert page(room, sam).told == "no squats, nothing above 60 kg, until cleared, said by a doctor"
     assert page(room, sam).safety.words is PARTLY_CLOSED

@@ -65,7 +65,7 @@ RESULT = {"outcome_at": ago(2).isoformat(), "overall": "likely"}
      "hurt on Tuesday; a clinician comes first, a wrong tap was taken back"),
     ("hurt", {**HURT, "hurt_level": "emergency", "level": "not_today", "level_at": at(0), "undone": 1},
      "hurt on Tuesday; no squats or tests today, a wrong tap was taken back"),
-    ("hurt", {**HURT, "hurt_level": "emergency", "level": "not_today", "level_at": at(0)}, "hurt on Tuesday; sent to emergency care"),
+    ("hurt", {**HURT, "hurt_level": "emergency", "level": "not_today", "level_at": at(0)}, "sent to emergency care; hurt on Tuesday"),
     ("referred", {"level": "clinician", "level_at": at(2)}, "a clinician comes first, since Tuesday"),
     ("referred", {"level": "not_today", "level_at": at(0)}, None),
     ("referred", {"asked": OpenQuestions("signs", ago(2), Level.EMERGENCY)}, None),

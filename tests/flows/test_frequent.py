@@ -53,7 +53,7 @@ def test_no_answer_permits_what_the_level_closes(topic, level):
 
 @each_row("text", ["can i squat 65 today", "can i do 80 kg", "is 80 ok", "when can i lift again", "how heavy should i go"])
 def test_a_question_about_a_load_is_answered_from_the_weight_a_clinician_named(text):
-    stands = {"limit.words": "nothing above 60 kg, until they clear you", "limit.kg": 60.0, "load.told": "60", "load.limit": "80"}
+    stands = {"limit.words": "nothing above 60 kg, until cleared", "limit.kg": 60.0, "load.told": "60", "load.limit": "80"}
     assert stands["limit.words"] in says(topic_of(text), known(**stands))
 
 

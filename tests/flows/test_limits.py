@@ -276,7 +276,7 @@ def test_a_limit_may_end_with_a_month(words: str, until: str):
 @pytest.mark.parametrize("words", [
     "she didn't say", "dont know", "he never said until when", "no idea", "no date yet", "she did not give a date"])
 def test_a_limit_of_which_nobody_said_the_end_stands_until_they_are_cleared(words: str):
-    assert Limited("limits").say("no squats, said my doctor", words).last.startswith("I understand: no squats, until they clear you,")
+    assert Limited("limits").say("no squats, said my doctor", words).last.startswith("I understand: no squats, until cleared,")
 
 
 @pytest.mark.parametrize("words", [("nobody told me",), ("i was never told that",), ("that old thing", "there is no limit")])
@@ -632,7 +632,7 @@ def test_a_set_cut_short_is_done_again_and_not_once_its_time_is_over():
 
 
 def test_no_bar_and_no_added_weight_is_offered_under_no_load():
-    known = {"limit.load": "closed", "limit.words": "no added load, until they clear you"}
+    known = {"limit.load": "closed", "limit.words": "no added load, until cleared"}
     talk = Lifter(SQUAT_DAY, {**known, "bar.bar": None})
     assert "which bar" not in talk.heard.lower()
     assert talk.state != "squat_day.load"
@@ -725,7 +725,7 @@ def test_a_limit_that_stands_until_they_are_cleared_is_asked_about_every_four_we
     assert told.reminds[-1] == "2026-03-30"
     for answer in ("no", "not sure"):
         talk = Limited("limit_over", SURGEON)
-        assert talk.last == ("You were told: no added load, until they clear you, said by a surgeon. Has whoever set it cleared you since?")
+        assert talk.last == ("You were told: no added load, until cleared, said by a surgeon. Has whoever set it cleared you since?")
         talk.say(answer)
         assert (talk.limits, talk.reminds, "I ask again in four weeks" in talk.heard) == ((SURGEON,), ["2026-03-30"], True)
     assert Limited("limit_over", SURGEON).say("yes", "my surgeon, today", "everything", "yes", "none").limits == ()
@@ -1046,11 +1046,11 @@ def test_a_clearance_that_is_not_confirmed_changes_nothing():
 @pytest.mark.parametrize("answer", ["no", "not sure"])
 def test_what_one_clinician_set_is_not_ended_by_another_who_may_not_have_known_of_it(who: str, answer: str):
     talk = Limited("home", SURGEON, **{"safety.body_first": "yes"}).say(who, "everything")
-    assert talk.last == ("Somebody else may have set this: no added load, until they clear you, said by a surgeon. Did whoever cleared you "
+    assert talk.last == ("Somebody else may have set this: no added load, until cleared, said by a surgeon. Did whoever cleared you "
                          "know of it, or does the one who set it agree?")
     talk.say(answer)
     assert (talk.limits, talk.alerts, talk.state) == ((SURGEON,), [], "home.pick")
-    assert "Then this stays: no added load, until they clear you, said by a surgeon." in talk.heard
+    assert "Then this stays: no added load, until cleared, said by a surgeon." in talk.heard
     assert not {"safety.body_first", "safety.cleared_until"} & talk.found.keys()
 
 
@@ -1067,7 +1067,7 @@ def test_whoever_set_a_limit_ends_it_unasked():
 
 def test_of_two_limits_only_the_one_ends_that_whoever_cleared_them_set():
     talk = Limited("home", SURGEON, TOLD).say("my physio cleared me today", "everything", "no")
-    assert talk.last == ("I understand: cleared for everything, though not of what stays: no added load, until they clear you, said by a "
+    assert talk.last == ("I understand: cleared for everything, though not of what stays: no added load, until cleared, said by a "
                          "surgeon. By whom and when: my physio cleared me today. Is that right?")
     talk.say("yes", "none")
     assert (talk.limits, "safety.cleared_until" in talk.found) == ((SURGEON,), False)
@@ -1298,7 +1298,7 @@ def test_a_check_up_that_raised_the_weight_leads_to_the_questions_of_a_clearance
     assert "I understand: cleared for lifting weights." in talk.heard
     assert talk.state == "limits.until"
     talk.say("until they clear me", "a doctor")
-    assert talk.last.startswith("I understand: nothing above 60 kg, until they clear you, said by a doctor.")
+    assert talk.last.startswith("I understand: nothing above 60 kg, until cleared, said by a doctor.")
 
 
 @pytest.mark.parametrize("said", ["checkup done", "my check-up went fine", "scan is done, all good", "the review was ok"])

@@ -93,10 +93,10 @@ def test_a_file_is_sent_and_the_days_and_times_can_be_changed():
 
 @pytest.mark.parametrize("closed", ["limit.squat", "limit.move"])
 def test_while_a_limit_closes_squats_their_reminders_are_said_to_be_held_back(closed: str):
-    limit = {closed: "closed", "limit.words": "no squats, until they clear you"}
+    limit = {closed: "closed", "limit.words": "no squats, until cleared"}
     talk = begun(**limit, **{"due.limit": "2026-03-30 10:00"})
     assert lines(talk) == ["Monday 30 March, 10:00: whether your limit is over."]
-    held = "Reminders of squat days are held back while this stands: no squats, until they clear you."
+    held = "Reminders of squat days are held back while this stands: no squats, until cleared."
     assert talk.says[1].text == held
     assert [say.text for say in begun(**limit).says][:1] == [held]
     assert held not in [say.text for say in begun(**limit, **{"squat.plan": ""}).says], "there is none to hold back"

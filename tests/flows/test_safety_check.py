@@ -229,8 +229,8 @@ def test_what_was_told_is_taken_apart_before_anything_opens_and_nothing_is_said_
 
 
 def test_while_a_limit_stands_the_check_says_so_and_not_that_nothing_stands_against_it():
-    said = heard(begun({"limit.words": "no added load, until they clear you"}).say("no", "no", "no", "no", "no", "no", "0", "no"))
-    assert "What you were told stands: no added load, until they clear you." in said
+    said = heard(begun({"limit.words": "no added load, until cleared"}).say("no", "no", "no", "no", "no", "no", "0", "no"))
+    assert "What you were told stands: no added load, until cleared." in said
     assert "no reason against testing" not in said
 
 

@@ -199,6 +199,16 @@ def test_what_was_not_meant_is_taken_back_in_words_and_logged():
     assert [record.value for record in talk.effects if isinstance(record, Record) and record.key == "meant"] == ["i meant my dog is"]
 
 
+@pytest.mark.parametrize(("meant", "asks"), [("my leg feels weak", "signs"), ("my back hurts", "pain"), ("i need a break before the test", "home")])
+def test_what_was_meant_and_matters_too_is_not_said_to_be_misunderstood_and_a_coach_hears_that_it_is_asked_about(meant: str, asks: str):
+    talk = at_menu("cant pee since this morning", "No, I meant something else", meant)
+    assert (talk.session.stack[-1].flow if talk.session.stack else "home") == asks
+    assert any("Thank you, then I misunderstood." in said.text for said in talk.says) is (asks == "home")
+    taken_back = alerts(talk)[-1].because
+    assert "taken back" in taken_back
+    assert taken_back.endswith("”, which I ask about now") == (asks != "home")
+
+
 @pytest.mark.parametrize(("words", "taken_back"), [("no, I meant my phone died", True), ("No i meant the chair", True),
                                                    ("no, I meant I fainted at home", False), ("no, i meant it hurts", False)])
 def test_no_i_meant_takes_it_back_unless_it_reports_something(words: str, taken_back: bool):

@@ -182,7 +182,7 @@ def test_who_was_asked_whether_something_hurt_and_has_not_said(room: Room, aside
     assert list(unanswered.hurt_asked(room.db)) == asked
     assert list(unanswered.hurt_asked(room.db, ago(1))) == asked
     assert list(unanswered.hurt_asked(room.db, ago(0.9))) == []
-    assert unanswered.open_questions(room.db) == ({sam: OpenQuestions("hurt", ago(2))} if asked else {})
+    assert unanswered.open_questions(room.db) == ({sam: OpenQuestions("hurt", ago(2), said=str(words))} if asked else {})
     assert unanswered.open_questions(room.db, room.lifter("Mia")) == {}
 
 

@@ -88,11 +88,11 @@ def test_a_weight_below_the_empty_bar_leaves_the_body_alone():
 
 def test_it_says_what_until_when_and_by_whom():
     assert words_of((NO_LOAD, UP_TO_60)) == (
-        "no added load, no hamstring stretching, until 19 December 2026, said by a doctor; nothing above 60 kg, until they clear you")
-    assert Limit(frozenset((LimitPart.ELSEWHERE,))).said() == "something that is not asked here, until they clear you"
-    assert Limit(frozenset((LimitPart.ELSEWHERE, LimitPart.SQUATS))).said() == "no squats, until they clear you"
-    assert Limit(frozenset(STRETCHES)).said() == "no stretching at all, until they clear you"
-    assert Limit(frozenset((LimitPart.CALF, LimitPart.HIP))).said() == "no stretching of hip or calf, until they clear you"
+        "no added load, no hamstring stretching, until 19 December 2026, said by a doctor; nothing above 60 kg, until cleared")
+    assert Limit(frozenset((LimitPart.ELSEWHERE,))).said() == "something that is not asked here, until cleared"
+    assert Limit(frozenset((LimitPart.ELSEWHERE, LimitPart.SQUATS))).said() == "no squats, until cleared"
+    assert Limit(frozenset(STRETCHES)).said() == "no stretching at all, until cleared"
+    assert Limit(frozenset((LimitPart.CALF, LimitPart.HIP))).said() == "no stretching of hip or calf, until cleared"
 
 
 def test_a_clearance_takes_away_its_parts_and_leaves_the_rest():
@@ -131,7 +131,7 @@ def test_another_form_of_the_drill_is_offered_where_one_is_open():
 
 def test_a_limit_ends_sooner_than_one_with_a_later_date_or_none():
     first, second, none = (Limit(frozenset(), until=end) for end in (date(2026, 12, 1), date(2026, 12, 2), None))
-    assert (first.end, none.end) == ("until 1 December 2026", "until they clear you")
+    assert (first.end, none.end) == ("until 1 December 2026", "until cleared")
     assert first.sooner_than(second)
     assert second.sooner_than(none)
     assert not any(one.sooner_than(other) for one, other in ((first, first), (second, first), (none, second), (none, none)))
@@ -139,5 +139,5 @@ def test_a_limit_ends_sooner_than_one_with_a_later_date_or_none():
 
 def test_words_that_were_not_understood_are_quoted_where_it_is_said_what_they_close():
     unread = replace(Limit(frozenset((LimitPart.OTHER,))), words="take care of it")
-    assert unread.said() == "“take care of it”, and so nothing that moves, until they clear you"
-    assert replace(unread, words="").said() == "something I could not read, so nothing that moves, until they clear you"
+    assert unread.said() == "“take care of it”, and so nothing that moves, until cleared"
+    assert replace(unread, words="").said() == "something I could not read, so nothing that moves, until cleared"
