@@ -54,6 +54,14 @@ def _how_told(got: Facts) -> str:
     return str(got.get("went_said", got.get("told_words", "")))
 
 
+def booked_as(got: Facts, side: str) -> Value:
+    """Return what a coach is told beside that it is booked: the lifter's words, and that its day is later than they were to be seen."""
+    words, today = _how_told(got), date.fromisoformat(str(got["today"]))
+    day = appointment(words, today)
+    late = day is not None and day > today and got.get("stood") in URGENT_LEVELS
+    return (f": “{in_whole_words(words, WORDS_MOST)}”" if words else "") + (". That is too late: they are to be seen today" if late else "")
+
+
 def refuses(got: Facts, side: str) -> Value | None:
     """Return "yes" if their words say that they do not want to be seen, or can't."""
     return "yes" if will_not_go(_how_told(got)) else None
@@ -115,7 +123,8 @@ FLOW = Flow(
     heard_first=SEEN_PLAINLY, sentences=(*BEING_SEEN, WORSE_NOW), said_by=fact("safety.level").one_of(*REFERRED), at_rest=True,
     facts=(STOOD, WORSE, WROTE, TOLD_THEM, REFUSES, Fact("told_words", values=("booked for thursday", "i dont want to go")), WENT,
            Fact("how_told", of=lambda got, side: _how_told(got)), Fact("next_time", of=next_time),
-           Fact("said_now", of=said_now), Fact("go_now", of=go_now), Fact("quoted", of=quoted), LIMIT_SAID, CLEARS),
+           Fact("booked_as", of=booked_as), Fact("said_now", of=said_now), Fact("go_now", of=go_now), Fact("quoted", of=quoted),
+           LIMIT_SAID, CLEARS),
     invite="{go_now}I asked you to be seen about what you told me. Did you go? What was said?",
     steps=(
         Do(Alert("{stood}", "was sent to be seen, and writes now: “{worse}”"), SENT & WORSE.known),
@@ -132,7 +141,7 @@ FLOW = Flow(
         Do(Find("referral.went", "{went_now}", "asked after a referral", "{said_now}"), WENT.known),
         Do(Find("safety.seen", "{went_now}", "asked after a referral"), WENT.known),
         Do(Alert("{stood}", "has been seen. Told, in their words: {said_now}"), WENT.is_("yes")),
-        Do(Alert("{stood}", "has not been seen yet; an appointment is booked"), WENT.is_("booked")),
+        Do(Alert("{stood}", "has not been seen yet; an appointment is booked{booked_as}"), WENT.is_("booked")),
         Do(Alert("{stood}", "writes that they are on the way to be seen, or there"), WENT.is_("going")),
         Do(Alert("{stood}", "has not been seen yet"), WENT.is_("no") & ~REFUSES.known),
         Do(Alert("{stood}", "has not been seen, and writes: “{how_told}”"), WENT.is_("no") & REFUSES.known),

@@ -13,7 +13,7 @@ from companion.coach.names import display_name
 from companion.conversation.effects import Act, Say, Tap
 from companion.export.table import plain
 from companion.language.units import METRIC
-from companion.record import coaching
+from companion.record import coaching, log
 from companion.record.context import standing_now
 from companion.record.turn import Turn
 from companion.screening.coach_acts import COACH_ACTS, HOLDS_DAYS, ROLES, CoachAct
@@ -23,6 +23,9 @@ SENT_FIRST: Final = "But being seen comes first: nothing of it opens before."
 OPEN_FIRST: Final = "But what I asked you comes first: say “go on”."
 LIMIT_HOLDS: Final = "What you were told to leave out still holds."
 """Said to a lifter beside what a coach sets or asks for, where that can't begin, or not all of it."""
+PAUSED_FIRST: Final = ("reminders are paused for them now, so nothing about squats, tests or drills goes out. Nothing has changed. A note "
+                       "reaches them.")
+"""Said to a coach while a lifter was asked about harming themselves, or has not begun again since: it says no more than their page."""
 NOT_SAID: Final = "–"
 """Text that stands for a skipped answer in an effect."""
 
@@ -94,7 +97,10 @@ def for_lifter(does: Callable[[CoachTurn], list[Letter]]) -> ActHandler:
         if (role := coaching.role_of(turn.db, turn.person)) not in one.kind.roles:
             may = " or ".join(ROLES[other].one for other in one.kind.roles)
             return [one.to_coach(f"{one.whom}: only {may} can do that, and you are {ROLES[role].one} here. Nothing has changed.")]
-        return _before_it(one, does(one)) if one.kind.works and one.act.value != "none" else does(one)
+        works = one.kind.works and one.act.value != "none"
+        if works and log.paused_of(turn.db, lifter):
+            return [one.to_coach(f"{one.whom}: {PAUSED_FIRST}")]
+        return _before_it(one, does(one)) if works else does(one)
     return handler
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from companion.app.dispatch import carry_out
 from companion.coach.actions import act
-from companion.coach.coach_turn import OPEN_FIRST, SENT_FIRST
+from companion.coach.coach_turn import OPEN_FIRST, PAUSED_FIRST, SENT_FIRST
 from companion.coach.links import my_coaches
 from companion.conversation.effects import Act, Find
 from companion.record import coaching, log, orders, reminders
@@ -341,3 +341,13 @@ def test_what_is_set_or_asked_for_says_to_both_what_stands_before_it(room):
     room.find(sam, "safety.level", "go", 0)
     room.run(sam, "pain", {"bad": 3.0}, ending="left")
     assert does(room, sam, *asks)[1][1].endswith(OPEN_FIRST)
+
+
+@pytest.mark.parametrize("what", [("ask_for", "leg_raise"), ("retest", "7"), ("pin_load", "60")])
+def test_while_no_reminder_goes_out_to_a_lifter_nothing_about_squats_or_tests_is_set_or_asked_for(room, what):
+    sam = room.lifter()
+    room.run(sam, "crisis", {"so": "yes"}, 0.15)
+    room.find(sam, "crisis", "open", 0.14, "wrote of harming themselves", "wrote of harming themselves")
+    assert does(room, sam, *what) == [(room.coach, f"Sam: {PAUSED_FIRST}")]
+    assert orders.all_standing(room.db, sam) == {}
+    assert any("call me" in text for _, text in does(room, sam, "note", "call me"))

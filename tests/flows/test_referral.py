@@ -259,13 +259,17 @@ def test_what_came_of_it_said_at_the_menu_opens_the_question_and_is_not_asked_ag
 @pytest.mark.parametrize("begun", ["home", "referral"])
 def test_an_appointment_is_asked_about_on_the_day_after_it(words: str, again: str, begun: str):
     talk = at_home("clinician", words) if begun == "home" else asked("clinician").say(words)
-    assert (told(talk), reminds(talk)) == ([("clinician", "has not been seen yet; an appointment is booked")], [again])
+    assert (told(talk), reminds(talk)) == ([("clinician", f"has not been seen yet; an appointment is booked: “{words}”")], [again])
     assert "If anything gets worse before then" in heard(talk)
 
 
 def test_an_appointment_of_another_day_is_no_reason_to_wait_for_whoever_is_to_be_seen_today():
     talk = at_home("same_day", "booked for thursday")
     assert reminds(talk) == ["2026-03-03"], "asked tomorrow"
+    assert told(talk) == [("same_day", "has not been seen yet; an appointment is booked: “booked for thursday”. That is too late: they are "
+                                       "to be seen today")]
+    assert told(at_home("same_day", "booked for this afternoon")) == [
+        ("same_day", "has not been seen yet; an appointment is booked: “booked for this afternoon”")]
     assert "Is it not today? Then don't wait for it." in heard(talk)
     assert SAME_DAY in heard(talk)
 

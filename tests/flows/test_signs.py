@@ -199,7 +199,8 @@ def test_what_was_not_meant_is_taken_back_in_words_and_logged():
     assert [record.value for record in talk.effects if isinstance(record, Record) and record.key == "meant"] == ["i meant my dog is"]
 
 
-@pytest.mark.parametrize(("meant", "asks"), [("my leg feels weak", "signs"), ("my back hurts", "pain"), ("i need a break before the test", "home")])
+@pytest.mark.parametrize(("meant", "asks"), [("my leg feels weak", "signs"), ("my back hurts", "pain"),
+                                             ("i need a break before the test", "home")])
 def test_what_was_meant_and_matters_too_is_not_said_to_be_misunderstood_and_a_coach_hears_that_it_is_asked_about(meant: str, asks: str):
     talk = at_menu("cant pee since this morning", "No, I meant something else", meant)
     assert (talk.session.stack[-1].flow if talk.session.stack else "home") == asks
