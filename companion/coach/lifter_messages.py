@@ -12,12 +12,12 @@ from companion.coach.caseload import in_whole_sentences, shortened
 from companion.coach.concluded import concluded_of
 from companion.coach.days_section import back_words, kept_words
 from companion.coach.holding import moment_from
-from companion.coach.letters import guess_row, tap
+from companion.coach.letters import guess_row, short, tap
 from companion.coach.look import LINE_MOST, LifterView, back_rows, fitting
 from companion.coach.measurements import numbers_table
 from companion.coach.summary import PAUSED_WORDS, AlertDetail, CauseSummary, LifterPage
 from companion.coach.tables import wall_words
-from companion.coach.triage import RESULT_WORDS
+from companion.coach.triage import RESULT_WORDS, on_day
 from companion.coach.whys import WHY_PREFIX, WHY_VIEW, topics_of
 from companion.conversation.effects import Say
 from companion.conversation.prompt import in_rows
@@ -27,6 +27,7 @@ from companion.pictures.film_chart import FILM_CHART
 from companion.pictures.personal import owner_of
 from companion.pictures.series import all_charts, chart_of
 from companion.record import access, log, orders
+from companion.record.caseload import KeptAlert
 from companion.record.guesses import guess_words
 from companion.record.picture_files import CURVE_FACT, FILM_KEPT, film_kept_for
 from companion.record.thread import thread_of
@@ -95,7 +96,7 @@ def _summary(look: LifterView, page: LifterPage) -> Iterable[str]:
         yield f"Photos and videos: {len(page.media)}, latest {look.day_name(page.media[0].at)}"
     if page.alarms:
         one_alert = page.alarms[0].alert
-        yield in_whole_sentences(f"Last alert {look.day_name(one_alert.at)}: {one_alert.because}", 260)
+        yield in_whole_sentences(f"Last alert {look.day_name(one_alert.at)}: {one_alert.because}", 260) + _seen(one_alert, look)
     if page.goal:
         yield f"Wants: {shortened(page.goal, 60)}"
     answered = f", last {look.day_name(page.answered_at)}" if page.answered_at else ""
@@ -179,10 +180,18 @@ def thread_say(look: LifterView) -> Say:
     return Say(fitting(lines), (*in_rows(taps, 2), *back_rows(look.lifter)))
 
 
+def _seen(alert: KeptAlert, look: LifterView) -> str:
+    """Return who has seen an alert, and when, to follow its words; "" for nobody before this look."""
+    if alert.seen_at is None or alert.seen_at >= look.now:
+        return ""
+    return f" (seen{f' by {short(alert.seen_by)}' if alert.seen_by else ''} {on_day(look.day_name(alert.seen_at))})"
+
+
 def _alarm_lines(alarm: AlertDetail, look: LifterView) -> list[str]:
     told = "; ".join(f"{in_words(key)}: {shortened(said, 40)}" for key, said in alarm.answers)
     level = f", {words_of(alarm.alert.level).coach}" if alarm.alert.level else ""
-    return [in_whole_sentences(f"· {look.day_name(alarm.alert.at)}{level}: {alarm.alert.because}", 260),
+    said = in_whole_sentences(f"· {look.day_name(alarm.alert.at)}{level}: {alarm.alert.because}", 260)
+    return [said + _seen(alarm.alert, look),
             *([shortened(f"Answered: {told}", 420)] if told else [])]
 
 

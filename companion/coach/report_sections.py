@@ -209,8 +209,10 @@ def _plan(facts: Facts, conclusion: Conclusion, tested: bool, held: Sequence[Hel
 def _tables(db: sqlite3.Connection, person: int, page: LifterPage, when: LocalTimes) -> tuple[Table, Table, Table, Table]:
     """Return alerts, reminders to come, and the acts and looks of coaches."""
     return (
-        Table("alerts", "Alerts, the newest first", ("When", "Level", "Reason"),
-              tuple((when.moment(one.at), words_of(one.level).coach if one.level else "–", one.because) for one in alerts_of(db, person)),
+        Table("alerts", "Alerts, the newest first", ("When", "Level", "Reason", "Seen"),
+              tuple((when.moment(one.at), words_of(one.level).coach if one.level else "–", one.because,
+                     ", ".join(filter(None, (one.seen_by, when.moment(one.seen_at)))) if one.seen_at else "not yet")
+                    for one in alerts_of(db, person)),
               empty="No alert has been raised."),
         Table("reminders", "Reminders to come, the soonest first", ("Reminder", "When", "Zone", "Leads to"),
               tuple((coach_words(one.kind).capitalize(), wall_words(one.wall), one.zone, in_words(one.flow))

@@ -225,20 +225,26 @@ def audit_caseload(db: sqlite3.Connection, coach: int, lifters: Iterable[int], s
 
 
 class KeptAlert(NamedTuple):
-    """An alert, the run it came from and that run's flow ("" where there is none)."""
+    """An alert, the run it came from and that run's flow ("" where there is none); when and by whom it was seen, None and "" for nobody."""
 
     at: datetime
     level: str
     because: str
     run: str
     flow: str
+    seen_at: datetime | None
+    seen_by: str
 
 
 def alerts_of(db: sqlite3.Connection, person: int, most: int = -1) -> list[KeptAlert]:
     """Return a lifter's latest alerts, the newest first; all of them where ``most`` is negative."""
-    return [KeptAlert(moment_of(at), level, because, run, flow or "") for at, level, because, run, flow in db.execute(
-        "select a.at, a.level, a.because, a.run, r.flow from alerts a left join runs r on r.person = a.person and r.run = a.run "
-        "where a.person = ? order by a.id desc limit ?", (person, most))]
+    return [KeptAlert(moment_of(at), level, because, run, flow, moment_of(seen) if seen else None, by)
+            for at, level, because, run, flow, seen, by in db.execute(
+        "select a.at, a.level, a.because, a.run, ifnull(r.flow, ''), a.seen_at, coalesce("
+        "(select coach_name from acts where person = a.person and at = a.seen_at limit 1), "
+        "(select coach_name from looks where person = a.person and at = a.seen_at limit 1), '') "
+        "from alerts a left join runs r on r.person = a.person and r.run = a.run where a.person = ? order by a.id desc limit ?",
+        (person, most))]
 
 
 def unreachable_since(db: sqlite3.Connection, person: int) -> tuple[datetime, str] | None:

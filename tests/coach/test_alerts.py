@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import datetime, timedelta
 
 import pytest
@@ -819,3 +820,22 @@ async def test_what_a_clinician_found_and_said_is_told_with_having_been_seen(gym
     assert "Have you been seen about what you told me?" in gym.heard(SAM)[-1]
     await gym.say("Not yet")
     assert any("What were you told to leave out?" in text for text in gym.heard(SAM)[-3:]), "the limit holds all the same"
+
+
+@pytest.mark.parametrize("does", [("Seen",), ("See sam",), ("Write to sam", "rest well", "Send it")])
+async def test_a_second_coach_reads_who_has_seen_an_alert_and_when(gym, does):
+    await gym.linked()
+    await gym.coach(ODA)
+    await gym.say(f"code {await gym.code_for('Sam', ODA)}", "Yes, I agree")
+    await gym.say("my back hurts", "Chest, breath or faint")
+    await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
+    assert "(seen" not in gym.heard(KIM)[-1]
+    gym.db.execute("update alerts set seen_at = null")
+    gym.clock.at += timedelta(minutes=2)
+    await gym.listen(ODA)
+    await gym.say(*does, who=ODA)
+    gym.clock.at += timedelta(minutes=2)
+    await gym.tap(KIM, f"go.lifter.{gym.id_of(SAM)}")
+    assert "needs emergency care. (seen by Oda today)" in gym.heard(KIM)[-1]
+    report = report_html(gym.db, gym.id_of(SAM), gym.clock.now(), BOOK)
+    assert re.search(r">Oda, \d[^<]* 2026, \d\d:\d\d", report)

@@ -126,7 +126,7 @@ pages = st.builds(
     goal=awful,
     plan_words=awful, coming=st.just(()), waiting=st.just(()), paused=st.booleans(), retest_to_come=st.booleans(),
     media=st.lists(st.builds(SentMedia, awful, awful, moments), max_size=9).map(tuple),
-    alarms=st.lists(st.builds(AlertDetail, st.builds(KeptAlert, moments, awful, awful, awful, awful),
+    alarms=st.lists(st.builds(AlertDetail, st.builds(KeptAlert, moments, awful, awful, awful, awful, st.none() | moments, awful),
                               st.lists(st.tuples(awful, awful), max_size=6).map(tuple)), max_size=5).map(tuple),
     acts=st.lists(st.builds(ActRow, moments.map(text_of), awful, awful, awful, awful), max_size=5).map(tuple),
     reviewed_at=st.just("") | moments.map(datetime.isoformat), answers=st.integers(0, 10**9), answered_at=st.none() | moments)
