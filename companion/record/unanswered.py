@@ -61,7 +61,7 @@ def unfinished(db: sqlite3.Connection, after: datetime | None = None, person: in
                       {"after": text_of(after) if after else "", "person": person}).fetchall()
     for whose, flow, run, first_run, began, alerted in rows:
         if flow != "safety_check" or _warned(db, whose, run):
-            yield Unfinished(whose, flow, run, first_run or "", moment_of(began), bool(alerted))
+            yield Unfinished(whose, flow, run, first_run, moment_of(began), bool(alerted))
 
 
 def _warned(db: sqlite3.Connection, person: int, run: str) -> bool:
@@ -125,7 +125,7 @@ def words_of_run(db: sqlite3.Connection, person: int, run: str) -> str:
     rows = db.execute("select session from sessions where person = ?", (person,)).fetchall()
     stacks = (stack for text, in rows for session in (Session.loads(text),) for stack in (session.stack, *session.parked))
     upto = next((stack[:n + 1] for stack in stacks for n, frame in enumerate(stack) if frame.run == run), ())
-    said = (str(one.got.get("said", "")) for one in (*upto[-1:], *(waiting_beneath(upto) if upto else ())))
+    said = (str(one.got.get("said", "")) for one in (*upto[-1:], *waiting_beneath(upto)))
     return "; ".join(dict.fromkeys(filter(None, said)))
 
 

@@ -10,7 +10,20 @@ from hypothesis import strategies as st
 
 from companion.screening.safety import Level, worst
 from flows.catalogue import BOOK
-from flows.level_parts import LevelPart, checked_today, level_of, others, own, parts_of, stood, text_of, why_of, with_tap, without_tap
+from flows.level_parts import (
+    LevelPart,
+    checked_today,
+    level_of,
+    others,
+    own,
+    part_level,
+    parts_of,
+    stood,
+    text_of,
+    why_of,
+    with_tap,
+    without_tap,
+)
 from tests.drive import CHECKED, UNCHECKED, Talk
 
 KEYS = st.lists(st.sampled_from(("sharp", "bad", "fever", "weakness")), max_size=3, unique=True).map(tuple)
@@ -54,6 +67,13 @@ def test_where_anything_else_has_closed_or_opened_it_what_stands_is_one_part(cha
 def test_what_a_check_found_counts_that_day_unless_it_was_undone(checked: str, today: str, level: str) -> None:
     assert checked_today({"safety.checked": checked, "safety.checked.today": today}).value == level
     assert checked_today({}) is Level.GO
+
+
+def test_a_part_has_its_own_level_and_what_is_none_that_of_all() -> None:
+    got = standing((LevelPart("pain.1", Level.NO_LOAD), LevelPart("signs.2", Level.SAME_DAY, "open"), LevelPart("pain.3", Level.NOT_TODAY)))
+    assert [part_level(got, name) for name in ("pain.1", "signs.2", "pain.3", "pain.4")] == ["no_load", "same_day", "not_today", "same_day"]
+    assert part_level({}, "pain.1") == "go"
+    assert part_level({"safety.level": ""}, "pain.1") == "go"
 
 
 # in the conversation -----------------------------------------------------------------------------------------

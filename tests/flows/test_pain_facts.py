@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from companion.conversation.flow import Known
+from companion.conversation.moves import BESIDE
 from companion.screening.safety import Level
 from flows.pain_facts import (
     NERVE_AND_CHEST,
@@ -19,12 +20,14 @@ from flows.pain_facts import (
     may_take_back,
     nothing_hurt,
     other_pain,
+    other_spots,
     others_done,
     parts_after_pain,
     parts_while_open,
     parts_with_tap,
     reaches_below_knee,
     reasons_of_pain,
+    spot_words,
     still_hurts,
     stops,
     struck_words,
@@ -289,3 +292,17 @@ def test_where_it_is_known_in_what_it_hurt_that_is_said_and_struck():
     assert "During" not in told_to_coach({**HURT_IN_LOOK, "long_since": "yes"}, "")
     assert struck_words(HURT_IN_LOOK, "") == "squat look"
     assert struck_words({**HURT_IN_LOOK, "where": "nothing", "during": "squat_look"}, "") == ""
+
+
+def test_another_place_is_told_only_beside_one_that_is_known() -> None:
+    assert other_spots({"where": "back"}, "my knee hurts too") == {"knee": "my knee hurts too"}
+    assert other_spots({"where": "knee"}, "my knee hurts") == {}
+    assert other_spots({}, "my knee hurts") == {}
+    assert other_spots({"where": "back", "said": "my back and my knee hurt"}, "") == {"knee": "my back and my knee hurt"}
+    assert other_spots({"where": "back", "said": "my back and my knee hurt", BESIDE: "yes"}, "") == {}
+
+
+@pytest.mark.parametrize(("where", "said"), [("back", "your lower back"), ("hip", "your hip or groin"), ("leg", "your leg"),
+                                             ("knee", "your knee"), ("ankle", "your ankle or foot"), ("chest", "that"), (None, "that")])
+def test_the_place_that_is_asked_about_is_named(where: str | None, said: str) -> None:
+    assert spot_words({"where": where}, "") == said

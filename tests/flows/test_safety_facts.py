@@ -138,7 +138,11 @@ def test_other_words_ask_nothing_more(said: str) -> None:
 @each_row(("said", "heart", "saddle"), [
     *((said, "yes", "no") for said in ("chest", "out of breath", "faint", "black out", "blacked out", "pass out", "passing out", "heart")),
     *((said, "no", "yes") for said in ("bladder", "bowel", "saddle", "wet myself", "pee", "poo", "toilet", "groin is numb",
-                                       "between my legs", "between the legs", "both legs", "both my legs"))])
+                                       "between my legs", "between the legs", "both legs", "both my legs", "either leg",
+                                       "neither of my feet", "can't feel my legs", "cant feel my feet", "no feeling in my legs",
+                                       "lost sensation in both my legs", "losing all feeling in the feet",
+                                       "without any feel of my legs", "legs are numb", "feet have gone numb",
+                                       "my legs just went dead", "legs going dead"))])
 def test_each_word_counts_by_itself_where_no_sign_is_heard(said: str, heart: str, saddle: str) -> None:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(safety_facts, "_heard", lambda words: frozenset())

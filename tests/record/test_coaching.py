@@ -456,3 +456,18 @@ def test_the_last_act_of_a_coach_is_one_that_stands_for_a_lifter_of_theirs(db: s
     assert coaching.last_act_of(db, ADA) == (first, SAM, "pin_depth", "parallel")
     coaching.withdraw(db, SAM, ADA, NOW)
     assert coaching.last_act_of(db, ADA) is None
+
+
+def test_a_coach_has_unseen_alerts_of_their_lifters_since_they_are_linked_the_latest_first(db: sqlite3.Connection) -> None:
+    alert(db, SAM, NOW - DAY)
+    for lifter in (SAM, MIA):
+        coaching.link(db, lifter, ADA, NOW)
+    assert coaching.unseen_of(db, ADA) == [], "from before"
+    first, second, mias = alert(db, SAM, NOW), alert(db, SAM, NOW), alert(db, MIA, NOW)
+    assert first < second < mias
+    assert coaching.unseen_of(db, ADA) == [(MIA, mias), (SAM, second)]
+    assert coaching.unseen_of(db, BEA) == []
+    coaching.note_seen(db, MIA, mias, NOW)
+    assert coaching.unseen_of(db, ADA) == [(SAM, second)]
+    coaching.withdraw(db, SAM, ADA, NOW + MINUTE)
+    assert coaching.unseen_of(db, ADA) == []

@@ -165,6 +165,7 @@ def test_began_again_is_kept_with_what_it_was_first(room: Room) -> None:
     room.keep(sam, 0.1, Began("91", "pain", 1, first_run="90"))
     kept = room.db.execute("select run, first_run from runs where flow = 'pain' order by began_at").fetchall()
     assert kept == [("90", "90"), ("91", "90")]
+    assert [(one.run, one.first_run) for one in unanswered.unfinished(room.db)] == [("91", "90")]
 
 
 def sit(room: Room, person: int, session: Session, days: float) -> None:
