@@ -11,7 +11,16 @@ from companion.conversation.effects import Alert, Find, Remind
 from companion.conversation.flow import Ask, Do, Flow, Known, Run, Tell
 from companion.conversation.kinds import Words, YesNo, choice
 from companion.conversation.policy import Policy
-from companion.language.being_seen import BEING_SEEN, SEEN_PLAINLY, appointment, been_seen, only_says_seen, tells_what_was_said, will_not_go
+from companion.language.being_seen import (
+    BEING_SEEN,
+    SEEN_PLAINLY,
+    appointment,
+    been_seen,
+    only_says_seen,
+    saw_somebody,
+    tells_what_was_said,
+    will_not_go,
+)
 from companion.language.clearances import says_cleared
 from companion.language.half import in_doubt
 from companion.language.passed_on import in_whole_words
@@ -35,7 +44,7 @@ def what_stands(known: Known) -> dict[str, Value]:
         return stood | {"worse": known.asked}
     if seen in ("booked", "no", "going"):
         return stood | {"told": seen, "told_words": known.asked}
-    if tells_what_was_said(known.asked):
+    if tells_what_was_said(known.asked) or (not seen and saw_somebody(known.asked)):
         return stood | {"wrote": known.asked}
     return stood | ({"told_words": known.asked} if seen else {})
 
@@ -60,6 +69,12 @@ def booked_as(got: Facts, side: str) -> Value:
     day = appointment(words, today)
     late = day is not None and day > today and got.get("stood") in URGENT_LEVELS
     return (f": “{in_whole_words(words, WORDS_MOST)}”" if words else "") + (". That is too late: they are to be seen today" if late else "")
+
+
+def booked_today(got: Facts, side: str) -> Value | None:
+    """Return "yes" if their words say that it is booked for today."""
+    today = date.fromisoformat(str(got["today"]))
+    return "yes" if appointment(_how_told(got), today) == today else None
 
 
 def refuses(got: Facts, side: str) -> Value | None:
@@ -110,6 +125,9 @@ SENT, WENT = STOOD.one_of(*REFERRED), Fact("went_now", values=("yes", "booked", 
 LIMIT_SAID = Fact("limit_said", of=limit_said)
 CLEARS = Fact("clears", of=lambda got, side: said if says_cleared(said := str(said_now(got, side) or "")) else "")
 TO_BE_SEEN_NOW = STOOD.one_of(*URGENT_LEVELS)
+BOOKED_TODAY = Fact("booked_today", values=("yes",), of=booked_today)
+IN_TIME = STOOD.is_("same_day") & WENT.is_("booked") & BOOKED_TODAY.known
+"""True if they are to be seen today, and it is booked for today."""
 STILL_NOT_SEEN = WENT.one_of("booked", "no")
 TOLD_AGAIN = STILL_NOT_SEEN | WENT.is_("going")
 WORSE_AT_ONCE = STOOD.is_("emergency") & WORSE.known
@@ -123,7 +141,8 @@ FLOW = Flow(
     heard_first=SEEN_PLAINLY, sentences=(*BEING_SEEN, WORSE_NOW), said_by=fact("safety.level").one_of(*REFERRED), at_rest=True,
     facts=(STOOD, WORSE, WROTE, TOLD_THEM, REFUSES, Fact("told_words", values=("booked for thursday", "i dont want to go")), WENT,
            Fact("how_told", of=lambda got, side: _how_told(got)), Fact("next_time", of=next_time),
-           Fact("booked_as", of=booked_as), Fact("said_now", of=said_now), Fact("go_now", of=go_now), Fact("quoted", of=quoted),
+           Fact("booked_as", of=booked_as), BOOKED_TODAY,
+           Fact("said_now", of=said_now), Fact("go_now", of=go_now), Fact("quoted", of=quoted),
            LIMIT_SAID, CLEARS),
     invite="{go_now}I asked you to be seen about what you told me. Did you go? What was said?",
     steps=(
@@ -158,9 +177,12 @@ FLOW = Flow(
         Tell("I can see that you would rather not. What you told me may get harder to treat if it waits, so please let somebody look at "
              "it. Take somebody with you, or begin with a phone call.", WENT.is_("no") & REFUSES.known, must_arrive=True),
         Tell("Good that it is booked. If anything gets worse before then, don't wait for it.", WENT.is_("booked") & ~TO_BE_SEEN_NOW),
-        Tell("Good that it is booked. Is it not today? Then don't wait for it.", WENT.is_("booked") & TO_BE_SEEN_NOW, must_arrive=True),
+        Tell("Good that it is today. Tell them what you told me. If it gets worse before then, don't wait: your doctor or an urgent care "
+             "line; in an emergency, your emergency number.", IN_TIME, must_arrive=True, last=True),
+        Tell("Good that it is booked. Is it not today? Then don't wait for it.", WENT.is_("booked") & TO_BE_SEEN_NOW & ~IN_TIME,
+             must_arrive=True),
         Tell(EMERGENCY, (STILL_NOT_SEEN | WORSE_AT_ONCE) & STOOD.is_("emergency"), must_arrive=True, last=True),
-        Tell(SAME_DAY, STILL_NOT_SEEN & STOOD.is_("same_day"), must_arrive=True, last=True),
+        Tell(SAME_DAY, STILL_NOT_SEEN & STOOD.is_("same_day") & ~IN_TIME, must_arrive=True, last=True),
         Tell(CLINICIAN, WENT.is_("no") & STOOD.is_("clinician"), must_arrive=True),
         Tell("I ask again on {next_time:date}.", STILL_NOT_SEEN),
         Tell("As far as I know, you no longer need to be seen first.", ~SENT),

@@ -93,9 +93,18 @@ def _fits(meant: str, about: tuple[str, ...]) -> bool:
     return half_of_it(meant) or any(flag.value in about for one in hear_flags(meant) for flag in one.named)
 
 
-def tells_more(got: Facts, side: str) -> Value:
-    """Return "yes" where the words that say what was meant report another sign, or pain: it has questions of its own."""
-    return "yes" if _more(str(got["meant"]), (*str(got.get("heard", "")).split(), *may_be(got))) else "no"
+def meant_too(got: Facts, side: str) -> Value:
+    """Return what a coach is told beside what was meant instead: that it is another sign, or pain, with questions of its own."""
+    return ", which I ask about now" if _meant_more(got) else ""
+
+
+def thanked(got: Facts, side: str) -> Value:
+    """Return the thanks for what was meant instead: as a misunderstanding only where that is no other sign, and no pain."""
+    return "Thank you. Then about that." if _meant_more(got) else "Thank you, then I misunderstood. If anything changes, say so."
+
+
+def _meant_more(got: Facts) -> bool:
+    return _more(str(got.get("meant", "")), (*str(got.get("heard", "")).split(), *may_be(got)))
 
 
 @lru_cache

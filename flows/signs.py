@@ -28,6 +28,7 @@ from flows.sign_facts import (
     level_kept,
     level_until,
     limit_said,
+    meant_too,
     named,
     once_more,
     parts_after_signs,
@@ -35,7 +36,7 @@ from flows.sign_facts import (
     pause_wished,
     quoted,
     reasons_of_signs,
-    tells_more,
+    thanked,
     told,
     understood,
     why_told,
@@ -85,7 +86,6 @@ LIMIT_ALONE = fact("heard").is_("restriction")
 """What stands against training beside a limit was told before: it is not said as news, since whoever set the limit may have seen them."""
 MEANT = fact("so").is_("no") | fact("when").is_("no") | fact("which").is_("no")
 STILL_SO = Fact("still", values=YES_NO, of=fits_still)
-MEANT_MORE = Fact("meant_more", values=YES_NO, of=tells_more)
 """True if the words that say what was meant instead may still be the sign: then it is asked once more."""
 
 NOTHING_HEARD = Gate(~fact("heard").known, "I have no question about what you wrote just now.")
@@ -102,8 +102,9 @@ OPEN_SIGNS = (Do(Find(LEVEL_PARTS, "{parts_open}", "what the level is made of"))
 FLOW = Flow(
     "signs", version=1, title="What you wrote", policy=Policy.SIGNS, command=None, at_start=before_signs,
     gates=(NOTHING_HEARD,),
-    facts=(*CLEARED_FACTS, HEARD, AMONG, *NAMED.values(), SIGN_SAID, Fact("quoted", of=quoted), STILL_SO, MEANT_MORE,
-           Fact("wrote", of=wrote), Fact("once_more", of=once_more), Fact("told", of=told),
+    facts=(*CLEARED_FACTS, HEARD, AMONG, *NAMED.values(), SIGN_SAID, Fact("quoted", of=quoted), STILL_SO,
+           Fact("meant_too", of=meant_too), Fact("thanked", of=thanked), Fact("wrote", of=wrote),
+           Fact("once_more", of=once_more), Fact("told", of=told),
            Fact("crisis_asked", of=crisis_asked), Fact("sure", values=YES_NO),
            Fact("works", values=("yes",)), UNTIL, LEVEL, CHEST, LEG, NERVE_HEARD,
            ILL, SPINE, EXPECTING, YOUNG, LIMIT_SAID, HISTORY_HEARD, PAUSE, Fact("understood", of=understood),
@@ -164,12 +165,9 @@ FLOW = Flow(
         Do(Find("safety.cleared_until", "{cleared_until}", CLEARED_WHY, "{who_and_when}; limits: {limits}"),
            only_if=fact("cleared_until").known),
         Do(Alert("{level}", "wrote {told}{why_told}"), SO & LEVEL.one_of("clinician", "same_day", "emergency")),
-        Do(Alert("{level}", "what was written was taken back: {quoted} meant “{meant}”"),
-           MEANT & (NERVE_HEARD.is_("yes") | STILL_SO.is_("yes")) & ~MEANT_MORE.is_("yes")),
-        Do(Alert("{level}", "what was written was taken back: {quoted} meant “{meant}”, which I ask about now"),
-           MEANT & (NERVE_HEARD.is_("yes") | STILL_SO.is_("yes")) & MEANT_MORE.is_("yes")),
-        Tell("Thank you, then I misunderstood. If anything changes, say so.", MEANT & ~MEANT_MORE.is_("yes")),
-        Tell("Thank you. Then about that.", MEANT & MEANT_MORE.is_("yes")),
+        Do(Alert("{level}", "what was written was taken back: {quoted} meant “{meant}”{meant_too}"),
+           MEANT & (NERVE_HEARD.is_("yes") | STILL_SO.is_("yes"))),
+        Tell("{thanked}", MEANT),
         Tell(EMERGENCY, SO & LEVEL.is_("emergency") & ~(NERVE_HEARD.is_("yes") & fact("sure").is_("yes") & ~fact("meant").known),
              must_arrive=True, last=True),
         Tell(STANDS_TOLD, SO & LEVEL.is_("emergency") & NERVE_HEARD.is_("yes") & fact("sure").is_("yes") & ~fact("meant").known,

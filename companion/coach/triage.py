@@ -23,6 +23,7 @@ from companion.record.caseload import HURT_ASKED, CaseloadRow
 from companion.record.timestamps import moment_of, text_of
 from companion.screening.depth import BAND_WORDS, Band
 from companion.screening.levels import REFERRED, URGENT_LEVELS, words_of
+from companion.screening.limits import WORDS_MOST
 from companion.screening.safety import Level
 from companion.screening.sources import value, with_numbers
 from companion.screening.standing import UNANSWERED_WORDS, OpenQuestions
@@ -42,9 +43,6 @@ RESULT_WORDS: Final = {"normal": "common rounding", "no_rounding": "no rounding 
                        "open": "still open"}
 MOVED_BACK: Final = re.compile(r"The back moved|a step back")
 """Words by which the reason of a depth step (screening.depth_progression) says that the back moved or the depth was set back."""
-
-SAID_MOST: Final = 60
-"""Characters of what a lifter wrote in a line; our choice."""
 
 DayNamer = Callable[[datetime], str]
 _CARE: Final = ("", *REFERRED)
@@ -127,11 +125,10 @@ def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     stands = one.safety(now)
     care = _care(one, stands.sent)
     level = f"{stands.words.coach}, a wrong tap was taken back" if one.undone else words_of(care).coach if care else ""
-    urgent = bool(level) and not one.undone and care in URGENT_LEVELS
 
     def with_level(words: str) -> str:
         """Return the words with the level, which comes first where nothing else is as important: only that much may be read."""
-        return f"{level}; {words}" if urgent else f"{words}; {level}" if level else words
+        return f"{level}; {words}" if care in URGENT_LEVELS else f"{words}; {level}" if level else words
 
     if one.open_at and (one.open_at >= (one.hurt_at or "") or one.hurt_flow == "pain"):
         since = moment_of(one.open_at)
@@ -146,8 +143,8 @@ def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
     if one.hurt_flow == "morning":
         words = f"not back to usual {day}" + (f": {one.how}" if one.how else "")
     elif one.hurt_flow != "pain":
-        waits = one.asked is not None and one.asked.about == "hurt"
-        words = f"{HURT_ASKED} {day}, " + (f"no answer{_in_words(one.asked)}" if waits else "and said since that nothing did")
+        words = f"{HURT_ASKED} {day}, " + (
+            f"no answer{_in_words(one.asked)}" if one.asked and one.asked.about == "hurt" else "and said since that nothing did")
     elif one.where == "nothing":
         words = f"said {day} that something hurt, then that nothing does"
     else:
@@ -177,9 +174,9 @@ def _unanswered(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReas
     return f"{level}{UNANSWERED_WORDS[one.asked.about].coach}, since {day_name(one.asked.since)}{_in_words(one.asked)}", one.asked.since
 
 
-def _in_words(asked: OpenQuestions | None) -> str:
+def _in_words(asked: OpenQuestions) -> str:
     """Return what was written, to follow the state of its questions."""
-    said = passed_on(plain(asked.said), SAID_MOST) if asked else ""
+    said = passed_on(plain(asked.said), WORDS_MOST)
     return f": “{said}”" if said else ""
 
 

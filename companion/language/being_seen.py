@@ -20,19 +20,31 @@ _CALLED: Final = (rf"(?:(?:i |i've |just )*(?:rang|called|phoned|spoke to|talked
 _APPOINTMENT: Final = (r"(?:an? |the |my |next |first |earliest |another )*"
                        r"(?:(?:phone|video|telephone|online|urgent|physio|doctor'?s?|gp) )*"
                        r"(?:appointments?|appt|slot|consultation|call ?back|referral)")
+_DESK: Final = r"(?:receptionist|reception|secretary|surgery|practice|office|front desk)"
 _BOOKED: Final = (
     rf"{_CALLED}{_I}(?:been |already |just |now )*book(?:ed|d|t)(?: in)?(?: .+)?|{_CALLED}{_I}{_APPOINTMENT}(?: .+)?|"
     rf"{_I}(?:seeing|going to see|will see|see|going to) {_WHO}(?: (?:on|at|in|this|next|later|tomorrow|today|tonight))+.*|"
     rf"(?:i |just )*(?:rang|called|phoned)(?: {_WHO})?,? (?:and )?(?:they|he|she) (?:said|say|can do|gave me|offered me|told me)"
     r"(?: to come(?: in)?)?(?: on| at| for)? (?:tomorrow|today|next \w+|mon|tue|wed|thu|fri|sat|sun|\d).{0,30}|"
     rf"{_CALLED}(?:i |they |we )*(?:couldn'?t|could not|can'?t|cant|cannot) (?:get|see|find)(?: me)?(?: {_APPOINTMENT})? "
-    r"(?:until|till|before) .+")
+    rf"(?:until|till|before) .+|{_WHO}(?:'?s)? (?:{_DESK} )+.*\b(?:call|ring|phone|come|back|tomorrow|next|later)\b.*")
 _NO: Final = (
     r"(?:i )?(?:haven'?t|have not|not) (?:been|gone|seen (?:anyone|anybody|a doctor|my doctor)|got an appointment)(?: yet)?|"
     rf"(?:i |they |we )*(?:couldn'?t|could not|can'?t|cant|cannot|didn'?t) (?:get|find)(?: me)? {_APPOINTMENT}(?: yet)?|"
-    rf"no {_APPOINTMENT}(?: yet)?|nobody (?:picks|picked|answers|answered)(?: up)?|"
+    rf"no {_APPOINTMENT}(?: yet| (?:until|till|before|for|left|free|available)\b.*)?|nobody (?:picks|picked|answers|answered)(?: up)?|"
     rf"{_WHO} (?:is|was) (?:closed|shut|full|away|off|on holiday)(?: .+)?")
-_SAW: Final = rf"(?:i )?(?:went|saw|been|have seen|have been)(?: to)?(?: see)? {_WHO}\b.*"
+_SAID: Final = r"(?:said|says|told me|tells me|thinks?|reckons?|found|did)"
+_SAW: Final = (
+    rf"(?:i )?(?:went|saw|been|have seen|have been)(?: to)?(?: see)? {_WHO}\b.*|"
+    rf"(?:i |i've |just )*(?:went|been(?: seen)?|was seen|got (?:it |myself )?(?:seen|checked))(?: out| over| up)?"
+    rf"(?: today| yesterday| this morning| there| last night)?(?:[,.;:]| and) "
+    rf"(?:{_WHO}|they|he|she|all|it'?s|nothing|no|can|can't|not)\b.*|"
+    rf"(?:i |just )*(?:rang|called|phoned|spoke to|talked to) (?:{_WHO}|111|an? (?:nurse|advice) line)(?:[,.;:]| and)? "
+    rf"(?:they|he|she) {_SAID}\b(?! (?:to come|come|to go|no appointment|they can'?t)\b).*|"
+    rf"(?:the )?(?:{_WHO}|hospital|clinic)(?:'?s)? (?:visit|trip|appointment|check-?up)(?: is| was)? (?:done|over|went|fine|ok|good)\b.*|"
+    rf"(?:they|(?:the )?hospital|{_WHO}) (?:have )?(?:kept me|sent me (?:home|back|away)|let me go|discharged me|released me)\b"
+    r"(?!.*\bcan'?t\b).*|"
+    rf"(?:they|he|she) {_SAID}\b(?! (?:to come|come|to go|no appointment|they can'?t)\b).*")
 _YES: Final = (
     rf"{_SAW}|"
     rf"{_WHO}(?: has| have|'s)?(?: just| now)? (?:said|says|told me|tells me|thinks?|reckons?|found|checked|looked at|examined|saw|"
@@ -126,6 +138,12 @@ _CAME_OF_IT: Final = re.compile(
 
 def appointment(text: str, today: date) -> date | None:
     """Return the day that words name for an appointment; None for none."""
+    if _LATER_TODAY.search(normalise(text)):
+        return today
     words = re.sub(r"[,;.!]", " ", normalise(text)).split()
     spans = (words[at:at + size] for size in range(WORDS_OF_DAY, 0, -1) for at in range(len(words) - size + 1))
     return next((day for span in spans if (day := read_date(" ".join(span), today))), None)
+
+
+_LATER_TODAY: Final = re.compile(
+    r"\b(?:today|tonight|this (?:morning|afternoon|evening)|later on|in (?:half )?an hour|in \w+ (?:hours|minutes))\b")

@@ -87,7 +87,7 @@ def open_questions(db: sqlite3.Connection, person: int | None = None) -> Mapping
     found = {whose: OpenQuestions("hurt", since, said=said) for whose, since, _, said in hurt_asked(db) if person in (None, whose)}
     for one in sorted(unfinished(db, person=person), key=lambda one: one.flow == "signs"):
         if one.flow != "pain":
-            about = "limit" if one.flow == "signs" and limit_asked(db, one.person, one.run) else one.flow
+            about = "limit" if limit_asked(db, one.person, one.run) else one.flow
             found[one.person] = OpenQuestions(about, one.began, _told(db, one), words_of_run(db, one.person, one.run))
     return found
 

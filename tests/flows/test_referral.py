@@ -274,6 +274,16 @@ def test_an_appointment_of_another_day_is_no_reason_to_wait_for_whoever_is_to_be
     assert SAME_DAY in heard(talk)
 
 
+@pytest.mark.parametrize("words", ["booked gp for today 4pm", "seeing my doctor this afternoon", "appointment today at 5"])
+def test_an_appointment_today_is_in_time_for_the_same_day_and_not_for_an_emergency(words: str):
+    same_day = at_home("same_day", words)
+    assert "Good that it is today." in heard(same_day)
+    assert SAME_DAY not in heard(same_day)
+    assert reminds(same_day) == ["2026-03-03"]
+    assert EMERGENCY in heard(at_home("emergency", words))
+    assert "Good that it is today." not in heard(at_home("emergency", words))
+
+
 @pytest.mark.parametrize("words", ["no appointment yet", "i haven't been yet", "the gp is closed today", "not yet cos the gp is closed"])
 def test_not_yet_said_at_the_menu_is_taken_for_that(words: str):
     talk = at_home("same_day", words)

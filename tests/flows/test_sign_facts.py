@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from companion.conversation.moves import SIGN_MOST
+from companion.language.flags import Flag, Heard
 from flows import sign_facts
 from flows.sign_facts import may_be, signs_in
 from tests.table import each_row
@@ -44,6 +45,26 @@ def test_the_words_are_quoted_where_they_were_kept(said: str, quoted: str | None
 @each_row(("which", "asked"), [("self_harm", "sure"), ("unsure", "doubtful"), (None, "doubtful")])
 def test_a_crisis_is_asked_about_first_unless_it_was_chosen(which: str | None, asked: str):
     assert of("crisis_asked", {"which": which}) == asked
+
+
+@each_row(("got", "more"), [
+    ({"heard": "bladder_bowel", "meant": "i have a fever"}, True), ({"heard": "bladder_bowel", "meant": "my back hurts"}, True),
+    ({"heard": "bladder_bowel", "meant": "my phone died"}, False), ({"heard": "fever", "meant": "i have a fever"}, False),
+    ({"heard": "chest", "meant": "my chest hurts"}, False), ({"heard": "weakness", "meant": "my leg hurts a bit"}, True),
+    ({"heard": "fever", "meant": "my chest hurts"}, True),
+    ({"heard": "weakness", "among": "fever chest", "meant": "i have a fever"}, False),
+    ({"heard": "weakness", "among": "fever chest", "meant": "i just feel weird down there"}, True)])
+def test_what_was_meant_is_another_matter_only_where_it_is_not_what_was_asked_about(got: dict[str, Any], more: bool):
+    assert (of("meant_too", got) != "") is more
+    assert of("thanked", got).startswith("Thank you. Then about" if more else "Thank you, then I misunderstood")
+
+
+@pytest.mark.parametrize(("about", "more"), [("weakness", False), ("fever saddle", False), ("fall", True)])
+def test_words_that_may_be_of_two_signs_are_no_other_matter_where_one_of_these_was_asked_about(monkeypatch, about: str, more: bool):
+    heard = Heard(Flag.WEAKNESS, False, "odd", also=(Flag.SADDLE,))
+    monkeypatch.setattr(sign_facts, "hear_flags", lambda words: (heard,))
+    sign_facts._more.cache_clear()
+    assert (of("meant_too", {"heard": about, "meant": "odd legs, so to say"}) != "") is more
 
 
 PHYSIO = {"cleared": "yes", "cleared_at": "my physio, yesterday", "knew": "yes"}

@@ -7,7 +7,7 @@ from time import perf_counter
 
 import pytest
 
-from companion.language.being_seen import SEEN_PLAINLY, been_seen, only_says_seen, will_not_go
+from companion.language.being_seen import SEEN_PLAINLY, been_seen, only_says_seen, saw_somebody, will_not_go
 from companion.language.phrases import normalise
 
 
@@ -35,6 +35,22 @@ def test_who_was_there_says_yes_in_words_that_name_no_sign(text: str):
     "ambulance is here", "in a&e now waiting", "ok going", "my wife is driving me", "i called 999", "going to hospital now"])
 def test_who_is_on_the_way_says_so(text: str):
     assert (been_seen(text), first(text)) == ("going", True)
+
+
+@pytest.mark.parametrize("text", [
+    "went, gp says its fine, just a tight hip flexor", "went, nothing above 60 kg for two weeks",
+    "er visit done. nerve pinched. no lifting 4 weeks", "rang 111 they said its not urgent", "they told me to rest for 2 weeks",
+    "hospital kept me overnight, muscle strain", "got it checked, all good", "was seen this morning and they said no squats",
+    "been, doctor wasn't worried"])
+def test_who_was_there_says_so_in_a_few_words_and_with_what_was_said(text: str):
+    assert (been_seen(text), saw_somebody(text), first(text)) == ("yes", True, False)
+
+
+@pytest.mark.parametrize(("text", "what"), [("no appointments till next month", "no"),
+                                            ("gp receptionist said call back tomorrow", "booked"),
+                                            ("they said come back tomorrow", ""), ("went for a run", ""), ("went, legs are dead", "")])
+def test_who_got_no_further_than_the_desk_was_not_seen(text: str, what: str):
+    assert been_seen(text) == what
 
 
 @pytest.mark.parametrize("text", ["i called, they said tomorrow 10am", "not yet, appointment on friday", "nah, booked for tues"])

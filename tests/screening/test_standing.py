@@ -101,7 +101,7 @@ def asked(about: str, level: str = "same_day", told: Level | None = None) -> Saf
     return standing_of(level, NOW, "", None, NOW, "UTC", None, OpenQuestions(about, NOW - timedelta(hours=1), told))
 
 
-@pytest.mark.parametrize("about", ["signs", "safety_check"])
+@pytest.mark.parametrize("about", ["signs", "safety_check", "limit"])
 def test_while_questions_are_open_nobody_is_said_to_have_been_sent_anywhere(about):
     found = asked(about)
     assert (found.go, found.opens_floor, found.sent, found.words) == (False, False, None, UNANSWERED_WORDS[about])
