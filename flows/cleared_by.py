@@ -98,5 +98,6 @@ def asked_who_and_when(say: str, signs: tuple[str, ...], only_if: Condition) -> 
             only_if=only_if & ~ASKS_WHO.is_("no")),
         Ask("clinician", "You wrote “{who_said}”. Was it a doctor, a physio, or someone else who treats you, who cleared you?",
             YesNo(unsure=True, tells=says_clinician), safety=True, only_if=only_if & ~NAMED.is_("yes")),
-        Ask("cleared_when", "And when did they clear you? A day or a month is enough.", Words(limit=60, example_text="yesterday"),
-            safety=True, free=True, signs=signs, only_if=only_if & TREATS & DATED.is_("none")))
+        Ask("cleared_when", "And when did they clear you? A day or a month is enough.", Words(
+            limit=60, example_text="yesterday", not_yes="I need the day or the month."), safety=True,
+            free=True, signs=signs, only_if=only_if & TREATS & DATED.is_("none")))

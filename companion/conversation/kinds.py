@@ -365,13 +365,14 @@ class Hold(Ready):
 class Words(Kind):
     """A few words of the lifter's own, stored unchanged; ``limit``: the most characters. ``tried``: answers worth trying for who
     checks a flow that reads them. ``optional``: true if "no" means that there are none; ``must``: true if nothing comes of leaving them
-    out, so that no button does."""
+    out, so that no button does; ``not_yes``: why a mere yes is no answer, "" where it is one."""
 
     limit: int = 500
     example_text: str = ""
     tried: tuple[str, ...] = ()
     optional: bool = False
     must: bool = False
+    not_yes: str = ""
 
     @property
     def samples(self) -> tuple[Value, ...]:
@@ -384,6 +385,8 @@ class Words(Kind):
         clean = " ".join(text.split())
         if not clean:
             return Unclear("I need a few words.")
+        if self.not_yes and _ONLY_YES.fullmatch(flat(text).strip(" .!")):
+            return Unclear(self.not_yes)
         if len(clean) > self.limit:
             return Unclear(f"That is too long to keep: {self.limit} letters at most.")
         return Answer(clean, text)
@@ -392,6 +395,7 @@ class Words(Kind):
         return f"For example: {self.example_text}."
 
 
+_ONLY_YES: Final = re.compile(r"(?:yes|yeah|yep|yup|ok|okay|sure|of course)(?:,? (?:i|he|she|they|it) (?:did|does|do|has|have|was|is))?")
 _NO_MEDIA: Final = re.compile(
     r"\b(?:no|nope|nah|naw|none|nothing|nobody|not|never|without|forgot|unable|cannot|pass|skip|rather|leave it|"
     r"(?:do|did|does|have|has|could|would|is|was)nt|cant|wont)\b")

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import pytest
+
 from companion.conversation.condition import Facts, fact
 from companion.conversation.flow import Ask
+from companion.conversation.kinds import Answer, ReadingContext
 from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, asked_who_and_when, by_clinician, says_who, who_and_when
 from tests.table import each_row
 
@@ -85,3 +88,10 @@ def test_only_what_was_not_said_is_asked(answers: Facts, asked: list[str]):
     for asks in ("yes", "no"):
         facts = {"asks": asks, **facts_of(answers)}
         assert [one.key for one in QUESTIONS if one.only_if.holds(facts)] == (asked if asks == "yes" else [])
+
+
+@pytest.mark.parametrize(("said", "taken"), [("yes", False), ("yes she did", False), ("ok.", False), ("yes, on monday", True),
+                                             ("can't remember", True), ("no", True)])
+def test_a_mere_yes_is_no_day(said: str, taken: bool):
+    (when,) = (one.kind for one in QUESTIONS if one.key == "cleared_when")
+    assert isinstance(when.read(said, ReadingContext()), Answer) is taken
