@@ -126,7 +126,7 @@ LIMIT_SAID = Fact("limit_said", of=limit_said)
 CLEARS = Fact("clears", of=lambda got, side: said if says_cleared(said := str(said_now(got, side) or "")) else "")
 TO_BE_SEEN_NOW = STOOD.one_of(*URGENT_LEVELS)
 BOOKED_TODAY = Fact("booked_today", values=("yes",), of=booked_today)
-IN_TIME = STOOD.is_("same_day") & WENT.is_("booked") & BOOKED_TODAY.known
+BOOKED_IN_TIME = STOOD.is_("same_day") & WENT.is_("booked") & BOOKED_TODAY.known
 """True if they are to be seen today, and it is booked for today."""
 STILL_NOT_SEEN = WENT.one_of("booked", "no")
 TOLD_AGAIN = STILL_NOT_SEEN | WENT.is_("going")
@@ -178,11 +178,11 @@ FLOW = Flow(
              "it. Take somebody with you, or begin with a phone call.", WENT.is_("no") & REFUSES.known, must_arrive=True),
         Tell("Good that it is booked. If anything gets worse before then, don't wait for it.", WENT.is_("booked") & ~TO_BE_SEEN_NOW),
         Tell("Good that it is today. Tell them what you told me. If it gets worse before then, don't wait: your doctor or an urgent care "
-             "line; in an emergency, your emergency number.", IN_TIME, must_arrive=True, last=True),
-        Tell("Good that it is booked. Is it not today? Then don't wait for it.", WENT.is_("booked") & TO_BE_SEEN_NOW & ~IN_TIME,
+             "line; in an emergency, your emergency number.", BOOKED_IN_TIME, must_arrive=True, last=True),
+        Tell("Good that it is booked. Is it not today? Then don't wait for it.", WENT.is_("booked") & TO_BE_SEEN_NOW & ~BOOKED_IN_TIME,
              must_arrive=True),
         Tell(EMERGENCY, (STILL_NOT_SEEN | WORSE_AT_ONCE) & STOOD.is_("emergency"), must_arrive=True, last=True),
-        Tell(SAME_DAY, STILL_NOT_SEEN & STOOD.is_("same_day") & ~IN_TIME, must_arrive=True, last=True),
+        Tell(SAME_DAY, STILL_NOT_SEEN & STOOD.is_("same_day") & ~BOOKED_IN_TIME, must_arrive=True, last=True),
         Tell(CLINICIAN, WENT.is_("no") & STOOD.is_("clinician"), must_arrive=True),
         Tell("I ask again on {next_time:date}.", STILL_NOT_SEEN),
         Tell("As far as I know, you no longer need to be seen first.", ~SENT),

@@ -50,6 +50,9 @@ PAGE_NAME_MOST: Final = 80
 """UTF-16 units of a name; our choice."""
 UNLIMITED: Final = 1_000_000
 """Limit for acts and looks that a report shows in full."""
+ASKED_OF: Final = {"bladder": "bladder, bowel, between the legs, both legs or sexual function", "chest": "chest, breath or faint",
+                  "where": "where it hurts", "bad": "how bad it is"}
+"""What some questions are about, in the answers that led to a level; the others by their key."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,7 +165,7 @@ def _why(db: sqlite3.Connection, person: int, facts: Facts, safety: SafetyStandi
         if because := _because(db, person):
             said.append(f"Because: {because}")
         if safety.kept is not Level.GO and safety.why:
-            said.append(f"Answers that led to it: {', '.join(map(in_words, safety.why.split()))}.")
+            said.append(f"Answers that led to it: {', '.join(ASKED_OF.get(key, in_words(key)) for key in safety.why.split())}.")
     if "referral.went" in kept and safety.since is not None and kept["referral.went"].at >= safety.since:
         went = found["referral.went"]
         said.append(f"Asked on {when.moment(went.at)} whether they have been seen: {WENT_WORDS.get(went.value, went.value)}"

@@ -134,7 +134,8 @@ def _hurt(one: CaseloadRow, now: datetime, day_name: DayNamer) -> LineReason:
         since = moment_of(one.open_at)
         told = _told(one) if one.hurt_at and one.hurt_at >= one.open_at else ""
         day = on_day(day_name(since))
-        words = f"hurt {day}: {told}, questions open" if told else f"something hurt {day}, questions open"
+        words = f"said {day} that something hurt, then that nothing does, questions open" if told and one.where == "nothing" else (
+            f"hurt {day}: {told}, questions open") if told else f"something hurt {day}, questions open"
         return with_level(words), since
     if not one.hurt_at:
         return None

@@ -159,7 +159,8 @@ def level_from_pain(answers: Mapping[str, Value | None], start_pain: float | Non
     if bad is None or bad >= STOP_AT:
         reasons.append(Reason("bad", Level.NOT_TODAY, f"Pain of {STOP_AT:g} or more out of 10: no more today."))
     elif bad - (start_pain or 0.0) >= STOP_RISE:
-        reasons.append(Reason("bad", Level.NOT_TODAY, f"Pain has risen by {STOP_RISE:g} or more since the start: no more today."))
+        told = f"Pain has risen by {STOP_RISE:g} or more since the start" if start_pain is not None else f"Pain of {STOP_RISE:g} or more"
+        reasons.append(Reason("bad", Level.NOT_TODAY, f"{told}: no more today."))
     elif not reasons:
         reasons.append(Reason("bad", Level.NO_LOAD, "A small pain: no loaded work today."))
     return _outcome(reasons)

@@ -764,6 +764,13 @@ async def test_the_report_keeps_the_reason_of_what_still_stands(gym):
     assert "Because: what was said before still stands." not in report
 
 
+async def test_the_report_says_all_that_the_question_about_bladder_and_bowel_asks_of(gym):
+    await gym.linked()
+    await gym.say("my back hurts", "Lower back", "5", "no", "yes", "yes", "yes")
+    report = report_html(gym.db, gym.id_of(SAM), gym.clock.now(), BOOK)
+    assert "Answers that led to it: bladder, bowel, between the legs, both legs or sexual function, " in report
+
+
 @pytest.mark.parametrize("does", [("Write", "how are you now?", "Send it"), ("Reviewed",)])
 async def test_a_coach_who_writes_to_the_lifter_or_reviews_them_has_seen_their_alerts(gym, does):
     await gym.linked()
