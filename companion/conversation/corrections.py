@@ -140,8 +140,10 @@ def _with_unit(ask: Ask, plain: str) -> bool:
 
 
 def _ask_of(draft: Draft, flow: str, name: str) -> Ask | None:
-    """Return the question whose answer has this name in the log, if it may be put right."""
-    stops = draft.book[flow].stops.values() if flow in draft.book.flows else ()
+    """Return the question whose answer has this name in the log, if it may be put right: no consent, and nothing asked about pain or a
+    sign."""
+    flows = draft.book.flows
+    stops = draft.book[flow].stops.values() if flow in flows and not draft.book[flow].flow.policy.holds else ()
     found = (stop for stop in stops if isinstance(stop, Ask) and fnmatchcase(name, re.sub(r"\{\w+\}", "*", stop.log_as or stop.key)))
     return next((ask for ask in found if not (ask.safety or ask.free or isinstance(ask.kind, Ready))), None)
 

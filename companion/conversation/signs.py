@@ -6,8 +6,10 @@ import re
 from dataclasses import replace
 from typing import Final
 
+from companion.conversation.acting import control
 from companion.conversation.asking import aside_options, ask_again
 from companion.conversation.cards import understood
+from companion.conversation.corrections import correction
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, YesNo, pick
@@ -37,9 +39,11 @@ from companion.language.clauses import Mood, clauses, flat
 from companion.language.clearances import signs_off, tells_of_clearance
 from companion.language.findings import tells_no_limit
 from companion.language.flags import URGENT, Flag, Heard, hear_flags
+from companion.language.flags.put_right import THE_CHECK, hurt_more, of_the_check, puts_right
 from companion.language.limits import told_more
 from companion.language.pain import Pain, hear_pain
 from companion.language.passed_on import in_whole_words
+from companion.language.phrases import Phrase
 from companion.language.questions import is_question
 
 SIGN_THERE: Final = "so"
@@ -68,6 +72,10 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
     if any(one.flag is Flag.RESTRICTION for one in every) and (_begins_with(draft, text) or _told_anew(draft, waiting, text)):
         every = tuple(one for one in every if one.flag is not Flag.RESTRICTION)
     every = tuple(one if one.flag is Flag.SELF_HARM else replace(one, sure=False) for one in every) if in_doubt else every
+    if not every and not in_doubt and not own:
+        if _takes_back(draft, waiting, text):
+            return True
+        every = _put_right(draft, waiting, text)
     heard = tuple(one for one in every if not _asked_here(draft, one))
     if not heard and in_doubt:
         return False
@@ -111,6 +119,35 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
         leave_unasked(draft)
     ask_about(draft, others if free else heard, text)
     return True
+
+
+def _takes_back(draft: Draft, waiting: Ask | None, text: str) -> bool:
+    """Ask the question before again, where words say that its answer about safety was wrong and name no other; ask about pain, where they
+    say that it was worse; return False for any other words."""
+    if hurt_more(text) and _checked(draft, waiting):
+        hurt(draft, text)
+        return True
+    if waiting is None or not waiting.safety or not draft.top.trail or puts_right(text) != () or is_option(draft, text):
+        return False
+    control(draft, Phrase.BACK)
+    return True
+
+
+def _put_right(draft: Draft, waiting: Ask | None, text: str) -> tuple[Heard, ...]:
+    """Return the signs that somebody says they should have answered with yes in the safety check, before it is over or later that day; all
+    that it asks about where they name none. () for any other words."""
+    named = puts_right(text) if _checked(draft, waiting) else None
+    if named:
+        return tuple(Heard(flag, True, text) for flag in named)
+    if named is None or waiting is None or not of_the_check(text) or correction(draft, text) or (
+            isinstance(waiting.kind.read(text, draft.context), Answer)):
+        return ()
+    return (Heard(THE_CHECK[0], False, text, THE_CHECK[1:]),)
+
+
+def _checked(draft: Draft, waiting: Ask | None) -> bool:
+    """True if questions about safety were answered today, or are being answered."""
+    return draft.known.facts.get("safety.checked.today") == "yes" or bool(waiting and waiting.safety and draft.top.trail)
 
 
 def _begins_with(draft: Draft, text: str) -> bool:

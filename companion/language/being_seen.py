@@ -43,8 +43,7 @@ _SAW: Final = (
     rf"(?:they|he|she) {_SAID}\b(?! (?:to come|come|to go|no appointment|they can'?t)\b).*|"
     rf"(?:the )?(?:{_WHO}|hospital|clinic)(?:'?s)? (?:visit|trip|appointment|check-?up)(?: is| was)? (?:done|over|went|fine|ok|good)\b.*|"
     rf"(?:they|(?:the )?hospital|{_WHO}) (?:have )?(?:kept me|sent me (?:home|back|away)|let me go|discharged me|released me)\b"
-    r"(?!.*\bcan'?t\b).*|"
-    rf"(?:they|he|she) {_SAID}\b(?! (?:to come|come|to go|no appointment|they can'?t)\b).*")
+    r"(?!.*\bcan'?t\b).*")
 _YES: Final = (
     rf"{_SAW}|"
     rf"{_WHO}(?: has| have|'s)?(?: just| now)? (?:said|says|told me|tells me|thinks?|reckons?|found|checked|looked at|examined|saw|"
