@@ -12,7 +12,7 @@ from dataclasses import replace
 from typing import Final
 
 from companion.conversation.acting import CONTROLS
-from companion.conversation.asking import show
+from companion.conversation.asking import ask_again, show
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask, Flow
 from companion.conversation.kinds import Answer
@@ -38,7 +38,7 @@ def answers_invitation(draft: Draft, text: str) -> bool:
     would be heard begin a flow that asks what a clinician said. What a sentence of the flow itself tells beside the answer counts too."""
     stack, those = draft.session.stack, opened(draft)
     if not those:
-        return False
+        return _asked_since(draft, text)
     if (begun := _begun_by_sentence(draft, those, text)) and _answered_anew(draft, begun, those, text):
         return True
     harmless = draft.book.heard_first(text, draft.known.facts) is not None
@@ -46,7 +46,7 @@ def answers_invitation(draft: Draft, text: str) -> bool:
     if there and _only_left_open(there[0].compiled.flow) and _says_whether(draft, there[0], those, text):
         return True
     if not there or (stack and draft.ask.safety and isinstance(draft.ask.kind.read(text, draft.context), Answer)):
-        return False
+        return _asked_since(draft, text)
     answered = [(one, tried) for one, tried in zip(there, map(copy_of, there), strict=True) if answered_at(tried, text)]
     told = next((one for one in there if one.compiled.flow.policy.told), None)
     if len(answered) == 1:
@@ -55,6 +55,20 @@ def answers_invitation(draft: Draft, text: str) -> bool:
         adopt(draft, told, told, those, text)
     else:
         return False
+    return True
+
+
+ASKED_SINCE: Final = "I asked something else since, and that may be an answer to either. First this one."
+
+
+def _asked_since(draft: Draft, text: str) -> bool:
+    """Put an open question about safety again, in place of taking for its answer what may answer a message that came since; return False
+    where none came, or it is no answer."""
+    session = draft.session
+    asks = session.stack and not session.aside and draft.asking and draft.ask.safety and not draft.ask.free
+    if not (asks and draft.known.invited() and isinstance(draft.ask.kind.read(text, draft.context), Answer)):
+        return False
+    ask_again(draft, ASKED_SINCE)
     return True
 
 

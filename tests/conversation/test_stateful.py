@@ -211,7 +211,9 @@ class Bot(RuleBasedStateMachine):
         return asked_in(self.session)
 
     def count(self, status: str) -> int:
-        return self.db.execute(f"select count(*) from answers a where status = ? and not {COUNTS_AGAIN}", (status,)).fetchone()[0]
+        """Return how many answers there are; without those told ahead of their question, such as the place of a second pain."""
+        return self.db.execute("select count(*) from answers a where status = ? and raw not like '%said before' and not "
+                               f"{COUNTS_AGAIN}", (status,)).fetchone()[0]
 
     def turn(self, event: Event) -> None:
         self.number += 1

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from companion.conversation.corrections import _ask_of
 from companion.conversation.draft import Draft
 from companion.conversation.effects import Record
 from companion.conversation.flow import Ask, Known
+from companion.conversation.invitations import ASKED_SINCE
 from companion.conversation.session import Session
 from companion.screening.safety import Level
 from flows.catalogue import BOOK
@@ -70,3 +73,22 @@ def test_no_consent_and_no_question_of_pain_or_a_sign_is_put_right_by_a_correcti
         if compiled.flow.policy.holds:
             asks = [stop for stop in compiled.stops.values() if isinstance(stop, Ask)]
             assert all(_ask_of(draft, name, ask.log_as or ask.key) is None for ask in asks), name
+
+
+class Invited(Talk):
+    """Somebody to whom a reminder has come since the last question."""
+
+    def _known(self) -> Known:
+        return replace(super()._known(), invited=lambda: ["go.limit_over"])
+
+
+@pytest.mark.parametrize("reply", ["yes", "no", "not sure"])
+@pytest.mark.parametrize("answered", [(), ("no",)])
+def test_what_may_answer_a_reminder_that_came_since_is_no_answer_about_safety(reply: str, answered: tuple[str, ...]):
+    talk = Talk(BOOK["safety_check"].flow, known=UNCHECKED, book=BOOK).say(*answered)
+    since = Invited(BOOK["safety_check"].flow, known=UNCHECKED, book=BOOK)
+    since.session, since.effects = talk.session, []
+    since.say(reply)
+    assert since.state == talk.state
+    assert since.last.startswith(ASKED_SINCE)
+    assert not any(isinstance(one, Record) for one in since.effects)

@@ -48,7 +48,8 @@ def test_who_was_there_says_so_in_a_few_words_and_with_what_was_said(text: str):
 
 @pytest.mark.parametrize(("text", "what"), [("no appointments till next month", "no"),
                                             ("gp receptionist said call back tomorrow", "booked"),
-                                            ("they said come back tomorrow", ""), ("they said its fine", ""), ("went for a run", ""), ("went, legs are dead", "")])
+                                            ("they said come back tomorrow", ""), ("they said its fine", ""),
+                                            ("went for a run", ""), ("went, legs are dead", "")])
 def test_who_got_no_further_than_the_desk_was_not_seen(text: str, what: str):
     assert been_seen(text) == what
 

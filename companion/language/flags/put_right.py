@@ -51,7 +51,7 @@ _SAID_NO: Final = re.compile(r"\b(?:said|put|answered|tapped|pressed|typed|click
 _HURT_MORE: Final = re.compile(
     r"\b(?:said|put|answered|tapped|typed) (?:a )?(?:0|zero|no|none|1|one)\b(?=.*\bpain\b).*\b(?:more like|actually|really|should|but)\b.*"
     r"\b(?:[1-9]|10|worse|more)\b")
-LONGEST: Final = 25
+PUT_RIGHT_LONGEST: Final = 25
 """Most words of a message that puts an answer right; our choice."""
 
 
@@ -59,7 +59,7 @@ def puts_right(text: str) -> tuple[Flag, ...] | None:
     """Return the signs to which a message says that the answer was yes: those it names, or by the order of their question;
     () where it names none, but says that an answer was wrong; None for any other message."""
     said = flat(text)
-    if len(said.split()) > LONGEST or not _CHANGES.search(said) or not (_A_YES.search(said) or _UNNAMED.search(said)) or (
+    if len(said.split()) > PUT_RIGHT_LONGEST or not _CHANGES.search(said) or not (_A_YES.search(said) or _UNNAMED.search(said)) or (
             _TO_NO.search(said)):
         return None
     named = tuple(flag for flag, words in ABOUT.items() if re.search(rf"\b(?:{words})\b", said))
