@@ -41,8 +41,20 @@ from flows.pain_facts import (
     void,
 )
 from flows.safety_check import LEVELS, UNSURE
-from flows.safety_facts import level_until_asked, said_heart, said_leg_signs, said_saddle, said_weak, tells_leg_sign, tomorrow
-from flows.shared import BY, CALL_FIRST, CAUDA_EQUINA, CLINICIAN, EMERGENCY, NO_LOAD, NOT_TODAY, OFFER_UNDO, SAME_DAY, closed_by_tap
+from flows.safety_facts import leg_first, level_until_asked, said_heart, said_leg_signs, said_saddle, said_weak, tells_leg_sign, tomorrow
+from flows.shared import (
+    BY,
+    CALL_FIRST,
+    CAUDA_EQUINA,
+    CLINICIAN,
+    EMERGENCY,
+    LEG_FIRST,
+    NO_LOAD,
+    NOT_TODAY,
+    OFFER_UNDO,
+    SAME_DAY,
+    closed_by_tap,
+)
 
 YES_NO = ("yes", "no")
 LEVEL_AFTER_PAIN = Fact("level", values=LEVELS, of=level_after_pain)
@@ -140,6 +152,7 @@ DURING = choice(
     ("unsure", "Not sure", "don't know"))
 """The movements of the last session, each offered where it was done."""
 
+WEAK_LEG = fact("leg_first").is_("yes")
 URGENT_WORDS = fact("said_heart").is_("yes") | fact("said_saddle").is_("yes")
 
 FLOW = Flow(
@@ -152,14 +165,16 @@ FLOW = Flow(
            Fact("told_to_coach", of=told_to_coach),
            LEVEL_AFTER_PAIN, BECAUSE, SAID_SIGNS, SAID_WEAK, Fact("why", of=keys_of_pain), Fact("parts_open", of=parts_while_open),
            Fact("parts", of=parts_after_pain), Fact("tomorrow", of=tomorrow),
-           Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle)),
+           Fact("said_heart", values=("yes", "no"), of=said_heart), Fact("said_saddle", values=("yes", "no"), of=said_saddle),
+           Fact("leg_first", values=("yes", "no"), of=leg_first)),
     at_start=before_pain, adds=tells_leg_sign, another=another_pain,
     parked="All right. Tell me about it when you can; say “go on”. Until then no test and no drill opens today.",
     steps=(
         Do(Find("pain.since", "{now}", "the first pain of today that stands"), fact("first").is_("yes")),
         *OPEN_QUESTIONS,
-        Tell("Stop there, and get comfortable. A few questions, then we see.", ~TAKING_BACK.known & ~URGENT_WORDS & ~ANOTHER_PAIN.known,
-             must_arrive=True),
+        Tell("Stop there, and get comfortable. A few questions, then we see.",
+             ~TAKING_BACK.known & ~URGENT_WORDS & ~WEAK_LEG & ~ANOTHER_PAIN.known, must_arrive=True),
+        Tell(LEG_FIRST, ~TAKING_BACK.known & ~URGENT_WORDS & WEAK_LEG, must_arrive=True),
         Tell(CALL_FIRST, ~TAKING_BACK.known & URGENT_WORDS, must_arrive=True),
         Ask("heart_now", "Chest pain, faintness, or being unusually short of breath: now?", UNSURE, safety=True,
             only_if=fact("said_heart").is_("yes")),

@@ -20,7 +20,7 @@ from companion.language.phrases import normalise
 from companion.screening.protocols import protocols, route
 from companion.screening.safety import Level, worst
 from flows.level_parts import LevelPart, checked_today, level_of, others, own, parts_of, stood, text_of, whose, why_of, with_tap
-from flows.safety_facts import outcome_words, pain_but_for_taps, pain_outcome, said_leg_signs, said_weak
+from flows.safety_facts import level_of_open_pain, outcome_words, pain_but_for_taps, pain_outcome, said_leg_signs, said_weak
 
 SQUATS_OF_DAY: Final = "squat_day"
 MOVEMENTS: Final[Mapping[str, str]] = {**{test: one.short_name for test, one in protocols().items()},
@@ -176,8 +176,7 @@ def _weighed(got: Facts) -> tuple[str, ...]:
 
 def parts_while_open(got: Facts, side: str) -> Value:
     """Return the parts of the level while the questions are open."""
-    so_far = worst((Level.NOT_TODAY, pain_outcome(got, so_far=True).level))
-    return text_of((*others(got), LevelPart(whose(got), so_far, "open", _weighed(got))))
+    return text_of((*others(got), LevelPart(whose(got), level_of_open_pain(got), "open", _weighed(got))))
 
 
 def parts_after_pain(got: Facts, side: str) -> Value:

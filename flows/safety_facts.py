@@ -254,6 +254,11 @@ def said_weak(got: Facts, side: str) -> Value:
     return "yes" if _said(got, Flag.WEAKNESS) else "no"
 
 
+def leg_first(got: Facts, side: str) -> Value:
+    """Return "yes" if the lifter's words surely tell of a weak leg or a foot that drops: then what to do comes before any question."""
+    return "yes" if any(one.flag is Flag.WEAKNESS and one.sure for one in hear_flags(str(got.get("said", "")), weigh=False)) else "no"
+
+
 def _said(got: Facts, *flags: Flag) -> bool:
     """True if the lifter's words carry one of these signs."""
     return not _heard(str(got.get("said", ""))).isdisjoint(flags)
@@ -296,7 +301,13 @@ def _but_for(got: Facts, names: Iterable[str], answers: Facts) -> Facts:
 
 def level_until_asked(got: Facts, side: str) -> Value:
     """Return the level while the pain questions are open: not today, or a worse one from before or from the answers so far."""
-    return worst((Level.NOT_TODAY, level_of(others(got)), pain_outcome(got, so_far=True).level)).value
+    return worst((level_of(others(got)), level_of_open_pain(got))).value
+
+
+def level_of_open_pain(got: Facts) -> Level:
+    """Return the level of the pain itself while its questions are open: of a weak leg that was surely told, that of what was said first."""
+    told = Level.SAME_DAY if got.get("weakness") is None and leg_first(got, "") == "yes" else Level.NOT_TODAY
+    return worst((told, pain_outcome(got, so_far=True).level))
 
 
 def outcome_words(outcome: SafetyOutcome) -> str:

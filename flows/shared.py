@@ -25,6 +25,9 @@ CAUDA_EQUINA = "New trouble with bladder or bowel; numbness between the legs; we
 CALL_FIRST = "Stop there, and get comfortable. If it is there now: call your emergency number first, and answer me later."
 """Said to chest pain, faintness or breathlessness in somebody's words, before anything is asked."""
 
+LEG_FIRST = "Stop there, and get comfortable. A leg that has become weak needs to be seen today, also if you stop answering here."
+"""The same to a weak leg or a foot that drops."""
+
 _SEEN_FIRST = fact("safety.may_open").is_("no")
 
 WELCOMED = Gate(~fact("welcome.zone_right").is_("yes"), "The few questions at the beginning come first.", first="welcome")

@@ -12,7 +12,7 @@ from flows.cleared_by import BY_CLINICIAN, CLEARED_FACTS, CLEARED_OR_NOT, asked_
 from flows.level_parts import LEVEL_PARTS
 from flows.safety_check import LEVELS, OLD_DISC, TOLD, UNSURE
 from flows.safety_facts import CLEARED_WHY, HISTORY
-from flows.shared import CALL_FIRST, CAUDA_EQUINA, CLINICIAN, EMERGENCY, NOT_TODAY, SAME_DAY
+from flows.shared import CALL_FIRST, CAUDA_EQUINA, CLINICIAN, EMERGENCY, LEG_FIRST, NOT_TODAY, SAME_DAY
 from flows.sign_facts import (
     SELF_HARM,
     before_signs,
@@ -118,8 +118,7 @@ FLOW = Flow(
         *OPEN_SIGNS,
         Tell("Stop there, and get comfortable: one thing first.", fact("works").is_("yes") & ~TOLD_AT_ONCE, must_arrive=True),
         Tell(CALL_FIRST, fact("sure").is_("yes") & CHEST.is_("yes"), must_arrive=True),
-        Tell("Stop there, and get comfortable. A leg that has become weak needs to be seen today, also if you stop answering here.",
-             fact("sure").is_("yes") & LEG.is_("yes") & CHEST.is_("no"), must_arrive=True),
+        Tell(LEG_FIRST, fact("sure").is_("yes") & LEG.is_("yes") & CHEST.is_("no"), must_arrive=True),
         Tell(EMERGENCY, NERVE_HEARD.is_("yes") & fact("sure").is_("yes"), must_arrive=True),
         Do(Alert("{until}", "wrote {quoted}: {understood}"), NERVE_HEARD.is_("yes") & fact("sure").is_("yes")),
         Ask("which", "You wrote {wrote}. I am not sure I understood.{once_more} Do you mean one of these?", WHICH, safety=True,

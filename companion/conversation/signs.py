@@ -71,6 +71,7 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
     every = hear_flags(text, weigh=not _understood(draft, waiting, text))
     if any(one.flag is Flag.RESTRICTION for one in every) and (_begins_with(draft, text) or _told_anew(draft, waiting, text)):
         every = tuple(one for one in every if one.flag is not Flag.RESTRICTION)
+    every += _behind_the_limit(text, every)
     every = tuple(one if one.flag is Flag.SELF_HARM else replace(one, sure=False) for one in every) if in_doubt else every
     if not every and not in_doubt and not own:
         if _takes_back(draft, waiting, text):
@@ -121,6 +122,17 @@ def heard_sign(draft: Draft, text: str, own: bool = False, in_doubt: bool = Fals
     return True
 
 
+_WHY: Final = re.compile(r"\b(?:after|because of|because|due to|following|since|on account of|with|cos of|bc of)\b (.+)", re.IGNORECASE)
+
+
+def _behind_the_limit(text: str, heard: tuple[Heard, ...]) -> tuple[Heard, ...]:
+    """Return the signs that are the reason of a limit: "no lifting after my c section"."""
+    limited = any(one.flag is Flag.RESTRICTION for one in heard)
+    why = _WHY.search(text) if limited else None
+    told = {flag for one in heard for flag in one.named}
+    return tuple(one for one in hear_flags(why[1]) if told.isdisjoint(one.named) and one.flag is not Flag.SELF_HARM) if why else ()
+
+
 def _takes_back(draft: Draft, waiting: Ask | None, text: str) -> bool:
     """Ask the question before again, where words say that its answer about safety was wrong and name no other; ask about pain, where they
     say that it was worse; return False for any other words."""
@@ -154,7 +166,8 @@ def _begins_with(draft: Draft, text: str) -> bool:
     """True if a message only tells of a clearance, given or not yet, that they were signed off or seen, that nothing was found, or adds to
     the limit told before it, where that begins its conversation: it is asked about there."""
     seen = tells_of_clearance(text) or signs_off(text) or tells_no_limit(text) or saw_somebody(text)
-    said = seen or told_more(text, draft.known.now.date())
+    adds = not (draft.session.stack and draft.compiled.flow.policy.holds) and told_more(text, draft.known.now.date())
+    said = seen or adds
     return bool(said) and draft.book.sentence(text, draft.known.facts) is not None
 
 

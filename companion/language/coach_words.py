@@ -176,10 +176,10 @@ _ONE_OF_THEIRS: Final = re.compile(
     r"\bone of (?:mine|ours)\b|^\W*(?:who|which of them|any(?:one|body))\b(?= (?:has|had|is|was|said|says|told|got|with|in|feels?|can)\b)")
 """A lifter of theirs who is not named."""
 _ASKS_WHAT_TO_DO: Final = re.compile(
-    r"\W*\b(?:(?:so|and|or|but) )?(?:(?:what|how|who|where) )?(?:should|do|can|could|must|shall|would|may) (?:i|we)\b[^.!?]*[.!?]*$|"
     r"\W*\b(?:so |and )?(?:what|how) (?:should|do|can|must|shall|would) (?:i|we) (?:do|say|tell (?:him|her|them)|answer)\b"
-    r"(?: now| here| if| when)?\W*")
-"""What a coach asks to do for somebody, after what they tell of them."""
+    r"(?: now| here| if| when)?\W*|"
+    r"(?<=\w)\W+(?:(?:so|and|or|but) )?(?:(?:what|how|who|where) )?(?:should|do|can|could|must|shall|would|may) (?:i|we)\b[^.!?]*[.!?]*$")
+"""What a coach asks to do for somebody, before or after what they tell of them."""
 _FRAMED: Final = re.compile(
     r"\W*(?:help(?: me)?\W+)?(?:(?:can|could|should|may|shall|must|do) (?:i|we) (?:let|have|make|allow|keep|tell|stop|leave|send|help)|"
     r"(?:i|we)(?:'?ve|'?m| have| am)?(?: just| only)? ?(?:think|thought|believe|guess|fear|see|saw|seen|noticed?|heard?|know|worry|"

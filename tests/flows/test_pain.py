@@ -422,3 +422,14 @@ def test_a_place_told_in_the_first_words_is_not_lost_to_the_answer(begun: str, w
 def test_one_place_that_is_tapped_otherwise_is_one_pain():
     talk = said("my hamstring hurts", "Hip or groin", "2", "no", "no", "no")
     assert talk.session.top.flow == "about_you"
+
+
+@pytest.mark.parametrize(("words", "first"), [
+    ("sharp pain down my leg, and i cant lift my toes", True), ("pain down my leg and my foot drags", True),
+    ("pain in my leg", False), ("my leg hurts, feels a bit weak after squats", False)])
+def test_a_weak_leg_told_with_pain_hears_first_that_it_is_to_be_seen_today_and_the_level_says_so(words: str, first: bool):
+    talk = Talk(BOOK["home"].flow, known=CHECKED, book=BOOK).say(words)
+    assert any("needs to be seen today" in say.text for say in talk.says) is first
+    assert talk.found["safety.level"] == ("same_day" if first else "not_today")
+    if first:
+        assert talk.say("leg", "5", "no", "no", "no", "no").state == "pain.weakness"

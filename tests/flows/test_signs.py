@@ -1098,3 +1098,19 @@ def test_pain_told_in_questions_about_squats_ends_them_with_what_was_answered():
     assert talk.last == EMERGENCY
     assert "squat.answered" in talk.found
     assert talk.session.stack == ()
+
+
+@pytest.mark.parametrize(("words", "heard"), [
+    ("doctor said no lifting over 10 kilos after my c section 5 weeks ago", {"restriction", "pregnancy"}),
+    ("no lifting for 4 weeks said the doctor because of my heart condition", {"restriction", "heart_history"}),
+    ("my physio said no squats since monday", {"restriction"})])
+def test_the_reason_of_a_limit_is_asked_about_too_where_it_is_a_sign(words: str, heard: set[str]):
+    talk = at_menu(words)
+    asked = {sign for frame in talk.session.stack for sign in str(frame.got.get("heard", "")).split()}
+    assert asked == heard
+
+
+@pytest.mark.parametrize("words", ["and my physio said no squats for 2 weeks", "also the doctor says nothing over 20 kg"])
+def test_a_limit_told_over_the_questions_about_a_sign_is_kept(words: str):
+    talk = at_menu("i take warfarin", words)
+    assert {str(frame.got.get("heard")) for frame in talk.session.stack} >= {"anticoagulants", "restriction"}

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from companion.language.coach_words import Wish, nearly_called, of_oneself, told_of, wish_in
+from companion.language.flags import hear_flags
+from companion.language.pain import Pain, hear_pain
 from tests.table import each_row
 
 NAMES = ("Ana Ruiz", "Tom Becker", "Tom Hale", "Maria Santos", "Will Hurt", "Stitch", "Bill Back", "Søren Ånestad", "Sam (no. 15)",
@@ -66,9 +68,9 @@ def test_a_button_s_own_words_are_no_sign_unless_they_are_somebody_s_name():
 
 @each_row(("said", "whom", "own"), [
     ("sam fainted in the gym", "Sam Ode", "i fainted in the gym"), ("fyi Sam's leg gave way", "Sam Ode", "my leg gave way"),
-    ("Sam Ode is pregnant", "Sam Ode", "i is pregnant"),
+    ("Sam Ode is pregnant", "Sam Ode", "i am pregnant"),
     ("did sam tell you about the numbness", "Sam Ode", "i tell you about the numbness"),
-    ("Sam told me he wants to kill himself", "Sam Ode", "i said i wants to kill myself"), ("Will has a fever", "Will Roe", "i has a fever"),
+    ("Sam told me he wants to kill himself", "Sam Ode", "i said i wants to kill myself"), ("Will has a fever", "Will Roe", "i have a fever"),
     ("will's chest hurts", "Will Roe", "my chest hurts"),
     ("her foot drops", None, "my foot drops"), ("she can't pee", None, "i can't pee"),
     ("my lifter sam has chest pain", "Sam Ode", "has chest pain"), ("Sam texted: i want to end it all", "Sam Ode", "i want to end it all"),
@@ -78,7 +80,7 @@ def test_a_button_s_own_words_are_no_sign_unless_they_are_somebody_s_name():
     ("what do i do if a lifter says they cant pee", None, "i says i cant pee"),
     ("tell sam to see a doctor, he has chest pain", "Sam Ode", "to see a doctor, i has chest pain"),
     ("write to sam: does your chest still hurt?", "Sam Ode", "does your chest still hurt?"),
-    ("Tom says he wants to die", None, "i wants to die"), ("one of my lifters is pregnant", None, "i is pregnant"),
+    ("Tom says he wants to die", None, "i wants to die"), ("one of my lifters is pregnant", None, "i am pregnant"),
     ("cap sam at 60 because his leg went numb", "Sam Ode", "at 60 because my leg went numb")])
 def test_a_message_that_tells_of_a_lifter_and_has_no_word_of_the_coach_tells_of_them(said, whom, own):
     names = {"1": "Sam Ode", "2": "Will Roe"}
@@ -91,7 +93,8 @@ def test_a_message_that_tells_of_a_lifter_and_has_no_word_of_the_coach_tells_of_
                    "sam and i both have chest pain", "the guy in front of me made my chest hurt",
                    "sam saw me faint", "sam, I'm dizzy", "my back hurts", "here it hurts", "the pain is back", ""])
 def test_other_messages_of_a_coach_may_be_their_own(said):
-    assert told_of(said, {"1": "Sam Ode", "2": "Will Roe"}) is None
+    told = told_of(said, {"1": "Sam Ode", "2": "Will Roe"})
+    assert told is None or hear_flags(told.own) or hear_pain(told.own) is Pain.YES
 
 
 def test_a_letter_wrong_is_near_and_another_name_is_not():

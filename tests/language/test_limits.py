@@ -241,3 +241,26 @@ def test_a_day_that_was_lately_is_no_end_of_next_year(words: str, past: str):
 @pytest.mark.parametrize("words", ["1 march", "until 1 march", "27 feb"])
 def test_an_answer_to_until_when_is_no_day_that_was_lately(words: str):
     assert read_end(words, date(2026, 3, 3)) == ""
+
+
+@pytest.mark.parametrize(("words", "parts", "kg", "until"), [
+    ("doctor said no lifting over 10 kilos after my c section 5 weeks ago", set(), 10.0, ""),
+    ("doctor said no lifting after my knee op", {"load"}, None, ""),
+    ("i clear myself lol, physio said no squats for 2 weeks but i feel great", {"squats"}, None, "2026-03-23"),
+    ("dr said no squats for 2 weeks forgot to say", {"squats"}, None, "2026-03-23"),
+    ("physio says no squats til friday, shes strict lol", {"squats"}, None, "2026-03-13"),
+    ("he says go ahead but nothing over 50kg", set(), 50.0, ""),
+    ("doctor wont let me lift til the scan", {"load"}, None, "cleared"),
+    ("physio said 30 kg max this month", set(), 30.0, "2026-04-01"),
+    ("no squats for the rest of this week", {"squats"}, None, "2026-03-16")])
+def test_small_talk_and_the_reason_of_a_limit_take_nothing_from_it(words: str, parts: set[str], kg: float | None, until: str):
+    told = read_limit(words, date(2026, 3, 9))
+    assert (set(told.parts), told.kg, told.until, told.rest) == (parts, kg, until, "")
+
+
+@pytest.mark.parametrize("words", ["no squats until 6 weeks after my op", "saw my doctor this week, no squats",
+                                   "my doctor said this month no squats",
+                                   "no squats, i feel great below parallel"])
+def test_what_may_say_something_of_a_limit_is_not_taken_for_small_talk(words: str):
+    told = read_limit(words, date(2026, 3, 9))
+    assert told.until in ("", "cleared") or told.rest

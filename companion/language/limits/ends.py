@@ -27,6 +27,10 @@ _SPAN: Final = re.compile(
     r"(?P<unit>day|week|wk|month)s?(?: more| longer)?|"
     r"(?P<fortnight>a fortnight))\b(?! ago\b)")
 _UNTIL: Final = re.compile(r"\b(?:until|till?|untill|up to|before|(?:extended|prolonged)(?: (?:it|that|this))? to) (?P<when>.+)")
+_THIS: Final = re.compile(
+    r"\b(?:(?:(?:for|all) )*(?:the rest of )?(?<=(?:for|all|.of) )|(?P<after>squats|squatting|lifting|weights?|bending|stretching|training|"
+    r"max|kgs?|kilos|lbs|load) )this (?P<what>week|month)s?\b")
+"""The rest of a week or a month, where it is that of what is left out: it ends with the day after it."""
 _NUMBERS: Final = {"a": 1, "an": 1, "another": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
                    "nine": 9, "ten": 10, "twelve": 12, "a couple of": 2}
 _TO_DO: Final = (r"(?:lift|squat|bend|stretch|train|deadlift|exercise|work ?out|go back|use weights|do (?:squats|weights|it))"
@@ -97,6 +101,9 @@ def end_in(line: str, today: date, mark: str = " , ") -> tuple[str, str]:
             if day := _day(named, today):
                 return "" if _passed(named, day, today) else day.isoformat(), line[:found.start()] + mark + " ".join(words[count:]) + " "
         return "", line
+    if found := _THIS.search(line):
+        day = today + (relativedelta(day=1, months=1) if found["what"] == "month" else relativedelta(days=7 - today.weekday()))
+        return day.isoformat(), line.replace(found[0], f"{found['after'] or ''}{mark}", 1)
     if found := _SPAN.search(line):
         many = "2" if found["fortnight"] else found["most"] or found["many"]
         count, unit = _NUMBERS.get(many) or int(many), "week" if found["fortnight"] else found["unit"]

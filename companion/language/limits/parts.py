@@ -38,8 +38,8 @@ _STRETCHES: Final = frozenset(("stretch_hip", "stretch_hamstrings", "stretch_cal
 
 _NOT: Final = re.compile(
     r"\b(?:no|not|never|nothing|none|nor|neither|without|avoid\w*|stop(?:ped)?|don't|dont|do not|can't|cant|cannot|mustn't|mustnt|must not|"
-    r"shouldn't|shouldnt|should not|won't|forbid\w*|forbade|forbidden|ban(?:ned)?|stay (?:off|away)|lay off|keep off|leave out|off|skip|"
-    r"quit|refrain\w*|ruled out|against|hold off|rest|only|just)\b")
+    r"shouldn't|shouldnt|should not|won't|wont|wouldn't|forbid\w*|forbade|forbidden|ban(?:ned)?|stay (?:off|away)|lay off|keep off|"
+    r"leave out|off|skip|quit|refrain\w*|ruled out|against|hold off|rest|only|just)\b")
 _ALLOWED: Final = re.compile(r"\b(?:fine|ok|okay|allowed|may|can|could|good|safe|free|cleared|encouraged|light \w+ (?:is|are))\b")
 _NOTHING_SET: Final = re.compile(
     r"(?:(?:he|she|they|the \w+|my \w+) (?:said |set |gave |put |told me )?)?(?:(?:there (?:are|is|were|was) )?(?:no|none|nothing|nope|"
@@ -70,8 +70,9 @@ _FILLERS: Final = """
     saw seen went visited actually oh wait sorry correction
     medical medically under any anything at all really completely total totally absolutely definitely than then more do doing does done
     did go going keep use using get not no never nothing none neither nor without avoid avoiding avoided don't dont can't cant cannot
-    must mustn't shouldn't should forbidden forbid forbade banned ban off stay away allowed out leave skip stop stopped rest until till
-    til limit limits restriction restrictions yes ok okay well because my back will would if time being while week weeks next last few
+    must mustn't shouldn't should won't wont wouldn't let lets letting me forbidden forbid forbade banned ban off stay away allowed out
+    leave skip stop stopped rest until till til limit limits restriction restrictions yes ok okay well because my back will would if time
+    being while week weeks next last few
     kind sort type exercise exercises movement movements"""
 SAYS_NOTHING: Final = frozenset(_FILLERS.split())
 """Words that say nothing of what to leave out beyond what was read."""

@@ -29,11 +29,30 @@ _NO_SLIP: Final = frozenset((
 """Words of their own that are as near to one of these."""
 
 
+_SETS: Final = re.compile(r"\b(?:no|not|nothing|never|without|avoid|off|don'?t|won'?t|can'?t|only|max|above|over)\b")
+_SMALL_TALK: Final = re.compile(
+    r"(?:^|(?<=[ ,.;]))(?:btw|by the way|fyi|lol|haha|sorry|(?:i )?forgot to (?:say|tell you|mention)(?: (?:it|that|this))?|(?:but |and )?"
+    r"i (?:do |still )?feel (?:great|fine|okay|ok|good|better)(?: (?:though|tho|now|again))?|(?:s?he(?:'?s| is)) (?:so |very )?strict|"
+    r"i clear myself|go ahead but)(?=$|[ ,.;!])")
+_REASON: Final = re.compile(
+    r"(?<!weeks)(?<!week)(?<!months)(?<!month)(?<!days)(?<!day),? (?:after|because of|due to|following|since|cos of|bc of) (?:my|the|an?) "
+    r"(?:[\w-]+ ){0,3}?(?:op|operation|surgery|section|c-section|birth|delivery|baby|injury|accident|fall|stitches|heart|hernia|scan)"
+    r"(?: (?:\d+|an?|one|two|three|four|five|six|a few|a couple of) (?:days?|weeks?|wks|months?) ago| last (?:week|month|year)| yesterday|"
+    r" today)?(?=$|[,.;!])")
+"""Why it was set, which says nothing of its end."""
+
+
 @lru_cache(64)  # the same words are read by several rules in a step
 def well_spelt(text: str) -> str:
     """Return a message in normal form, its misspelt words put right."""
     line = _UNIT_BEFORE.sub(r"\1\g<many> \g<unit>s", normalise(text))
     return re.sub(r"[^\W\d_]+", lambda word: _meant(word[0]), line)
+
+
+def only_the_limit(text: str) -> str:
+    """Return such a message without what says nothing of a limit: small talk, and the reason of it."""
+    line = well_spelt(text)
+    return _REASON.sub("", _SMALL_TALK.sub(" ", line)).strip() if _SETS.search(line) else line
 
 
 def bare_line(text: str) -> str:

@@ -13,7 +13,7 @@ from companion.language.limits.clinicians import A_CLINICIAN, UNTIL_CLEARED, cli
 from companion.language.limits.ends import CLEARED, end_in, ends_in
 from companion.language.limits.parts import forbids, parts_left_out, sets_none
 from companion.language.limits.put_right import new_end_beside, new_kilos, new_kilos_till
-from companion.language.limits.spelling import bare_line, well_spelt
+from companion.language.limits.spelling import bare_line, only_the_limit, well_spelt
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +41,7 @@ def read_limit(text: str, today: date, system: str = "") -> ToldLimit:
     """Return what words say of a limit. ``system``: the lifter's units, for a weight without its unit."""
     if sets_none(text):
         return ToldLimit(none=True)
-    by, line = who_said(f" {well_spelt(text)} ")
+    by, line = who_said(f" {only_the_limit(text)} ")
     if (kilos := new_kilos_till(text, system)) and (end := new_end_beside(text, today)):
         return ToldLimit(kg=kilos.kg, until=end, by=by)
     until, line = end_in(line, today)
@@ -58,7 +58,7 @@ def read_limits(text: str, today: date, system: str = "") -> tuple[ToldLimit, ..
     bending for 4", and one clinician said so; else what ``read_limit`` makes of them, which is asked about where they name two ends.
     ``system``: as there."""
     whole = (read_limit(text, today, system),)
-    by, line = who_said(f" {well_spelt(text).replace(_PLACE, '')} ")
+    by, line = who_said(f" {only_the_limit(text).replace(_PLACE, '')} ")
     ends = list[str]()
     while (found := end_in(line, today, f" {_PLACE}{len(ends)}{_PLACE} , "))[0]:
         ends.append(found[0])
