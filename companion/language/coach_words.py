@@ -177,7 +177,7 @@ _ONE_OF_THEIRS: Final = re.compile(
 """A lifter of theirs who is not named."""
 _ASKS_WHAT_TO_DO: Final = re.compile(
     r"\W*\b(?:so |and )?(?:what|how) (?:should|do|can|must|shall|would) (?:i|we) (?:do|say|tell (?:him|her|them)|answer)\b"
-    r"(?: now| here| if| when)?\W*|"
+    r"(?: now| here| if| when)?\W*|(?<=\w)\W+(?:and |but |so )?(?:i|we) (?:don'?t|do not) know (?:what|how) to (?:do|say|help)\b[^.!?]*|"
     r"(?<=\w)\W+(?:(?:so|and|or|but) )?(?:(?:what|how|who|where) )?(?:should|do|can|could|must|shall|would|may) (?:i|we)\b[^.!?]*[.!?]*$")
 """What a coach asks to do for somebody, before or after what they tell of them."""
 _FRAMED: Final = re.compile(
