@@ -29,7 +29,8 @@ def known(**facts) -> Known:
 
 @each_row(("text", "topic"), [
     ("why does my back do this", "why_round"), ("is it dangerous", "dangerous"), ("how long will it take", "how_long"),
-    ("can I deadlift", "deadlift"), ("should i see someone", "see_someone"), ("so whats wrong with me", "findings"),
+    ("can I deadlift", "deadlift"), ("had 3 beers, can i squat", "alcohol"),
+    ("is it ok to train hungover", "alcohol"), ("should i see someone", "see_someone"), ("so whats wrong with me", "findings"),
     ("with shoes or barefoot?", "shoes"), ("do i wear my belt", "belt"), ("sore or hurt?", "sore_or_hurt"),
     ("what did you find", "findings"),
     ("when do i test again", "when_again"), ("what can you do", "can_do"), ("are you a person", "person"), ("am i too old for this", "age"),
