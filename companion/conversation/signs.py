@@ -13,7 +13,7 @@ from companion.conversation.corrections import correction
 from companion.conversation.draft import Draft
 from companion.conversation.flow import Ask
 from companion.conversation.kinds import Answer, ReadingContext, YesNo, pick
-from companion.conversation.moves import SAID_MOST, SIGN_MOST, answer, begin_anew, hurt, move_again, record
+from companion.conversation.moves import SAID_MOST, SIGN_MOST, answer, begin_anew, hurt, move_again, record, to_come
 from companion.conversation.sign_runs import (
     ASKED_WITH_PAIN,
     ask_about,
@@ -273,14 +273,19 @@ _ABOUT_DATA: Final = re.compile(
 
 
 def _answered(draft: Draft, waiting: Ask, sure: bool, text: str) -> bool:
-    """Answer the open question, which asks about these signs, with yes or, if the words are doubtful, with unsure."""
-    wanted = ("yes",) if sure else ("unsure", "yes")
+    """Answer the open question, which asks about these signs, with yes or, if the words are doubtful, with unsure. Where it asks about
+    several in one, those that were named are answered in the questions about each, and said back before these."""
+    wanted, named = ("yes",) if sure else ("unsure", "yes"), {one.flag.value for one in hear_flags(text) if one.sure}
     value = next((value for value in wanted for option in waiting.kind.options if option.value == value), None)
     if value is None or is_option(draft, text) or only_asks(text):
         return False
     if not sure and (words := clauses(text)[0].words) and words[0] in _NO:
         ask_again(draft, waiting.kind.example(draft.context))  # "nope, chest and breathing are good": the words deny what is suspected
         return True
+    if sure and len(waiting.signs) > 1 and waiting.key != SIGN_THERE:
+        draft.say(f"You wrote “{in_whole_words(text, SAID_MOST)}”: that is noted.")
+        each = {key: "yes" for key, ask in to_come(draft) if ask.safety and len(ask.signs) == 1 and ask.signs[0] in named}
+        draft.top = draft.top._replace(noted={**draft.top.noted, **each})
     answer(draft, Answer(value, text))
     return True
 

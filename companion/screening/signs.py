@@ -39,7 +39,7 @@ SCREENED_SIGNS: Final = {sign.id: sign for sign in (
     Sign("cancer_bone", "history", Level.CLINICIAN, "cancer, weak bones or long use of prednisone-type tablets", "Cancer or weak bones"),
     Sign("weight_loss", "history", Level.CLINICIAN, "weight loss you did not aim for", "Weight loss, not meant"),
     Sign("pregnancy", "pregnant", Level.CLINICIAN, "being pregnant, or having given birth lately", "Pregnancy or a birth"),
-    Sign("spine_history", "history", Level.CLINICIAN, "a disc or spine diagnosis, or an operation", "A disc, spine or operation"),
+    Sign("spine_history", "history", Level.CLINICIAN, "a disc or spine diagnosis, or an operation", "A spine problem or an operation"),
     Sign("anticoagulants", "history", Level.CLINICIAN, "taking blood thinners", "Blood thinners"),
     Sign("restriction", "", Level.NOT_TODAY, "a clinician told you what to leave out", "A clinician's limit"),
     Sign("under_18", "", Level.NOT_TODAY, "being under 18", "Being under 18"),

@@ -333,7 +333,7 @@ def test_a_history_told_last_time_is_not_untold_by_silence():
 
 @pytest.mark.parametrize(("told", "named"), [
     ("anticoagulants", "blood thinners"), ("heart_history", "a heart condition"), ("weight_loss", "weight loss, not meant"),
-    ("spine_history", "a disc or spine problem"), ("pregnancy", "pregnancy or a birth"), ("cancer_bone", "cancer or weak bones"),
+    ("spine_history", "a spine problem or an operation"), ("pregnancy", "pregnancy or a birth"), ("cancer_bone", "cancer or weak bones"),
     ("anticoagulants history", "blood thinners; cancer, weak bones or steroid tablets"),
     ("", "something that a clinician should clear first")])
 def test_whether_a_history_was_a_mistake_is_asked_with_what_was_told(told: str, named: str):
@@ -532,3 +532,13 @@ def test_a_history_told_at_a_question_about_another_is_asked_about_by_its_own_na
 def test_a_question_about_a_history_is_answered_by_its_own(noes: int, words: str, key: str):
     talk = Talk(BOOK["safety_check"].flow, known=UNCHECKED, book=BOOK).say(*["no"] * noes, words)
     assert talk.answers[key] == "yes"
+
+
+def test_a_sign_named_at_a_question_about_several_is_noted_and_not_asked_for_by_the_name_of_another():
+    talk = Talk(FLOW, known=UNCHECKED, book=BOOK).say("no", "no", "fell off a ladder sunday but nothing broke")
+    assert talk.says[-2].text == "You wrote “fell off a ladder sunday but nothing broke”: that is noted."
+    assert talk.state == "safety_check.weakness"
+    talk.say("no")
+    assert talk.state == "safety_check.fever"
+    assert talk.answers["fall"] == "yes"
+    assert talk.say("no").found["safety.level"] == "same_day"
