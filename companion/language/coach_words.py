@@ -10,7 +10,6 @@ from unicodedata import category, normalize
 
 from rapidfuzz.distance import OSA
 
-from companion.language.flags.spelling import KNOWN_WORDS
 from companion.language.phrases import hear, normalise
 
 K = TypeVar("K")
@@ -240,10 +239,17 @@ def told_of(text: str, names: Mapping[str, str]) -> ToldOf | None:
     if says:
         return ToldOf(SOMEBODY, _as_own(rest[says.end():]), own)
     does = None if own else _DOES.match(rest)
-    if does and does[1] not in KNOWN_WORDS:
+    if does and not _known_word(does[1]):
         theirs, what = "my" if does[0] != does[1] else "i", rest[does.end():].strip()
         return ToldOf(SOMEBODY, _as_own(f"{theirs} {what}"))
     return None
+
+
+def _known_word(word: str) -> bool:
+    """True if a word is none of a name: one of those that signs and pain are told in, which load with the first that is asked for."""
+    from companion.language.flags.spelling import KNOWN_WORDS
+
+    return word in KNOWN_WORDS
 
 
 def _letters(said: str) -> set[str]:
