@@ -18,7 +18,10 @@ _FINDINGS: Final = (
     r"(?:pulled|strained|tight)(?: an?| my| the)? (?:back |hip |groin |leg )?(?:muscles?|hamstrings?|glutes?|hip flexors?)|"
     r"(?:muscles?|muscular|back|groin|hamstring|calf|ligament|hip flexor)? ?(?:strains?|sprains?|spasms?)|muscular|(?:only )?muscles?|"
     r"tend[oi]nitis|tendinopathy|bursitis|(?:osteo)?arthritis|arthrosis|impingement|fai|facet joints?|facet|si joints?|sacroiliac joints?|"
-    r"piriformis(?: syndrome)?|wear and tear|degeneration|stiffness|stenosis|spondylolisthesis|scoliosis|overuse|lumbago|"
+    r"piriformis(?: syndrome)?|wear and tear|degeneration|stiffness|stenosis|spondylolisthesis|scoliosis|overuse|"
+    r"lumbago|panic attacks?|anxiety|stress|vaso ?vagal(?: (?:faint|syncope|episode))?|(?:acid )?reflux|heartburn|indigestion|costochondritis|"
+    r"(?:pulled|strained) (?:chest|rib|intercostal)(?: muscles?)?|low blood (?:sugar|pressure)|dehydrat(?:ed|ion)|hyperventilat(?:ed|ion|ing)|"
+    r"nerves? (?:is |was )?(?:trapped|pinched|compressed|irritated)|"
     r"cramps?|(?:non[- ]?specific|mechanical|simple|ordinary) (?:low(?:er)? )?back (?:pain|ache))")
 _FOUND: Final = re.compile(rf"\b{_FINDINGS}(?!\w)")
 _NONE_OF_IT: Final = re.compile(
@@ -32,6 +35,7 @@ _SAYS_NOTHING: Final = """
     at and or said says say told me think thinks thought reckon reckons found shows showed called diagnosed with probably likely maybe
     mild slight small minor bit little some old only just left right lower upper low back hip hips leg legs knee knees groin glute ankle
     foot calf thigh buttock spine lumbar l3 l4 l5 s1 mri scan xray x-ray from went saw did done took all were are been test tests bloods
+    hospital emergency er home sent discharged go
     blood ecg ekg results result came back out today yesterday"""
 _BESIDE: Final = frozenset(_SAYS_NOTHING.split())
 """Words that say nothing of what to leave out beside what was found."""

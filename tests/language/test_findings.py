@@ -12,7 +12,8 @@ from companion.language.pain import Pain, hear_pain
     "sciatica", "its a trapped nerve", "just a muscle strain, carry on", "they said its nothing", "a slipped disc at l5", "nothing torn",
     "the mri showed a bulging disc", "its muscular, keep moving", "they said i pulled a muscle", "they cleared me", "nothing serious",
     "i went, the doctor said its fine", "just a cramp", "the scan was clear", "i saw the gp, its nothing",
-    "they did an ecg and bloods, all normal"])
+    "they did an ecg and bloods, all normal", "hospital said panic attack, all fine", "gp says vasovagal, cleared", "nerve is pinched",
+    "nothing serious, just low blood sugar", "ecg normal, go home"])
 def test_what_was_found_sets_no_limit(words: str):
     assert tells_no_limit(words)
 
@@ -21,6 +22,7 @@ def test_what_was_found_sets_no_limit(words: str):
     "", "a disc, no lifting", "sciatica, rest", "a disc, avoid it", "sciatica, take it easy", "a strain, a week off", "it's cancer",
     "a stress fracture", "they think cauda equina", "a clot", "an infection", "no idea", "more tests", "a disc, nothing over 40 kg",
     "just a disc but don't lift", "they cleared me but no heavy stuff",
+    "panic attack, avoid exercise", "reflux, no bending after meals", "vasovagal, sit down if dizzy", "go home and rest",
     "i went", "yes", "the scan is not clear", "its fine but no weights", "fine for now, light only", "ok for body weight",
     "all normal, rest a week"])
 def test_words_that_may_set_a_limit_or_name_what_is_grave_are_asked_about(words: str):
