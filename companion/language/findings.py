@@ -19,9 +19,10 @@ _FINDINGS: Final = (
     r"(?:muscles?|muscular|back|groin|hamstring|calf|ligament|hip flexor)? ?(?:strains?|sprains?|spasms?)|muscular|(?:only )?muscles?|"
     r"tend[oi]nitis|tendinopathy|bursitis|(?:osteo)?arthritis|arthrosis|impingement|fai|facet joints?|facet|si joints?|sacroiliac joints?|"
     r"piriformis(?: syndrome)?|wear and tear|degeneration|stiffness|stenosis|spondylolisthesis|scoliosis|overuse|"
-    r"lumbago|panic attacks?|anxiety|stress|vaso ?vagal(?: (?:faint|syncope|episode))?|(?:acid )?reflux|heartburn|indigestion|costochondritis|"
-    r"(?:pulled|strained) (?:chest|rib|intercostal)(?: muscles?)?|low blood (?:sugar|pressure)|dehydrat(?:ed|ion)|hyperventilat(?:ed|ion|ing)|"
-    r"nerves? (?:is |was )?(?:trapped|pinched|compressed|irritated)|"
+    r"lumbago|panic attacks?|anxiety|stress|vaso ?vagal(?: (?:faint|syncope|episode))?|(?:acid )?reflux|heartburn|indigestion|"
+    r"costochondritis|"
+    r"(?:pulled|strained) (?:chest|rib|intercostal)(?: muscles?)?|low blood (?:sugar|pressure)|dehydrat(?:ed|ion)|"
+    r"hyperventilat(?:ed|ion|ing)|nerves? (?:is |was )?(?:trapped|pinched|compressed|irritated)|"
     r"cramps?|(?:non[- ]?specific|mechanical|simple|ordinary) (?:low(?:er)? )?back (?:pain|ache))")
 _FOUND: Final = re.compile(rf"\b{_FINDINGS}(?!\w)")
 _NONE_OF_IT: Final = re.compile(
