@@ -20,8 +20,8 @@ from flows.shared import WELCOMED
 _HOW_LONG: Final = r"(?:for (?!me\b).*(?:days?|weeks?|months?|fortnight)|(?:until|till|til) .+)"
 _NAMES_TIME: Final = re.compile(rf"\b{_HOW_LONG}", re.IGNORECASE)
 LEAVES_OUT = Fact("said", values=("no squats for 3 weeks",))
-BY = Fact("by", values=("a physiotherapist",))
-AS_LIMIT = BY.known | fact("whose").one_of("told", "unsure")
+NAMED_BY = Fact("by", values=("a physiotherapist",))
+AS_LIMIT = NAMED_BY.known | fact("whose").one_of("told", "unsure")
 
 
 def said_facts(known: Known) -> dict[str, Value]:
@@ -40,7 +40,7 @@ FLOW = Flow(
     sentences=(r"(?P<asked>(?:i'm |i am |i |so )*(?:no|not|can't|cant|cannot|can not|won't|wont|will not|shouldn't|shouldnt) "
                rf"(?:[a-z]+,? (?:or|and|nor) (?:no )?)?(?:squats?|squatting|train|training)(?:,? (?:or|and|nor) (?:no )?[a-z]+)*"
                rf"(?: at all| any ?more)? {_HOW_LONG})(?: please)?",),
-    facts=(LEAVES_OUT, BY, Fact("quoted", values=LEAVES_OUT.values), Fact("pause", values=("pause for 3 weeks",)),
+    facts=(LEAVES_OUT, NAMED_BY, Fact("quoted", values=LEAVES_OUT.values), Fact("pause", values=("pause for 3 weeks",)),
            Fact("given", values=LEAVES_OUT.values), Fact("open", of=limits_open), Fact("beside", of=limits_beside)),
     parked="All right. Until you have told me, I take it that nothing that moves is allowed. Say “go on” to answer.",
     steps=(
@@ -48,7 +48,7 @@ FLOW = Flow(
         Ask("whose", "You wrote “{quoted}”. Did a doctor or physio tell you that, or is it your own break?", choice(
             ("told", "I was told", "told", "doctor", "my doctor", "physio", "my physio", "they told me", "a limit"),
             ("own", "My own break", "own", "my own", "mine", "a break", "my own plan", "my plan", "me", "just me", "holiday"),
-            ("unsure", "Not sure", "not sure", "unsure")), safety=True, only_if=LEAVES_OUT.known & ~BY.known),
+            ("unsure", "Not sure", "not sure", "unsure")), safety=True, only_if=LEAVES_OUT.known & ~NAMED_BY.known),
         Run("limits", AS_LIMIT, asked="{said}"),
         Do(Find("safety.limits", "{beside}", "a break of their own"), fact("whose").is_("own")),
         Run("squat_days", fact("whose").is_("own"), asked="{pause}"),
