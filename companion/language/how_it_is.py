@@ -121,7 +121,7 @@ def how_it_is(text: str) -> str:
 def how_it_is_asked(text: str) -> str:
     """Return how it is, as words say where that is asked: "fine" is an answer there, and what is said to be worse is, whatever stands
     beside it, but a sign or pain of its own."""
-    if how := _how(text, _READ_ASKED):
+    if how := _how(text, _READ_ASKED) or _still(text):
         return how
     says_worse = any(not found["not"] for found in _WORSE.finditer(normalise(text)))
     alone = says_worse and not is_question(text) and not hear_flags(text) and hear_pain(text) is not Pain.YES
@@ -138,6 +138,17 @@ def _how(text: str, rows: tuple[tuple[str, re.Pattern[str]], ...]) -> str:
         return ""
     remedy = any((found := _READ_BESIDE.fullmatch(part)) and found["remedy"] for part in parts)
     return _worst(frozenset(said) | ({"better"} if remedy and "usual" in said else frozenset()))
+
+
+def _still(text: str) -> str:
+    """Return how it is where a message says no more than that it is sore or stiff: a little of that is better, and not gone."""
+    line = normalise(text).strip(" .!")
+    parts = [part for part in _CUT.split(line) if part] if len(line) <= HOW_LONGEST else []
+    said = {_said(part, _READ) or ("beside" if _READ_BESIDE.fullmatch(part) else "") for part in parts}
+    return ("better" if _A_LITTLE.search(line) else "same") if "still" in said and said <= {"still", "beside"} else ""
+
+
+_A_LITTLE: Final = re.compile(r"\b(?:bit|little|tad|touch|slightly|somewhat)\b")
 
 
 def _worst(said: frozenset[str]) -> str:

@@ -70,3 +70,11 @@ def test_where_it_is_asked_fine_is_an_answer_and_worse_is_heard_beside_anything(
 
 def test_a_long_message_is_left_unread():
     assert how_it_is("worse and " * 40 + "worse") == ""
+
+
+@pytest.mark.parametrize(("text", "how"), [
+    ("still a bit sore", "better"), ("bit stiff", "better"), ("still sore", "same"), ("sore, slept badly", "same"),
+    ("sore and my foot is numb", ""), ("my knee is sore too", ""), ("it hurts", "")])
+def test_soreness_says_how_it_is_only_where_that_is_asked(text: str, how: str):
+    assert how_it_is_asked(text) == how
+    assert how_it_is(text) == ""
