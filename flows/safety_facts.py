@@ -11,7 +11,7 @@ from typing import Final
 from companion.conversation.condition import Facts, Value
 from companion.conversation.flow import Known
 from companion.language.findings import tells_no_limit
-from companion.language.flags import Flag, hear_flags
+from companion.language.flags import Flag, Heard, hear_flags
 from companion.language.limits import sets_none
 from companion.language.pain import Pain, hear_pain
 from companion.screening.levels import STILL_STANDS
@@ -256,7 +256,7 @@ def said_weak(got: Facts, side: str) -> Value:
 
 def leg_first(got: Facts, side: str) -> Value:
     """Return "yes" if the lifter's words surely tell of a weak leg or a foot that drops: then what to do comes before any question."""
-    return "yes" if any(one.flag is Flag.WEAKNESS and one.sure for one in hear_flags(str(got.get("said", "")), weigh=False)) else "no"
+    return "yes" if any(one.flag is Flag.WEAKNESS and one.sure for one in _signs_in(str(got.get("said", "")))) else "no"
 
 
 def _said(got: Facts, *flags: Flag) -> bool:
@@ -264,9 +264,13 @@ def _said(got: Facts, *flags: Flag) -> bool:
     return not _heard(str(got.get("said", ""))).isdisjoint(flags)
 
 
-@lru_cache(16)  # the same words are asked about a dozen times in one step
 def _heard(words: str) -> frozenset[Flag]:
-    return frozenset(one.flag for one in hear_flags(words, weigh=False))
+    return frozenset(one.flag for one in _signs_in(words))
+
+
+@lru_cache(16)  # the same words are asked about a dozen times in one step
+def _signs_in(words: str) -> tuple[Heard, ...]:
+    return hear_flags(words, weigh=False)
 
 
 def pain_outcome(got: Facts, so_far: bool = False) -> SafetyOutcome:

@@ -42,7 +42,7 @@ def answers_invitation(draft: Draft, text: str) -> bool:
     if (begun := _begun_by_sentence(draft, those, text)) and _answered_anew(draft, begun, those, text):
         return True
     harmless = draft.book.heard_first(text, draft.known.facts) is not None
-    there = [one for one in those if harmless or not heard_out(copy_of(one), text)]
+    there = [one for one in those if harmless or one.ask.kind.told_before_pain(text) or not heard_out(copy_of(one), text)]
     if there and _only_left_open(there[0].compiled.flow) and _says_whether(draft, there[0], those, text):
         return True
     if not there or (stack and draft.ask.safety and isinstance(draft.ask.kind.read(text, draft.context), Answer)):
@@ -156,7 +156,7 @@ def answered_at(there: Draft, text: str) -> bool:
         return False
     if said not in (None, Phrase.YES, Phrase.NO) and not ask.safety:  # "fine" is no answer to what the invitation did not ask
         return False
-    read = ask.kind.read(text, there.context)
+    read = ask.kind.told_before_pain(text) or ask.kind.read(text, there.context)
     if not isinstance(read, Answer):
         return False
     there.effects.pop()  # the question, which is answered

@@ -826,7 +826,7 @@ async def test_what_a_clinician_found_and_said_is_told_with_having_been_seen(gym
     await gym.say("saw the doctor, he said nerve is pinched, no lifting for 4 weeks")
     assert "Have you been seen about what you told me?" in gym.heard(SAM)[-1]
     await gym.say("Not yet")
-    assert any("What were you told to leave out?" in text for text in gym.heard(SAM)[-3:]), "the limit holds all the same"
+    assert any("I understand: no added load, until" in text for text in gym.heard(SAM)[-3:]), "the limit holds all the same"
 
 
 @pytest.mark.parametrize("does", [("Seen",), ("See sam",), ("Write to sam", "rest well", "Send it")])

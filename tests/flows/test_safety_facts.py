@@ -20,6 +20,7 @@ from flows.safety_facts import (
     history_told,
     keys_of_check,
     level_after_check,
+    level_of_open_pain,
     level_so_far,
     level_until_asked,
     limit_said,
@@ -422,3 +423,11 @@ def test_a_disc_is_all_there_is_where_nothing_else_was_told_now_or_before(got: d
     ("my legs have gone numb", "yes"), ("my legs are sore", "no"), ("my left leg is numb", "no")])
 def test_words_of_both_legs_are_a_red_flag(said: str, both: str):
     assert said_saddle({"said": said}, "") == both
+
+
+@each_row(("got", "level"), [
+    ({"said": "pain down my leg and my foot drags"}, "same_day"), ({"said": "my leg hurts"}, "not_today"),
+    ({"said": "pain down my leg and my foot drags", "weakness": "no", "bad": 2.0, "sharp": "no", "below_knee": "no", "tingling": "no",
+      "bladder": "no"}, "not_today")])
+def test_a_weak_leg_that_was_told_decides_until_it_was_asked_about(got: dict[str, Any], level: str) -> None:
+    assert level_of_open_pain(got).value == level

@@ -226,3 +226,10 @@ def test_beside_chest_signs_of_late_what_is_worse_still_counts() -> None:
     said = level_from_check({**WELL, "chest": "lately", "bladder": "yes", "weakness": "yes"})
     assert (said.level, {reason.key: reason.level for reason in said.because}) == (Level.EMERGENCY, {
         "bladder": Level.EMERGENCY, "chest": Level.SAME_DAY, "weakness": Level.SAME_DAY})
+
+
+@pytest.mark.parametrize(("start", "told"), [(None, "Pain of 2 or more: no more today."),
+                                             (0.0, "Pain has risen by 2 or more since the start: no more today.")])
+def test_pain_is_said_to_have_risen_only_where_it_was_asked_about_before(start: float | None, told: str):
+    outcome = level_from_pain({"where": "knee", "bad": 3.0, "sharp": "no", "below_knee": "no", "tingling": "no"}, start)
+    assert [reason.words for reason in outcome.because] == [told]
