@@ -195,7 +195,8 @@ def _returns(draft: Draft, event: Happening) -> bool:
         return False
     if draft.compiled.flow.policy.holds:  # open questions about pain or a sign come first: nothing of it is a reply to another question
         return False
-    begun = draft.compiled.flow.policy.counted and bool(draft.top.trail)
+    bare = isinstance(event, Typed) and draft.asking and draft.ask.safety and hear(event.text) in (Phrase.YES, Phrase.NO)
+    begun = draft.compiled.flow.policy.counted and (bool(draft.top.trail) or bare)
     if not begun and draft.before_moving is None:
         return False
     if isinstance(event, Tapped) and read_start(event.data):

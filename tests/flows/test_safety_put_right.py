@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 
@@ -92,3 +93,18 @@ def test_what_may_answer_a_reminder_that_came_since_is_no_answer_about_safety(re
     assert since.state == talk.state
     assert since.last.startswith(ASKED_SINCE)
     assert not any(isinstance(one, Record) for one in since.effects)
+
+
+@pytest.mark.parametrize("reply", ["yes", "no"])
+@pytest.mark.parametrize("tapped", [False, True])
+def test_a_bare_yes_or_no_of_hours_later_answers_no_question_about_safety_and_a_tap_on_it_does(reply: str, tapped: bool):
+    talk = Talk(BOOK["home"].flow, known=UNCHECKED, book=BOOK).say("safety check")
+    talk.now += timedelta(hours=26)
+    if tapped:
+        talk.tap(reply.title())
+    else:
+        talk.say(reply)
+    assert bool(talk.answers) is tapped
+    if not tapped:
+        assert talk.last.startswith("You were in the middle of something: Safety check")
+        assert talk.say("go on").state == "safety_check.bladder"
