@@ -73,7 +73,7 @@ IN_WORDS = tuple(f"{_LEAD}(?:{said}){_TAIL}" for said in (
     rf"(?:i )?(?:did )?(?:it|that) (?:was )?{_SLIP}|{_SLIP}",
     rf"i (?:only |really )?mean(?:t)?(?: to (?:{_PRESSED}|say))? no",
     r"(?:please )?undo(?: (?:it|that|this))?|i take (?:it|that) back|take (?:it|that) back|false alarm(?:,? .{0,40})?",
-    r"(?:(?:that|it|this)(?:'?s| was| is) )?(?:wrong|not right|a mistake|mistake)",
+    r"(?:(?:that|it|this) was )?(?:wrong|not right|a mistake|mistake)",
     r"(?:that|it|this) was (?:a |an |my )?(?:mistake|accident|mis-?tap|mis-?click|slip|typo)|mis-?(?:tap|click|press)(?:ped|ed)?"))
 """Whole messages that take back a tap, in other words than its button's."""
 

@@ -71,6 +71,8 @@ RESULT = {"outcome_at": ago(2).isoformat(), "overall": "likely"}
      "a limit to confirm, since Tuesday: “no squats said my gp”"),
     ("hurt", {**HURT, "hurt_at": at(3), "where": "back", "bad": 5.0, "open_at": at(2)}, "something hurt on Tuesday, questions open"),
     ("hurt", {**HURT, "where": "back", "bad": 5.0, "open_at": at(2)}, "hurt on Tuesday: lower back, 5 of 10, questions open"),
+    ("hurt", {**HURT, "where": "nothing", "open_at": at(2)}, "said on Tuesday that something hurt, then that nothing does, questions open"),
+    ("hurt", {**HURT, "hurt_at": at(3), "where": "nothing", "open_at": at(2)}, "something hurt on Tuesday, questions open"),
     ("hurt", {"open_at": at(2), "level": "clinician", "level_at": at(2)},
      "something hurt on Tuesday, questions open; a clinician comes first"),
     ("hurt", {**HURT, "level": "clinician", "level_at": at(2)}, "hurt on Tuesday; a clinician comes first"),

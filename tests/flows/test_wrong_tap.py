@@ -173,7 +173,7 @@ async def test_pain_or_a_sign_heard_while_the_flags_are_asked_again_comes_first(
 
 
 @pytest.mark.parametrize("words", [
-    "wrong", "that's wrong", "mistake",
+    "wrong", "that was wrong", "mistake",
     "sorry fat fingers", "i pressed yes by mistake", "no i meant no", "sorry wrong button", "i pressed the wrong one", "undo", "wrong tap",
     "Sorry, I tapped the wrong button", "oops, that was a mistake", "misclick", "i accidentally pressed yes", "i take it back",
     "false alarm", "i pressed the wrong button, it was my knee", "i pressed the wrong one, it did not hurt"])
