@@ -100,6 +100,10 @@ _WISH: Final = re.compile(r"(?:id |i )?(?:just |only |really )*(?:want to|wanna|
 _A_WORD: Final = re.compile(r"[^\W\d_]{3}|[^\W\d_\x00-\x7f]")
 """Letters that are more than a unit."""
 
-_I_MEANT: Final = re.compile(r"no+[,.:;!]? (?:i (?:only |just )?(?:meant|mean)\b|that'?s not what i mean)", re.IGNORECASE)
+_I_MEANT: Final = re.compile(
+    r"no+[,.:;!]? (?:i (?:only |just )?(?:meant|mean)\b|that'?s not what i mean)|"
+    r"(?:sorry,? |oh,? |lol,? )?i (?:only |just )?(?:meant|mean)(?= (?:my|the|a|our) (?:dog|cat|phone|car|bike|chair|bar|laptop|watch|"
+    r"horse|tv|"
+    r"son|daughter|kid|wife|husband|partner|mate|friend|mum|mom|dad|brother|sister|boss|neighbour|lifter|client)s?\b)", re.IGNORECASE)
 _NOT_THAT: Final = re.compile(r"No, (?:I meant|none of these)")
 """How the button begins by which what was heard is taken back."""

@@ -211,6 +211,7 @@ def test_what_was_meant_and_matters_too_is_not_said_to_be_misunderstood_and_a_co
 
 
 @pytest.mark.parametrize(("words", "taken_back"), [("no, I meant my phone died", True), ("No i meant the chair", True),
+                                                   ("i meant my dog", True), ("sorry i meant my son", True), ("i meant my left leg", False),
                                                    ("no, I meant I fainted at home", False), ("no, i meant it hurts", False)])
 def test_no_i_meant_takes_it_back_unless_it_reports_something(words: str, taken_back: bool):
     talk = at_menu("my leg gave way", words)
@@ -1114,3 +1115,17 @@ def test_the_reason_of_a_limit_is_asked_about_too_where_it_is_a_sign(words: str,
 def test_a_limit_told_over_the_questions_about_a_sign_is_kept(words: str):
     talk = at_menu("i take warfarin", words)
     assert {str(frame.got.get("heard")) for frame in talk.session.stack} >= {"anticoagulants", "restriction"}
+
+
+@pytest.mark.parametrize("words", ["had a seizure last week", "had my gallbladder removed 3 weeks ago", "i had a knee op 3 weeks ago",
+                                   "blood in my pee today",
+                                   "physio said keep it light"])
+def test_what_is_told_of_late_is_asked_about(words: str):
+    assert at_menu(words).session.top.flow == "signs"
+
+
+@pytest.mark.parametrize("words", ["im weak af today", "my left leg goes numb when i sit on the loo too long"])
+def test_a_manner_of_speech_and_a_leg_that_fell_asleep_are_no_emergency(words: str):
+    talk = at_menu(words)
+    assert not any(frame.flow == "signs" for frame in talk.session.stack)
+    assert alerts(talk) == []
