@@ -136,12 +136,12 @@ _CAME_OF_IT: Final = re.compile(
 
 
 def appointment(text: str, today: date) -> date | None:
-    """Return the day that words name for an appointment; None for none."""
-    if _LATER_TODAY.search(normalise(text)):
-        return today
+    """Return the day that words name for an appointment, a later one before today, on which it may have been made; None for none."""
     words = re.sub(r"[,;.!]", " ", normalise(text)).split()
     spans = (words[at:at + size] for size in range(WORDS_OF_DAY, 0, -1) for at in range(len(words) - size + 1))
-    return next((day for span in spans if (day := read_date(" ".join(span), today))), None)
+    days = [day for span in spans if (day := read_date(" ".join(span), today))]
+    later = next((day for day in days if day > today), None)
+    return later or (today if _LATER_TODAY.search(normalise(text)) else next(iter(days), None))
 
 
 _LATER_TODAY: Final = re.compile(

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
+from datetime import date
 from time import perf_counter
 
 import pytest
 
-from companion.language.being_seen import SEEN_PLAINLY, been_seen, only_says_seen, saw_somebody, will_not_go
+from companion.language.being_seen import SEEN_PLAINLY, appointment, been_seen, only_says_seen, saw_somebody, will_not_go
 from companion.language.phrases import normalise
 
 
@@ -80,3 +81,12 @@ def test_no_text_takes_long(text: str):
     will_not_go(text)
     only_says_seen(text)
     assert perf_counter() - began < 0.5
+
+
+@pytest.mark.parametrize(("text", "day"), [
+    ("rang the gp today, appointment on friday", date(2026, 3, 13)), ("called this morning, they can see me tomorrow", date(2026, 3, 10)),
+    ("booked for today 4pm", date(2026, 3, 9)), ("seeing my doctor this afternoon", date(2026, 3, 9)),
+    ("booked for thursday", date(2026, 3, 12)),
+    ("it is booked", None)])
+def test_the_day_of_an_appointment_is_not_that_on_which_it_was_made(text: str, day: date | None):
+    assert appointment(text, date(2026, 3, 9)) == day
