@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from time import perf_counter
+
 import pytest
 
 from companion.language.flags import Flag
@@ -45,3 +47,11 @@ def test_other_words_put_no_answer_about_safety_right(words: str):
     ("i said 0 but left was 5", False), ("no pain", False), ("i said 3 pain but it was 2", False)])
 def test_pain_that_was_worse_than_it_was_answered_is_heard(words: str, worse: bool):
     assert hurt_more(words) is worse
+
+
+@pytest.mark.parametrize("text", ["said 0 pain but " * 250, "i meant yes and no, " * 200, "a" * 4000, "safety one " * 350,
+                                  "pain but" * 500])
+def test_no_text_takes_long(text: str):
+    began = perf_counter()
+    puts_right(text), hurt_more(text), of_the_check(text)
+    assert perf_counter() - began < 1

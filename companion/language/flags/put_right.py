@@ -76,7 +76,8 @@ def of_the_check(text: str) -> bool:
 
 def hurt_more(text: str) -> bool:
     """True if a message says that pain was worse than it was answered: “i said 0 pain but it was more like 5”."""
-    return bool(_HURT_MORE.search(flat(text)))
+    said = flat(text)
+    return len(said.split()) <= PUT_RIGHT_LONGEST and bool(_HURT_MORE.search(said))
 
 
 _BARE: Final = re.compile(
